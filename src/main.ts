@@ -1,0 +1,19 @@
+/**
+ * The entry of the command `dryline`: reads the words typed and hands over.
+ * It must stay small, since every command pays for what is loaded here.
+ */
+import { readFileSync } from "node:fs";
+import { join } from "node:path";
+
+const packageRoot = join(import.meta.dirname, "..");
+
+function readVersion(): string {
+  const manifest: { version: string } = JSON.parse(readFileSync(join(packageRoot, "package.json"), "utf8"));
+  return manifest.version;
+}
+
+if (process.argv[2] === "--version") {
+  console.log(readVersion());
+} else {
+  console.log("dryline: nothing is hanging yet.");
+}
