@@ -4,11 +4,12 @@
  */
 import { readFileSync } from "node:fs";
 import { join } from "node:path";
-
-const packageRoot = join(import.meta.dirname, "..");
+import { findPackageRoot } from "./workshop/package-root.ts";
 
 function readVersion(): string {
-  const manifest: { version: string } = JSON.parse(readFileSync(join(packageRoot, "package.json"), "utf8"));
+  const manifest: { version: string } = JSON.parse(
+    readFileSync(join(findPackageRoot(), "package.json"), "utf8"),
+  );
   return manifest.version;
 }
 

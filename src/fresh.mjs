@@ -1,0 +1,75 @@
+/**
+ * Tells whether the built program in dist/ still matches its sources, and builds it when it does not.
+ * Plain JavaScript, as it runs before anything is built; it must not load the bundler while dist/ is fresh.
+ */
+import { createHash } from "node:crypto";
+import { readdirSync, readFileSync } from "node:fs";
+import { join, relative, sep } from "node:path";
+
+export const packageRoot = join(import.meta.dirname, "..");
+export const builtFolder = join(packageRoot, "dist");
+export const builtCommand = join(builtFolder, "dryline.cjs");
+
+/** Holds the fingerprint of the sources that dist/ was made from; written last, so a broken-off build is stale. */
+export const stampFile = join(builtFolder, "sources.sha256");
+
+const codes = { unwritable: new Set(["EACCES", "EROFS", "EPERM"]), notInstalled: "ERR_MODULE_NOT_FOUND" };
+
+/**
+ * One hash over every file that decides what is built: src/, the lockfile, the manifest, the compiler settings.
+ * Contents count, not times: a fresh clone or a copied folder has times that say nothing.
+ *
+ * @returns {string} 64 hexadecimal digits
+ */
+export function fingerprintSources() {
+  const sources = readdirSync(join(packageRoot, "src"), { recursive: true, withFileTypes: true })
+    .filter((entry) => entry.isFile())
+    .map((entry) => relative(packageRoot, join(entry.parentPath, entry.name)));
+  const hash = createHash("sha256");
+  for (const file of [...sources, "package.json", "package-lock.json", "tsconfig.json"].sort()) {
+    const bytes = readFileSync(join(packageRoot, file));
+    hash.update(`${file.split(sep).join("/")} ${bytes.length}\n`).update(bytes);
+  }
+  return hash.digest("hex");
+}
+
+/** @returns {boolean} whether dist/ was built from the sources as they are now */
+export function isFresh() {
+  try {
+    return readFileSync(stampFile, "utf8") === fingerprintSources();
+  } catch (error) {
+    if (codeOf(error) === "ENOENT") return false;
+    throw error;
+  }
+}
+
+/**
+ * Builds when dist/ is missing or stale; writes nothing when it is fresh, so a read-only clone works.
+ *
+ * @returns {Promise<string | undefined>} why it could not be built, as one sentence; undefined when all is well
+ */
+export async function ensureBuilt() {
+  if (isFresh()) return undefined;
+  try {
+    const { build } = await import("./build.mjs");
+    await build();
+    return undefined;
+  } catch (error) {
+    const code = codeOf(error);
+    if (code !== undefined && codes.unwritable.has(code)) {
+      return `the built program is missing or out of date and ${packageRoot} cannot be written: run "npm run build" there as a user who may write it.`;
+    }
+    if (code === codes.notInstalled) {
+      return `its packages are not installed: run "npm ci" in ${packageRoot} first.`;
+    }
+    throw error;
+  }
+}
+
+/**
+ * @param {unknown} error
+ * @returns {string | undefined} the machine-readable code that Node puts on its errors
+ */
+function codeOf(error) {
+  return error instanceof Error && "code" in error && typeof error.code === "string" ? error.code : undefined;
+}
