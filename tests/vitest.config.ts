@@ -4,13 +4,16 @@ import { defineConfig } from "vitest/config";
 
 export default defineConfig({
   root: join(import.meta.dirname, ".."),
-  // Caches live outside the clone, so that a read-only clone can be tested.
-  cacheDir: join(tmpdir(), "dryline-vitest"),
+  // Outside the clone, so that a read-only one can be tested; one for each user, so that nobody meets another's files.
+  cacheDir: join(tmpdir(), `dryline-vitest-${process.getuid?.() ?? "user"}`),
   test: {
     include: ["tests/**/*.test.{ts,tsx}"],
+    globalSetup: join(import.meta.dirname, "build-first.ts"),
     pool: "forks",
     maxWorkers: 2,
     testTimeout: 30_000,
     hookTimeout: 30_000,
+    // The libraries under test behave the same whatever the caller's NODE_ENV.
+    env: { NODE_ENV: "test" },
   },
 });
