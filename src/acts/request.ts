@@ -1,0 +1,114 @@
+import type { ActId, RouteChange, SchemePass, Setting, Tag, Touch } from "../journal/event.ts";
+import type { ProcessDefinition, ProcessHash } from "../process/definition.ts";
+import type { CivilDate, Instant, Minutes } from "../time/instant.ts";
+
+/** How an act goes on although something speaks against it; the reason is journalled. */
+export interface Anyway {
+  readonly reason: string;
+}
+
+/** What the maker asks for. Moments are already instants: words are read at the door. `at` is when it was so. */
+export type ActRequest =
+  | {
+      readonly act: "tag";
+      readonly at: Instant;
+      readonly process: { readonly hash: ProcessHash; readonly definition: ProcessDefinition };
+      readonly count: number;
+      readonly name: string | null;
+      readonly scheme: readonly SchemePass[];
+      readonly due: CivilDate | null;
+      readonly price: number | null;
+      readonly for: string | null;
+      readonly hung: { readonly step: string; readonly since: Instant } | null;
+    }
+  | {
+      readonly act: "change";
+      readonly at: Instant;
+      readonly tags: readonly Tag[];
+      readonly name?: string;
+      readonly scheme?: readonly SchemePass[];
+      readonly due?: CivilDate | null;
+      readonly price?: number | null;
+      readonly for?: string | null;
+      readonly weight?: number;
+    }
+  | {
+      readonly act: "route";
+      readonly at: Instant;
+      readonly tags: readonly Tag[];
+      readonly change: RouteChange;
+      readonly why: string | null;
+    }
+  | {
+      readonly act: "take";
+      readonly at: Instant;
+      readonly tags: readonly Tag[];
+      /** Null: the one step that fits. May name a preparation ("scuff"). */
+      readonly step: string | null;
+      /** A colour for a scheme step; one that the scheme has not makes another pass. */
+      readonly colour: string | null;
+      readonly anyway: Anyway | null;
+      /** Cautions the maker says were read now. */
+      readonly ticked: readonly string[];
+    }
+  | {
+      readonly act: "hang";
+      readonly at: Instant;
+      readonly tags: readonly Tag[];
+      readonly step: string | null;
+      readonly colour: string | null;
+      readonly flashOff: Minutes | null;
+      readonly place: string | null;
+      readonly result: string | null;
+      /** "as usual": at the usual minutes after it was taken; `at` is then ignored and nothing is learned. */
+      readonly asUsual: boolean;
+      readonly anyway: Anyway | null;
+      readonly ticked: readonly string[];
+    }
+  | { readonly act: "leave"; readonly at: Instant; readonly tags: readonly Tag[] }
+  | { readonly act: "touch"; readonly at: Instant; readonly tags: readonly Tag[]; readonly found: Touch }
+  | { readonly act: "move"; readonly at: Instant; readonly tags: readonly Tag[]; readonly place: string }
+  | {
+      readonly act: "mend";
+      readonly at: Instant;
+      readonly tags: readonly Tag[];
+      readonly what: string;
+      readonly minutes: Minutes;
+      readonly goOnFrom: string;
+    }
+  | {
+      readonly act: "measure";
+      readonly at: Instant;
+      readonly tags: readonly Tag[];
+      readonly what: string;
+      readonly value: number;
+      readonly unit: string;
+    }
+  | { readonly act: "scrap"; readonly at: Instant; readonly tags: readonly Tag[]; readonly why: string }
+  | { readonly act: "note"; readonly at: Instant; readonly tags: readonly Tag[]; readonly text: string }
+  | { readonly act: "tick"; readonly at: Instant; readonly caution: string }
+  | {
+      readonly act: "ready";
+      readonly at: Instant;
+      readonly station: string;
+      /** The set-up's words; null: the one that the pieces out can use next. */
+      readonly what: string | null;
+      /** When it was begun (the pot lit); null: unknown, or beginning right now with `ready` still to come. */
+      readonly begun: Instant | null;
+      /** True: it begins now and is ready after its usual minutes; false: it is ready at `at`. */
+      readonly beginning: boolean;
+      readonly anyway: Anyway | null;
+      readonly ticked: readonly string[];
+    }
+  | { readonly act: "put away"; readonly at: Instant; readonly station: string }
+  | {
+      readonly act: "amend";
+      readonly at: Instant;
+      readonly target: { readonly tag: Tag } | { readonly act: ActId };
+      readonly time: Instant;
+    }
+  /** Null: the newest live act of the maker's. */
+  | { readonly act: "undo"; readonly at: Instant; readonly target: ActId | null }
+  | { readonly act: "settle"; readonly at: Instant; readonly setting: Setting }
+  /** "The clock was wrong by N": what was recorded ahead of now is set back. */
+  | { readonly act: "clock"; readonly at: Instant; readonly minutes: Minutes };

@@ -1,0 +1,98 @@
+import type { ProcessDefinition, ProcessHash } from "../process/definition.ts";
+import type { Instant, Minutes } from "../time/instant.ts";
+import type { ActId, By, JournalEvent, NewEvent, Seq, Tag } from "./event.ts";
+
+/** What an act believed of each tag and station it touches: the newest seq it had seen there (0: none yet). */
+export interface Expectation {
+  readonly tags: Readonly<Record<Tag, Seq>>;
+  readonly stations: Readonly<Record<string, Seq>>;
+  /** Given by acts that hand out tag numbers: the next free tag as seen. */
+  readonly nextTag?: Tag;
+  /** Given by undo and amend, which lean on the whole: the newest seq of all. */
+  readonly newest?: Seq;
+}
+
+export interface Append {
+  readonly events: readonly NewEvent[];
+  readonly by: By;
+  readonly recorded: Instant;
+  readonly expects: Expectation;
+  /** Process versions named by the events and perhaps not kept yet. */
+  readonly processes: readonly { readonly hash: ProcessHash; readonly definition: ProcessDefinition }[];
+}
+
+/** Kept whole, or not at all because someone else was first (read again and decide again). */
+export type Appended =
+  | { readonly kept: true; readonly act: ActId; readonly newest: Seq }
+  | { readonly kept: false };
+
+/** One row per piece, derived: enough to find what a week needs without folding ten years. */
+export interface PieceRow {
+  readonly tag: Tag;
+  /** Begun or waiting to begin, and neither finished, scrapped nor gone. */
+  readonly out: boolean;
+  readonly name: string;
+  readonly process: ProcessHash;
+  readonly processName: string;
+  readonly taggedAt: Instant;
+  readonly finishedAt: Instant | null;
+  readonly scrappedAt: Instant | null;
+}
+
+/** Hands-on minutes of one step as worked once, to learn from. */
+export interface StepTime {
+  readonly process: string;
+  readonly step: string;
+  readonly tag: Tag;
+  readonly pass: number;
+  readonly minutes: Minutes;
+}
+
+/** What the journal keeps beside one piece's events, made by the room above from all its live events. */
+export interface PieceSummary {
+  readonly row: PieceRow;
+  readonly stepTimes: readonly StepTime[];
+}
+
+/** Makes the derived rows of one piece from its events (undone and amended already applied to nothing: raw). Null: no piece left (its tagging was undone). */
+export type Summarise = (
+  tag: Tag,
+  events: readonly JournalEvent[],
+  definition: (hash: ProcessHash) => ProcessDefinition,
+) => PieceSummary | null;
+
+/** Everything the shop needs for the present: no scan, whatever the age of the journal. */
+export interface Reading {
+  readonly newest: Seq;
+  readonly newestRecorded: Instant | null;
+  readonly nextTag: Tag;
+  /** In seq order. */
+  readonly events: readonly JournalEvent[];
+  readonly definitions: Readonly<Record<ProcessHash, ProcessDefinition>>;
+  /** Events that fit nothing (an unknown kind, a damaged body): set aside, with why. */
+  readonly setAside: readonly { readonly seq: Seq; readonly why: string }[];
+}
+
+/** Which pieces a reading is about, beside all shop-wide events that still matter. */
+export type Wanted =
+  /** Pieces that are out, and the newest 20 acts (for undo). */
+  | { readonly of: "out" }
+  /** Those that are out and these, whatever their state. */
+  | { readonly of: "tags"; readonly tags: readonly Tag[] }
+  /** Those that are out and every piece with an event dated from `from` to before `to`; shop-wide events of that span too. */
+  | { readonly of: "span"; readonly from: Instant; readonly to: Instant }
+  /** The whole journal. */
+  | { readonly of: "all" };
+
+/** The one door to where events are kept. Async, so that a shop of several benches can keep it elsewhere later. */
+export interface Journal {
+  append(append: Append): Promise<Appended>;
+  read(wanted: Wanted): Promise<Reading>;
+  /** Newest `most` hands-on records of a step, newest first. */
+  stepTimes(process: string, step: string, most: number): Promise<readonly StepTime[]>;
+  /** Rows of pieces tagged, finished or scrapped from `from` to before `to`, by tag. */
+  pieces(from: Instant, to: Instant): Promise<readonly PieceRow[]>;
+  /** A number that changes when another program (or this one) has appended. Microseconds. */
+  version(): number;
+  close(): void;
+}

@@ -1,0 +1,149 @@
+import type { Tag } from "../journal/event.ts";
+import type { Preparation, Stage } from "../process/coat.ts";
+import type { Hold } from "../safety/hold.ts";
+import type { Instant, Minutes } from "../time/instant.ts";
+
+/** What can be worked at one moment, what waits, what is held, what stands ready. Facts; words/ makes the sentences. */
+export interface NowAnswer {
+  readonly at: Instant;
+  /** How the order was found: dispatch at once, or a plan that was searched for. */
+  readonly basis: "dispatch" | "plan";
+  /** Best first. Every row can be started this minute and fits what is left of the bench session. */
+  readonly work: readonly WorkRow[];
+  /** In hand now. */
+  readonly inHand: readonly HandRow[];
+  /** Every piece out that hangs or lies, by tag: the shared clock of the dashboard. */
+  readonly waiting: readonly WaitingRow[];
+  readonly held: readonly HeldRow[];
+  readonly prepared: readonly PreparedRow[];
+  readonly bench: BenchNow;
+}
+
+/** One row an act: several tags where one melt, cup, colour or coat serves them. */
+export interface WorkRow {
+  /** Empty for "tag a new one". */
+  readonly tags: readonly Tag[];
+  /** The piece's name where there is one tag. */
+  readonly name: string | null;
+  readonly process: string;
+  readonly step: string;
+  /** `preparation`: the scuff its late window asks for comes first; `do` then says which. */
+  readonly part: "step" | "preparation";
+  readonly preparation: Preparation | null;
+  readonly station: string;
+  readonly colour: string | null;
+  readonly coat: string | null;
+  /** Hands-on for all its tags together, without the set-up. */
+  readonly minutes: Minutes;
+  /** What must be set up first; minutes 0 when it stands ready. */
+  readonly setUp: { readonly what: string; readonly minutes: Minutes; readonly standing: boolean } | null;
+  /** When it opened (the latest of its tags). */
+  readonly opens: Instant;
+  /** The earliest shut of its tags; null: never. */
+  readonly shuts: Instant | null;
+  /** Shut less the set-up that must come first. */
+  readonly beginBy: Instant | null;
+  readonly why: Why;
+  readonly ifLeft: IfLeft;
+}
+
+export type Why =
+  | {
+      readonly because:
+        | "forgotten"
+        | "left half-done"
+        | "in the order of finishing"
+        | "due"
+        | "this one first"
+        | "aim";
+    }
+  | { readonly because: "shuts tonight"; readonly at: Instant }
+  | { readonly because: "shuts before the bench opens again"; readonly at: Instant }
+  | { readonly because: "set-up keeps"; readonly what: string; readonly until: Instant }
+  | { readonly because: "cure starts sooner" };
+
+/** What leaving this row for the rest of the bench session brings, found by dispatching again without it. */
+export interface IfLeft {
+  /** The work that will then be asked for first; null: none more than now. */
+  readonly preparation: Preparation | null;
+  /** From when it is asked for. */
+  readonly preparationFrom: Instant | null;
+  /** The window shuts for good: a mend from the coat. */
+  readonly mend: boolean;
+  /** When the first of its tags would be finished now, and if left; null: not within the horizon. */
+  readonly finishNow: Instant | null;
+  readonly finishLeft: Instant | null;
+}
+
+export interface HandRow {
+  readonly tags: readonly Tag[];
+  readonly step: string;
+  readonly part: "step" | "preparation";
+  readonly station: string;
+  readonly since: Instant;
+  readonly usualMinutes: Minutes;
+  /** Lies half-done. */
+  readonly left: boolean;
+  /** Begun in an earlier bench session and never said done: usual hang, and the latest it can have been. */
+  readonly forgotten: { readonly usual: Instant; readonly latest: Instant } | null;
+  readonly cautions: readonly string[];
+}
+
+export interface WaitingRow {
+  readonly tag: Tag;
+  readonly name: string;
+  /** The step it will go on with (the first by opening). */
+  readonly step: string;
+  /** How far its newest coat is; null: no coat on it. */
+  readonly stage: Stage | null;
+  readonly progress: number;
+  readonly since: Instant | null;
+  /** Null with `state` drying: not by the clock, a touch must say so. */
+  readonly opens: Instant | null;
+  readonly shuts: Instant | null;
+  readonly hard: Instant | null;
+  readonly state: "drying" | "open" | "shut" | "in hand" | "left" | "not begun";
+  /** What drying waits for, where the clock alone does not say. */
+  readonly because: "tacky" | "feel first" | null;
+  readonly place: string | null;
+  /** Opening and shut under the other end of a forgotten step: "both ends of its window". */
+  readonly otherEnd: { readonly opens: Instant | null; readonly shuts: Instant | null } | null;
+}
+
+export interface HeldRow {
+  readonly tags: readonly Tag[];
+  readonly name: string | null;
+  readonly step: string;
+  readonly minutes: Minutes;
+  readonly setUp: { readonly what: string; readonly minutes: Minutes; readonly standing: boolean } | null;
+  readonly because:
+    | Hold
+    | {
+        readonly code: "no bench hours" | "does not fit";
+        readonly because: string;
+        readonly remedy: string | null;
+      };
+  readonly until: Instant | null;
+}
+
+export interface PreparedRow {
+  readonly station: string;
+  readonly setUp: string;
+  readonly state: "getting ready" | "ready" | "kept too long" | "all served";
+  readonly ready: Instant;
+  /** Null: until another load. */
+  readonly until: Instant | null;
+  readonly putAwayMinutes: Minutes;
+}
+
+export interface BenchNow {
+  /** The bench session running now; null: shut. */
+  readonly closes: Instant | null;
+  readonly minutesLeft: Minutes;
+  /** Next opening after now (after this session); null: none within the horizon. */
+  readonly opensNext: Instant | null;
+  /** Minutes of putting away still to come before the bench shuts. */
+  readonly putAway: Minutes;
+  /** Hours have never been said: ASSUMED_HOURS are used. */
+  readonly assumedHours: boolean;
+}

@@ -1,0 +1,173 @@
+import type { ActId, By, EventKind, JournalEvent, SchemePass, Seq, Tag, Touch } from "../journal/event.ts";
+import type { Coat } from "../process/coat.ts";
+import type { ProcessDefinition, ProcessHash } from "../process/definition.ts";
+import type { Step } from "../process/step.ts";
+import type { BenchHours } from "../time/bench-hours.ts";
+import type { CivilDate, Instant, Minutes } from "../time/instant.ts";
+
+/** The shop at one instant: facts only, folded from the journal. What they mean now is asked of step-state.ts. */
+export interface Shop {
+  readonly newest: Seq;
+  readonly newestRecorded: Instant | null;
+  readonly nextTag: Tag;
+  /** Every piece of the reading, by tag. */
+  readonly pieces: ReadonlyMap<Tag, Piece>;
+  readonly stations: ReadonlyMap<string, StationState>;
+  readonly settings: Settings;
+  /** Cautions read and ticked, oldest first. */
+  readonly ticks: readonly { readonly caution: string; readonly at: Instant }[];
+  /** Acts that stand, oldest first, for undo and amend: who, what, which tags and stations. */
+  readonly acts: readonly ActRecord[];
+  /** Events that fit nothing, each with a sentence; never thrown. */
+  readonly setAside: readonly { readonly seq: Seq; readonly why: string }[];
+}
+
+export interface ActRecord {
+  readonly act: ActId;
+  readonly at: Instant;
+  readonly by: By;
+  readonly tags: readonly Tag[];
+  readonly stations: readonly string[];
+  readonly kinds: readonly EventKind[];
+  readonly events: readonly JournalEvent[];
+}
+
+export interface Settings {
+  /** IANA name; null until one is settled. */
+  readonly zone: string | null;
+  /** Null until the maker has said: then ASSUMED_HOURS are taken, and screens say so. */
+  readonly hours: BenchHours | null;
+  readonly hands: number;
+  /** Hooks of each place; a place not named here is never full. */
+  readonly places: ReadonlyMap<string, { readonly hooks: number }>;
+  readonly aims: readonly {
+    readonly from: CivilDate;
+    readonly finishedPerWeek: number | null;
+    readonly out: number | null;
+  }[];
+  readonly defaultProcess: string | null;
+}
+
+export interface Piece {
+  readonly tag: Tag;
+  readonly name: string;
+  readonly hash: ProcessHash;
+  readonly definition: ProcessDefinition;
+  /** The process's steps as routed for this piece, in working order. */
+  readonly route: readonly Step[];
+  /** The definition's coats and those its own route brought. */
+  readonly coats: Readonly<Record<string, Coat>>;
+  /** As planned, then as sprayed, with passes added while painting. */
+  readonly scheme: readonly SchemePass[];
+  readonly due: CivilDate | null;
+  readonly price: number | null;
+  readonly for: string | null;
+  readonly weight: number;
+  readonly taggedAt: Instant;
+  /** First hands-on; null: not begun, and not yet out. */
+  readonly begunAt: Instant | null;
+  readonly end: PieceEnd | null;
+  /** What has been done of each step, by step name; a step never touched is missing. */
+  readonly work: ReadonlyMap<string, StepWork>;
+  /** The step in hand or left half-done; null: neither. */
+  readonly hand: InHand | null;
+  /** On which place it hangs; null: on no hook (in hand, on the bench, gone). */
+  readonly place: string | null;
+  readonly measured: ReadonlyMap<
+    string,
+    { readonly value: number; readonly unit: string; readonly at: Instant }
+  >;
+  readonly mends: readonly {
+    readonly at: Instant;
+    readonly what: string;
+    readonly minutes: Minutes;
+    readonly goOnFrom: string;
+  }[];
+  /** Times a result sent it back. */
+  readonly sentBack: readonly {
+    readonly at: Instant;
+    readonly step: string;
+    readonly answer: string;
+    readonly to: string;
+  }[];
+  readonly notes: readonly { readonly at: Instant; readonly text: string }[];
+  readonly lastSeq: Seq;
+}
+
+export type PieceEnd =
+  | { readonly how: "finished"; readonly at: Instant }
+  | { readonly how: "scrapped"; readonly at: Instant; readonly why: string }
+  | {
+      readonly how: "sold" | "given" | "kept";
+      readonly at: Instant;
+      readonly finishedAt: Instant | null;
+      readonly price: number | null;
+    };
+
+/** One step of one piece. `voided` counts passes that a mend or a result took back: the step is to do again. */
+export interface StepWork {
+  readonly hangs: readonly Hang[];
+  readonly voided: number;
+  /** The preparation its late window asked for has been done, for the pass to come. */
+  readonly prepared: boolean;
+  /** Before this moment no pass may begin (a mend's end); null: none. */
+  readonly notBefore: Instant | null;
+}
+
+/** A pass hung: the moment every wait after it counts from. */
+export interface Hang {
+  readonly pass: number;
+  /** Null: hung without being taken, hands-on unknown. */
+  readonly takenAt: Instant | null;
+  readonly hungAt: Instant;
+  /** Minutes in hand, without the time it was left; shared among the pieces of one act; null: unknown. */
+  readonly minutes: Minutes | null;
+  readonly guessed: boolean;
+  readonly colour: string | null;
+  readonly flashOff: Minutes | null;
+  readonly touches: readonly { readonly at: Instant; readonly found: Touch }[];
+  /** The window it was begun in, for the week: shut it was to be begun by, and what preparation it had cost. */
+  readonly preparedFirst: Minutes | null;
+}
+
+export interface InHand {
+  readonly step: string;
+  readonly pass: number;
+  readonly part: "step" | "preparation";
+  readonly colour: string | null;
+  readonly another: boolean;
+  /** First taken. */
+  readonly since: Instant;
+  /** Taken last (after being left); null: it lies half-done now. */
+  readonly takenAt: Instant | null;
+  /** Minutes in hand before the last take. */
+  readonly minutesBefore: Minutes;
+  /** Act of the last take: pieces taken in one act are worked together. */
+  readonly act: ActId;
+}
+
+/** What stands at a station. */
+export interface StationState {
+  readonly station: string;
+  readonly lastSeq: Seq;
+  readonly setUp: StandingSetUp | null;
+  /** Last hands-on end here; null: never. */
+  readonly lastUsed: Instant | null;
+}
+
+export interface StandingSetUp {
+  readonly what: string;
+  readonly begun: Instant | null;
+  readonly ready: Instant;
+  readonly keeps:
+    | { readonly way: "heat"; readonly minutes: Minutes }
+    | { readonly way: "mix"; readonly minutes: Minutes; readonly serves: number }
+    | { readonly way: "load" };
+  readonly putAwayMinutes: Minutes;
+  readonly givesOff: readonly string[];
+  /** Last hands-on end that used it; null: not used yet. */
+  readonly lastUsed: Instant | null;
+  /** Pieces served since it was made ready. */
+  readonly served: number;
+  readonly act: ActId;
+}
