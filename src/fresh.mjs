@@ -3,7 +3,7 @@
  * Plain JavaScript, as it runs before anything is built; it must not load the bundler while dist/ is fresh.
  */
 import { createHash } from "node:crypto";
-import { readdirSync, readFileSync } from "node:fs";
+import { accessSync, constants, existsSync, readdirSync, readFileSync } from "node:fs";
 import { join, relative, sep } from "node:path";
 
 export const packageRoot = join(import.meta.dirname, "..");
@@ -12,8 +12,6 @@ export const builtCommand = join(builtFolder, "dryline.cjs");
 
 /** Holds the fingerprint of the sources that dist/ was made from; written last, so a broken-off build is stale. */
 export const stampFile = join(builtFolder, "sources.sha256");
-
-const codes = { unwritable: new Set(["EACCES", "EROFS", "EPERM"]), notInstalled: "ERR_MODULE_NOT_FOUND" };
 
 /**
  * One hash over every file that decides what is built: src/, the lockfile, the manifest, the compiler settings.
@@ -34,7 +32,7 @@ export function fingerprintSources() {
 }
 
 /** @returns {boolean} whether dist/ was built from the sources as they are now */
-export function isFresh() {
+function isFresh() {
   try {
     return readFileSync(stampFile, "utf8") === fingerprintSources();
   } catch (error) {
@@ -50,19 +48,27 @@ export function isFresh() {
  */
 export async function ensureBuilt() {
   if (isFresh()) return undefined;
+  if (!mayWrite(existsSync(builtFolder) ? builtFolder : packageRoot)) {
+    return `the built program is missing or out of date, and ${packageRoot} cannot be written: run "npm run build" there as a user who may.`;
+  }
+  if (!existsSync(join(packageRoot, "node_modules"))) {
+    return `its packages are not installed: run "npm ci" in ${packageRoot} first.`;
+  }
+  const { build } = await import("./build.mjs");
+  await build();
+  return undefined;
+}
+
+/**
+ * @param {string} folder
+ * @returns {boolean}
+ */
+function mayWrite(folder) {
   try {
-    const { build } = await import("./build.mjs");
-    await build();
-    return undefined;
-  } catch (error) {
-    const code = codeOf(error);
-    if (code !== undefined && codes.unwritable.has(code)) {
-      return `the built program is missing or out of date and ${packageRoot} cannot be written: run "npm run build" there as a user who may write it.`;
-    }
-    if (code === codes.notInstalled) {
-      return `its packages are not installed: run "npm ci" in ${packageRoot} first.`;
-    }
-    throw error;
+    accessSync(folder, constants.W_OK);
+    return true;
+  } catch {
+    return false;
   }
 }
 
