@@ -1,0 +1,132 @@
+import { type SpawnSyncReturns, spawn, spawnSync } from "node:child_process";
+import {
+  chmodSync,
+  cpSync,
+  mkdirSync,
+  mkdtempSync,
+  readdirSync,
+  rmSync,
+  statSync,
+  symlinkSync,
+  utimesSync,
+  writeFileSync,
+} from "node:fs";
+import { tmpdir } from "node:os";
+import { join } from "node:path";
+import { afterEach, beforeEach, expect, test } from "vitest";
+
+const packageRoot = join(import.meta.dirname, "..");
+
+/** A clone in small: the real build and start scripts, and a program of one file in place of ours. */
+let clone: string;
+
+beforeEach(() => {
+  clone = mkdtempSync(join(tmpdir(), "dryline-start-"));
+  mkdirSync(join(clone, "src"));
+  for (const file of ["package.json", "package-lock.json", "tsconfig.json"]) {
+    cpSync(join(packageRoot, file), join(clone, file));
+  }
+  for (const file of ["build.mjs", "fresh.mjs", "start.mjs"]) {
+    cpSync(join(packageRoot, "src", file), join(clone, "src", file));
+  }
+  symlinkSync(join(packageRoot, "node_modules"), join(clone, "node_modules"));
+  writeProgram('console.log("first", ...process.argv.slice(2)); process.exitCode = 3;');
+});
+
+afterEach(() => {
+  chmodSync(clone, 0o755);
+  rmSync(clone, { recursive: true, force: true });
+});
+
+test("start builds what is missing and runs it with the same words and exit code", () => {
+  expect(start(["hang", "12-14"])).toMatchObject({ stdout: "first hang 12-14\n", stderr: "", status: 3 });
+});
+
+test("start writes nothing while the build is fresh, though every source has a new time", () => {
+  start([]);
+  const before = listBuilt();
+  expect(before.map(({ name }) => name)).toContain("dryline.cjs");
+  utimesSync(join(clone, "src/main.ts"), new Date(), new Date());
+  expect(start(["again"]).stdout).toBe("first again\n");
+  expect(listBuilt()).toEqual(before);
+});
+
+test("start builds anew after a source, or a file it imports, has changed", () => {
+  start([]);
+  writeProgram('import { word } from "./time/word.ts";\nconsole.log(word);');
+  mkdirSync(join(clone, "src/time"));
+  writeFileSync(join(clone, "src/time/word.ts"), 'export const word = "second";\n');
+  expect(start([])).toMatchObject({ stdout: "second\n", status: 0 });
+  writeFileSync(join(clone, "src/time/word.ts"), 'export const word = "third";\n');
+  expect(start([])).toMatchObject({ stdout: "third\n", status: 0 });
+});
+
+test("start says one sentence and exits 1 when the build is stale and the folder cannot be written", () => {
+  start([]);
+  writeProgram('console.log("second");');
+  chmodSync(join(clone, "dist"), 0o555);
+  chmodSync(clone, 0o555);
+  const { stdout, stderr, status } = start([], unprivileged());
+  expect(stderr).toMatch(
+    /^dryline: the built program is missing or out of date, and .* cannot be written: .*\n$/,
+  );
+  expect({ stdout, status }).toEqual({ stdout: "", status: 1 });
+});
+
+test("start says what to do when the packages are not installed", () => {
+  rmSync(join(clone, "node_modules"));
+  const { stderr, status } = start([]);
+  expect(stderr).toBe(`dryline: its packages are not installed: run "npm ci" in ${clone} first.\n`);
+  expect(status).toBe(1);
+});
+
+test("a signal to start reaches the program itself", async () => {
+  writeProgram(
+    'process.on("SIGTERM", () => { console.log("leaving"); process.exit(143); });\nsetInterval(() => {}, 1000);\nconsole.log("ready");',
+  );
+  const running = spawn(process.execPath, [join(clone, "src/start.mjs")]);
+  let printed = "";
+  running.stdout.on("data", (chunk: Buffer) => {
+    printed += chunk.toString();
+    if (printed === "ready\n") running.kill("SIGTERM");
+  });
+  const status = await new Promise((resolve) => running.on("close", resolve));
+  expect({ printed, status }).toEqual({ printed: "ready\nleaving\n", status: 143 });
+});
+
+test("what is imported dynamically is a chunk of its own, loaded when it is reached and shared", () => {
+  mkdirSync(join(clone, "src/time"));
+  writeFileSync(join(clone, "src/time/count.ts"), "export const count = { heavy: 0 };\n");
+  writeFileSync(
+    join(clone, "src/time/heavy.ts"),
+    'import { count } from "./count.ts";\ncount.heavy++;\nexport const weight = 7;\n',
+  );
+  writeProgram(`import { count } from "./time/count.ts";
+async function main() {
+  const before = count.heavy;
+  const { weight } = await import("./time/heavy.ts");
+  console.log(before, count.heavy, weight);
+}
+main();`);
+  expect(start([])).toMatchObject({ stdout: "0 1 7\n", stderr: "", status: 0 });
+  expect(listBuilt().filter(({ name }) => /^heavy-[A-Z0-9]+\.cjs$/.test(name))).toHaveLength(1);
+});
+
+function writeProgram(source: string): void {
+  writeFileSync(join(clone, "src/main.ts"), `${source}\n`);
+}
+
+function start(words: string[], user: { uid?: number; gid?: number } = {}): SpawnSyncReturns<string> {
+  return spawnSync(process.execPath, [join(clone, "src/start.mjs"), ...words], { encoding: "utf8", ...user });
+}
+
+/** Permissions do not bind root: as root, become a user whom they do. */
+function unprivileged(): { uid?: number; gid?: number } {
+  return process.getuid?.() === 0 ? { uid: 65534, gid: 65534 } : {};
+}
+
+function listBuilt(): { name: string; written: number }[] {
+  return readdirSync(join(clone, "dist"))
+    .toSorted()
+    .map((name) => ({ name, written: statSync(join(clone, "dist", name)).mtimeMs }));
+}
