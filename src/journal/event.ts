@@ -32,6 +32,8 @@ export interface Envelope {
   readonly tag: Tag | null;
   /** The station it concerns (a take or hang at it, a set-up of it), for expectations. */
   readonly station: string | null;
+  /** How many pieces the same act did the same to, this one included: their minutes are shared equally. 1 off the pieces. */
+  readonly together: number;
 }
 
 /** Why the maker went on although dryline advised waiting: journalled with the act, shown in the week. */
@@ -181,7 +183,7 @@ export type Setting =
 /** An event as it is read. */
 export type JournalEvent = Envelope & EventBody;
 
-/** An event as it is handed in: the journal gives seq, act, v and recorded. */
+/** An event as it is handed in: the journal gives seq, act, v, recorded, by and together. */
 export type NewEvent = EventBody & {
   readonly at: Instant;
   readonly tag: Tag | null;

@@ -46,6 +46,8 @@ export interface StepTime {
   readonly tag: Tag;
   readonly pass: number;
   readonly minutes: Minutes;
+  /** When it was hung: the newest records count. */
+  readonly at: Instant;
 }
 
 /** What the journal keeps beside one piece's events, made by the room above from all its live events. */
@@ -54,7 +56,12 @@ export interface PieceSummary {
   readonly stepTimes: readonly StepTime[];
 }
 
-/** Makes the derived rows of one piece from its events (undone and amended already applied to nothing: raw). Null: no piece left (its tagging was undone). */
+/**
+ * Makes the derived rows of one piece. It is given, in seq order, every event of the piece, every `clock` event and
+ * what undoes those: all raw, with undone and amended not yet applied.
+ *
+ * @returns null when no piece is left (its tagging was undone)
+ */
 export type Summarise = (
   tag: Tag,
   events: readonly JournalEvent[],
@@ -64,6 +71,7 @@ export type Summarise = (
 /** Everything the shop needs for the present: no scan, whatever the age of the journal. */
 export interface Reading {
   readonly newest: Seq;
+  /** Latest `recorded`, where a clock found wrong is already set right; null: an empty journal. */
   readonly newestRecorded: Instant | null;
   readonly nextTag: Tag;
   /** In seq order. */
@@ -73,25 +81,39 @@ export interface Reading {
   readonly setAside: readonly { readonly seq: Seq; readonly why: string }[];
 }
 
-/** Which pieces a reading is about, beside all shop-wide events that still matter. */
+/**
+ * Which pieces a reading is about. Whatever is wanted, a reading holds all that the present needs: pieces that are out
+ * or ended within a week, the newest 20 acts that stand and all since, what stands at each station, settings (single
+ * days and days away of the last 400 days), and everything off the pieces of the last week. An event comes with all
+ * that undoes or amends it.
+ */
 export type Wanted =
-  /** Pieces that are out, and the newest 20 acts (for undo). */
+  /** No others. */
   | { readonly of: "out" }
-  /** Those that are out and these, whatever their state. */
+  /** These too, whatever their state. */
   | { readonly of: "tags"; readonly tags: readonly Tag[] }
-  /** Those that are out and every piece with an event dated from `from` to before `to`; shop-wide events of that span too. */
+  /** The pieces these acts touch too, and the acts themselves: to undo or amend an older one. */
+  | { readonly of: "acts"; readonly acts: readonly ActId[] }
+  /** Every piece with an event dated from `from` to before `to` too; shop-wide events of that span, and its settings. */
   | { readonly of: "span"; readonly from: Instant; readonly to: Instant }
-  /** The whole journal. */
+  /** The whole journal: the only reading whose cost grows with its age. */
   | { readonly of: "all" };
 
 /** The one door to where events are kept. Async, so that a shop of several benches can keep it elsewhere later. */
 export interface Journal {
+  /**
+   * Writes one act whole and durably, or nothing.
+   *
+   * @throws Error when the events are not what an act may say (our own mistake); JournalTrouble when they cannot be kept
+   */
   append(append: Append): Promise<Appended>;
   read(wanted: Wanted): Promise<Reading>;
   /** Newest `most` hands-on records of a step, newest first. */
   stepTimes(process: string, step: string, most: number): Promise<readonly StepTime[]>;
   /** Rows of pieces tagged, finished or scrapped from `from` to before `to`, by tag. */
   pieces(from: Instant, to: Instant): Promise<readonly PieceRow[]>;
+  /** Makes every derived row anew from the events. */
+  rebuild(): Promise<void>;
   /** A number that changes when another program (or this one) has appended. Microseconds. */
   version(): number;
   close(): void;
