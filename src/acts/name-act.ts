@@ -1,0 +1,44 @@
+import type { EventBody, JournalEvent } from "../journal/event.ts";
+import type { ActRecord } from "../shop/shop.ts";
+
+/**
+ * What an event did, short, for refusals that name it.
+ *
+ * @example nameEvent({ kind: "left", step: "drill", pass: 1, part: "step" }) // "left drill"
+ */
+export function nameEvent(event: EventBody): string {
+  switch (event.kind) {
+    case "taken":
+    case "left":
+    case "hung":
+      return `${event.kind} ${event.part === "step" ? event.step : `preparation for ${event.step}`}`;
+    case "touched":
+      return `touched ${event.found}`;
+    case "moved":
+      return `moved to ${event.place}`;
+    case "measured":
+      return `measured ${event.what}`;
+    case "mended":
+      return `mended: ${event.what}`;
+    case "readied":
+      return `readied: ${event.setUp}`;
+    case "ticked":
+      return `ticked ${event.caution}`;
+    case "settled":
+      return `settled ${event.setting.of}`;
+    default:
+      return event.kind;
+  }
+}
+
+/** The same of a whole act with its tags: the last of its events is what it was for. `hung seal, 1 and 2` */
+export function nameAct(record: Pick<ActRecord, "tags"> & { readonly events: readonly JournalEvent[] }): string {
+  const main = record.events.at(-1);
+  const what = main ? nameEvent(main) : "nothing";
+  const tags = main?.tag === null ? [] : record.tags;
+  return tags.length === 0 ? what : `${what}, ${listTags(tags)}`;
+}
+
+function listTags(tags: readonly number[]): string {
+  return tags.length === 1 ? `${tags[0]}` : `${tags.slice(0, -1).join(" ")} and ${tags.at(-1)}`;
+}
