@@ -37,7 +37,8 @@ export interface Settings {
   readonly zone: string | null;
   /** Null until the maker has said: then ASSUMED_HOURS are taken, and screens say so. */
   readonly hours: BenchHours | null;
-  readonly hands: number;
+  /** Pairs of hands from a date on; none said: one pair. */
+  readonly hands: readonly { readonly from: CivilDate; readonly pairs: number }[];
   /** Hooks of each place; a place not named here is never full. */
   readonly places: ReadonlyMap<string, { readonly hooks: number }>;
   readonly aims: readonly {
@@ -69,8 +70,10 @@ export interface Piece {
   readonly end: PieceEnd | null;
   /** What has been done of each step, by step name; a step never touched is missing. */
   readonly work: ReadonlyMap<string, StepWork>;
-  /** The step in hand or left half-done; null: neither. */
+  /** The step in hand, else the one left half-done last; null: neither. */
   readonly hand: InHand | null;
+  /** Other steps lying half-done, oldest first: only where several steps are open at once. */
+  readonly alsoLeft: readonly InHand[];
   /** On which place it hangs; null: on no hook (in hand, on the bench, gone). */
   readonly place: string | null;
   readonly measured: ReadonlyMap<
@@ -96,7 +99,12 @@ export interface Piece {
 
 export type PieceEnd =
   | { readonly how: "finished"; readonly at: Instant }
-  | { readonly how: "scrapped"; readonly at: Instant; readonly why: string }
+  | {
+      readonly how: "scrapped";
+      readonly at: Instant;
+      readonly finishedAt: Instant | null;
+      readonly why: string;
+    }
   | {
       readonly how: "sold" | "given" | "kept";
       readonly at: Instant;
@@ -108,9 +116,14 @@ export type PieceEnd =
 export interface StepWork {
   readonly hangs: readonly Hang[];
   readonly voided: number;
-  /** The preparation its late window asked for has been done, for the pass to come. */
-  readonly prepared: boolean;
-  /** Before this moment no pass may begin (a mend's end); null: none. */
+  /** All its passes were hung, and none was taken back since: a colour added to the scheme later does not reopen it. */
+  readonly completed: boolean;
+  /** The preparation a late window asked for, done for the pass to come; null: none. `minutes` null: not known. */
+  readonly prepared: { readonly at: Instant; readonly minutes: Minutes | null } | null;
+  /**
+   * A mend or a result sent the piece back to this step at this moment: no pass begins before it, no
+   * preparation is asked, and its window counts from it. Null: none, or it was hung since.
+   */
   readonly notBefore: Instant | null;
 }
 
@@ -120,13 +133,15 @@ export interface Hang {
   /** Null: hung without being taken, hands-on unknown. */
   readonly takenAt: Instant | null;
   readonly hungAt: Instant;
-  /** Minutes in hand, without the time it was left; shared among the pieces of one act; null: unknown. */
+  /** Minutes in hand, without the time it was left; a share, perhaps with a fraction, where pieces were worked together; null: unknown. */
   readonly minutes: Minutes | null;
+  /** The piece came hung so far: its tagging says so, nothing was seen. Its windows count in no week. */
+  readonly came: boolean;
   readonly guessed: boolean;
   readonly colour: string | null;
   readonly flashOff: Minutes | null;
   readonly touches: readonly { readonly at: Instant; readonly found: Touch }[];
-  /** The window it was begun in, for the week: shut it was to be begun by, and what preparation it had cost. */
+  /** Minutes of the preparation that came first (the usual ones where they are not known); null: none was done. */
   readonly preparedFirst: Minutes | null;
 }
 
@@ -144,6 +159,8 @@ export interface InHand {
   readonly minutesBefore: Minutes;
   /** Act of the last take: pieces taken in one act are worked together. */
   readonly act: ActId;
+  /** How many pieces that act took: the minutes are shared. */
+  readonly together: number;
 }
 
 /** What stands at a station. */
@@ -153,6 +170,8 @@ export interface StationState {
   readonly setUp: StandingSetUp | null;
   /** Last hands-on end here; null: never. */
   readonly lastUsed: Instant | null;
+  /** When the set-up before this one was put away or gave way to this one; null: never seen. */
+  readonly clearedAt: Instant | null;
 }
 
 export interface StandingSetUp {

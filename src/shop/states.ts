@@ -57,6 +57,7 @@ export type StepState =
 export interface CoatState {
   readonly coat: string;
   readonly step: string;
+  readonly pass: number;
   readonly laidAt: Instant;
   readonly stage: Stage;
   /** Moments each stage is reached, those the sheet names. */
