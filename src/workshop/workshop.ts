@@ -5,38 +5,49 @@ import type { Journal, Wanted } from "../journal/journal.ts";
 import type { NowAnswer } from "../plan/now-answer.ts";
 import type { SafetyRules } from "../safety/rules.ts";
 import type { Shop } from "../shop/shop.ts";
+import type { BenchHours } from "../time/bench-hours.ts";
 import type { Instant } from "../time/instant.ts";
 import type { Zone } from "../time/zone.ts";
+import type { ClockDoubt } from "./clock.ts";
+import type { Library } from "./library.ts";
+import type { PlacesOnDisk } from "./places-on-disk.ts";
 import type { Taste } from "./taste.ts";
 
-/** An act that was written, or why it was not. `before` and `after` let the rooms above say what changed. */
+/** An act that was written, with the shop after it, or why it was not. */
 export type Outcome =
   | { readonly done: ActId; readonly events: readonly JournalEvent[]; readonly shop: Shop }
   | { readonly refusal: Refusal };
 
-/** What is wrong with the clock; null: nothing. */
-export interface ClockDoubt {
-  /** `behind`: now is earlier than the newest recorded moment. `jumped`: wall and monotonic time parted while open. */
-  readonly kind: "behind" | "jumped";
-  readonly minutes: number;
-}
-
 /** The one object the rooms above hold: journal, taste, clock, files. All effects are behind it. */
 export interface Workshop {
   readonly journal: Journal;
+  readonly places: PlacesOnDisk;
   readonly taste: Taste;
   readonly by: By;
   now(): Instant;
   /** The zone settled in the journal, else this machine's. */
-  zone(): Zone;
-  /** Keep-aparts and cautions in force (cached). */
+  zone(): Promise<Zone>;
+  /** Bench hours in force, assumed ones where none were said. */
+  hours(): Promise<BenchHours>;
+  /** Process and coat files, and the safety data (cached until a file changes). */
+  library(): Promise<Library>;
   rules(): Promise<SafetyRules>;
-  /** The shop as the journal has it now; folded again only when there is news. */
-  shop(wanted?: Wanted): Promise<Shop>;
-  /** Pieces, work, holds at `at` (now unless said). */
+  /**
+   * The shop as the journal has it now, folded again only when there is news. `until` leaves out facts dated
+   * after it (the whole journal is read then).
+   */
+  shop(wanted?: Wanted, until?: Instant): Promise<Shop>;
+  /** Pieces, work and holds at `at` (now unless said). */
   whatNow(at?: Instant): Promise<NowAnswer>;
   /** Decides and appends, deciding again when another terminal was first. */
   perform(request: ActRequest): Promise<Outcome>;
-  clockDoubt(): ClockDoubt | null;
+  /** What is wrong with the clock; null: nothing, or the maker has answered. */
+  clockDoubt(): Promise<ClockDoubt | null>;
+  /** The maker says the clock is right as it is now. */
+  clockIsRight(): void;
+  /** Calls back within half a second of news from any terminal, this one included. Returns how to stop. */
+  onNews(listener: () => void): () => void;
+  lastSeen(): Instant | null;
+  markSeen(): void;
   close(): void;
 }

@@ -1,0 +1,233 @@
+import type { DecideContext } from "../acts/context.ts";
+import { decide } from "../acts/decide.ts";
+import type { ActRequest } from "../acts/request.ts";
+import type { By, NewEvent } from "../journal/event.ts";
+import type { Journal, Wanted } from "../journal/journal.ts";
+import { usualMinutes } from "../learned/usual-minutes.ts";
+import type { NowAnswer } from "../plan/now-answer.ts";
+import { whatNow } from "../plan/what-now.ts";
+import type { ProcessDefinition, ProcessHash } from "../process/definition.ts";
+import type { Step } from "../process/step.ts";
+import type { SafetyRules } from "../safety/rules.ts";
+import { foldShop } from "../shop/fold.ts";
+import { hoursOf } from "../shop/settings-at.ts";
+import type { Shop } from "../shop/shop.ts";
+import type { BenchHours } from "../time/bench-hours.ts";
+import type { Instant, Minutes } from "../time/instant.ts";
+import type { Zone } from "../time/zone.ts";
+import type { Clock, ClockDoubt } from "./clock.ts";
+import { ClockWatch } from "./clock.ts";
+import type { Library } from "./library.ts";
+import { ownProcesses, readLibrary } from "./library.ts";
+import type { PlacesOnDisk } from "./places-on-disk.ts";
+import { markSeen, readSeen } from "./seen.ts";
+import type { Taste } from "./taste.ts";
+import type { Outcome, Workshop } from "./workshop.ts";
+import { machineZone, zoneNamed } from "./zones.ts";
+
+/** Records a step's usual minutes are learned from: the newest, so that a faster hand shows. */
+const RECORDS = 25;
+/** How often news from other terminals is looked for, in milliseconds (microseconds of work each). */
+const NEWS_EVERY = 400;
+/** Another terminal may be first this often before something must be wrong. */
+const TRIES = 20;
+
+type UsualMinutes = (process: string, step: Step) => Minutes;
+
+/** The workshop over a real journal, clock and disk. */
+export class LiveWorkshop implements Workshop {
+  readonly journal: Journal;
+  readonly places: PlacesOnDisk;
+  readonly taste: Taste;
+  readonly by: By;
+  readonly #clock: Clock;
+  readonly #watch: ClockWatch;
+  readonly #shippedProcesses: string;
+  readonly #zones = new Map<string, Promise<Zone>>();
+  #present: { readonly version: number; readonly shop: Promise<Shop> } | null = null;
+
+  constructor(parts: {
+    readonly journal: Journal;
+    readonly places: PlacesOnDisk;
+    readonly taste: Taste;
+    readonly by: By;
+    readonly clock: Clock;
+    readonly shippedProcesses: string;
+  }) {
+    this.journal = parts.journal;
+    this.places = parts.places;
+    this.taste = parts.taste;
+    this.by = parts.by;
+    this.#clock = parts.clock;
+    this.#watch = new ClockWatch(parts.clock);
+    this.#shippedProcesses = parts.shippedProcesses;
+  }
+
+  now(): Instant {
+    return this.#clock.now();
+  }
+
+  async zone(): Promise<Zone> {
+    return this.#zoneOf(await this.shop());
+  }
+
+  async hours(): Promise<BenchHours> {
+    return hoursOf((await this.shop()).settings);
+  }
+
+  library(): Promise<Library> {
+    return readLibrary({
+      shipped: this.#shippedProcesses,
+      own: ownProcesses(this.places.data),
+      cache: this.places.cache,
+    });
+  }
+
+  async rules(): Promise<SafetyRules> {
+    return (await this.library()).rules;
+  }
+
+  async shop(wanted: Wanted = { of: "out" }, until?: Instant): Promise<Shop> {
+    if (until !== undefined) return foldShop(await this.journal.read({ of: "all" }), until);
+    if (wanted.of !== "out") return foldShop(await this.journal.read(wanted));
+    const version = this.journal.version();
+    if (this.#present?.version !== version) {
+      this.#present = { version, shop: this.journal.read(wanted).then((reading) => foldShop(reading)) };
+    }
+    return this.#present.shop;
+  }
+
+  async whatNow(at?: Instant): Promise<NowAnswer> {
+    const shop = await this.shop(undefined, at);
+    const [zone, library, usual] = await Promise.all([this.#zoneOf(shop), this.library(), this.#usual(shop)]);
+    return whatNow(shop, {
+      now: at ?? this.now(),
+      zone,
+      hours: hoursOf(shop.settings),
+      rules: library.rules,
+      usualMinutes: usual,
+      newPiece: newPieceOf(shop, library),
+    });
+  }
+
+  async perform(request: ActRequest): Promise<Outcome> {
+    for (let attempt = 0; attempt < TRIES; attempt++) {
+      const shop = await this.shop(wantedFor(request));
+      const decision = decide(request, shop, await this.#context(shop));
+      if ("refusal" in decision) return decision;
+      await this.#settleZone(shop);
+      const appended = await this.journal.append({ ...decision, by: this.by, recorded: this.now() });
+      if (!appended.kept) continue;
+      const tags = decision.events.flatMap(({ tag }: NewEvent) => (tag === null ? [] : [tag]));
+      const reading = await this.journal.read({ of: "tags", tags });
+      return {
+        done: appended.act,
+        events: reading.events.filter(({ act }) => act === appended.act),
+        shop: foldShop(reading),
+      };
+    }
+    throw new Error(`another program wrote before this one ${TRIES} times in a row`);
+  }
+
+  async clockDoubt(): Promise<ClockDoubt | null> {
+    return this.#watch.doubt((await this.shop()).newestRecorded);
+  }
+
+  clockIsRight(): void {
+    this.#watch.settle();
+  }
+
+  onNews(listener: () => void): () => void {
+    let known = this.journal.version();
+    const timer = setInterval(() => {
+      const version = this.journal.version();
+      if (version === known) return;
+      known = version;
+      listener();
+    }, NEWS_EVERY);
+    return () => clearInterval(timer);
+  }
+
+  lastSeen(): Instant | null {
+    return readSeen(this.places.state);
+  }
+
+  markSeen(): void {
+    markSeen(this.places.state, this.now());
+  }
+
+  close(): void {
+    this.journal.close();
+  }
+
+  #zoneOf(shop: Shop): Promise<Zone> {
+    const name = shop.settings.zone ?? machineZone();
+    let zone = this.#zones.get(name);
+    if (zone === undefined) {
+      zone = zoneNamed(this.places.cache, name).then(
+        (found) => found ?? { name: "UTC", offsetMinutes: 0, changes: [] },
+      );
+      this.#zones.set(name, zone);
+    }
+    return zone;
+  }
+
+  async #context(shop: Shop): Promise<DecideContext> {
+    const [zone, rules, usual] = await Promise.all([this.#zoneOf(shop), this.rules(), this.#usual(shop)]);
+    return { now: this.now(), zone, hours: hoursOf(shop.settings), rules, by: this.by, usualMinutes: usual };
+  }
+
+  /** Before the first act, the zone this machine is in becomes a fact of the journal. */
+  async #settleZone(shop: Shop): Promise<void> {
+    if (shop.settings.zone !== null) return;
+    const now = this.now();
+    await this.journal.append({
+      events: [
+        { kind: "settled", setting: { of: "zone", name: machineZone() }, at: now, tag: null, station: null },
+      ],
+      by: "sensor:machine",
+      recorded: now,
+      expects: { tags: {}, stations: {} },
+      processes: [],
+    });
+  }
+
+  /** Usual minutes of every step of the pieces out, asked of the journal in one go. */
+  async #usual(shop: Shop): Promise<UsualMinutes> {
+    const wanted = new Map<string, readonly [string, string]>();
+    for (const { definition, route, end } of shop.pieces.values()) {
+      if (end !== null) continue;
+      for (const { name } of route) wanted.set(`${definition.name}\n${name}`, [definition.name, name]);
+    }
+    const records = new Map(
+      await Promise.all(
+        [...wanted].map(async ([key, [process, step]]) => {
+          return [key, await this.journal.stepTimes(process, step, RECORDS)] as const;
+        }),
+      ),
+    );
+    return (process, step) => usualMinutes(step, records.get(`${process}\n${step.name}`) ?? []);
+  }
+}
+
+/** Pieces the act is about are read whatever their state; undo and amend of an older act read what it touched. */
+function wantedFor(request: ActRequest): Wanted {
+  if ("tags" in request) return { of: "tags", tags: request.tags };
+  if (request.act === "undo" && request.target !== null) return { of: "acts", acts: [request.target] };
+  if (request.act === "amend") {
+    return "tag" in request.target
+      ? { of: "tags", tags: [request.target.tag] }
+      : { of: "acts", acts: [request.target.act] };
+  }
+  return { of: "out" };
+}
+
+/** The process a new piece would be of: the settled default, else that of the piece tagged last. */
+function newPieceOf(
+  shop: Shop,
+  library: Library,
+): { readonly hash: ProcessHash; readonly definition: ProcessDefinition } | null {
+  const newest = [...shop.pieces.values()].at(-1);
+  const name = shop.settings.defaultProcess ?? newest?.definition.name;
+  return library.processes.find(({ definition }) => definition.name === name) ?? null;
+}

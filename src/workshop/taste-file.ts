@@ -1,0 +1,39 @@
+import { readFileSync } from "node:fs";
+import { join } from "node:path";
+import type { Taste } from "./taste.ts";
+import { tasteFrom } from "./taste.ts";
+
+/** The file conf keeps; read without conf, whose schema library costs 23 ms at every start. */
+const FILE = "config.json";
+
+/** The maker's taste; a missing file is the usual taste, a damaged one too, and says so. */
+export function readTaste(folder: string): { readonly taste: Taste; readonly trouble: string | null } {
+  const path = join(folder, FILE);
+  let text: string;
+  try {
+    text = readFileSync(path, "utf8");
+  } catch {
+    return { taste: tasteFrom(null).taste, trouble: null };
+  }
+  try {
+    const { taste, strange } = tasteFrom(JSON.parse(text));
+    const trouble =
+      strange.length === 0 ? null : `${path}: ${strange.join(", ")} not understood, the usual is taken.`;
+    return { taste, trouble };
+  } catch {
+    return {
+      taste: tasteFrom(null).taste,
+      trouble: `${path} is not JSON any more, the usual taste is taken.`,
+    };
+  }
+}
+
+/** Keeps one taste in the settings file (made with its folder when missing). */
+export async function writeTaste<K extends keyof Taste>(
+  folder: string,
+  key: K,
+  value: Taste[K],
+): Promise<void> {
+  const { default: Conf } = await import("conf");
+  new Conf<Taste>({ cwd: folder, configName: "config", clearInvalidConfig: true }).set(key, value);
+}
