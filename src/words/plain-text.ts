@@ -1,0 +1,26 @@
+/** Escape sequences of terminals: CSI, OSC and its kin to their end (or to the end of the line), and two-character ones. */
+const ESCAPES =
+  // biome-ignore lint/suspicious/noControlCharactersInRegex: control characters are what this looks for.
+  /(?:\u001b\[|\u009b)[0-?]*[ -/]*[@-~]|(?:\u001b[PX\]^_]|[\u0090\u0098\u009d-\u009f])[^\u0007\u001b\u009c\n]*(?:\u0007|\u001b\\|\u009c)?|\u001b[ -/]*[0-~]?/g;
+
+/** Everything that ends a line or moves on a line, for which one space stands. */
+const BREAKS = /[\t\n\v\f\r\u0085\u2028\u2029]+/g;
+
+/**
+ * What is left to strip: control characters; marks that turn the writing direction or hide; fillers, joiners and
+ * variation selectors, of which terminals disagree how wide they are; lone surrogates.
+ */
+const UNSEEN = /[\p{Cc}\p{Cf}\p{Cs}\p{Default_Ignorable_Code_Point}]/gu;
+
+const PRINTABLE_ASCII = /^[ -~]*$/;
+
+/**
+ * Text from a file, a note or a name, made safe for a screen: one line, no control characters or escape sequences,
+ * nothing that hides or turns round what stands beside it.
+ *
+ * @example plainText("level\nthe \u001b[31mrun\u001b[0m") // "level the run"
+ */
+export function plainText(text: string): string {
+  if (PRINTABLE_ASCII.test(text)) return text;
+  return text.replace(ESCAPES, "").replace(BREAKS, " ").replace(UNSEEN, "");
+}

@@ -1,0 +1,20 @@
+import { sayList, sayTags } from "./say-list.ts";
+import type { Refusals } from "./say-refusal.ts";
+import { sayClock } from "./say-time.ts";
+
+/** It could be done, but is not fit to be started now. */
+export const REFUSALS_OF_SAFETY: Refusals<"held" | "read the caution" | "expired set-up"> = {
+  held: ({ tags, step, holds, until }, speech) => {
+    const because = sayList(holds.map((hold) => hold.because));
+    const till = until === null ? "" : ` till ${sayClock(until, speech)}`;
+    const remedies = holds.flatMap((hold) => hold.remedy ?? []);
+    const help = remedies.length > 0 ? sayList(remedies) : "wait";
+    return `${`${sayTags(tags)} ${step}`.trim()} is held${till} by ${because}: ${help}, or go on anyway with a reason`;
+  },
+  "read the caution": ({ cautions, step, tags }) =>
+    `${`${sayTags(tags)} ${step}`.trim()} asks to read ${sayList(cautions.map((name) => `"${name}"`))} first: read and tick`,
+  "expired set-up": ({ station, what, since, because }, speech) => {
+    const gone = because === "all served" ? "has served all it can" : "was kept too long";
+    return `"${what}" at the ${station} ${gone}, since ${sayClock(since, speech)}: put it away or ready it again`;
+  },
+};

@@ -1,0 +1,19 @@
+import type { Caution } from "../safety/rules.ts";
+import { plainText } from "./plain-text.ts";
+import { capital } from "./say-list.ts";
+
+/** The whole text of a caution, a line each: what it is, do, never, where it is published, who comes first. */
+export function sayCaution(caution: Caution): string[] {
+  return [
+    `${capital(caution.name)}. ${caution.whatItIs}`,
+    ...caution.do.map((line) => `  Do: ${line}`),
+    ...caution.never.map((line) => `  Never: ${line}`),
+    ...caution.sources.map((line) => `  Source: ${line}`),
+    caution.closing,
+  ].map(plainText);
+}
+
+/** The one line for a caution that was read before. `molten lead: wood dry, pot vented, gloves and long sleeves` */
+export function sayCautionShort(caution: Caution): string {
+  return plainText(`${caution.name}: ${caution.line}`);
+}

@@ -1,0 +1,19 @@
+import type { Hold } from "../safety/hold.ts";
+import type { Instant } from "../time/instant.ts";
+import { plainText } from "./plain-text.ts";
+import { sayClock } from "./say-time.ts";
+import type { Speech } from "./speech.ts";
+
+/** What any hold tells, those of hours included. */
+type Held = Pick<Hold, "because" | "remedy"> & { readonly code: string };
+
+/**
+ * Why something is held and until when, as a row has it.
+ *
+ * @example sayHold(hold, hold.until, speech) // "till 19:44, solvent vapour of 1 and 2"
+ * @example sayHold(measure, null, speech) // "wood moisture of 3 not measured: measure it"
+ */
+export function sayHold(hold: Held, until: Instant | null, speech: Speech): string {
+  const till = until === null ? "" : `till ${sayClock(until, speech)}, `;
+  return plainText(`${till}${hold.because}${hold.remedy === null ? "" : `: ${hold.remedy}`}`);
+}

@@ -1,0 +1,78 @@
+import type { BenchNow, PreparedRow, WaitingRow } from "../plan/now-answer.ts";
+import { plainText } from "./plain-text.ts";
+import { sayClock, sayWait } from "./say-time.ts";
+import type { Speech } from "./speech.ts";
+
+/** How far a piece is, for a row: `first clear is dust-free, 31 %`; a piece without a coat tells its next step. */
+export function sayStage({ state, stage, progress, step }: WaitingRow): string {
+  if (state === "not begun") return plainText(`${step} not begun`);
+  if (state === "in hand") return plainText(`${step} in hand`);
+  if (state === "left") return plainText(`${step} half-done`);
+  return stage === null ? "" : `${stage} ${Math.floor(progress * 100)} %`;
+}
+
+/**
+ * When a waiting piece opens and shuts, with both ends where a step was begun and never said done.
+ *
+ * @example sayOpening(row, speech) // "opens 23:04, shuts Tue 19:04"
+ * @example sayOpening(tacky, speech) // "tacky: a touch must say dry"
+ */
+export function sayOpening(row: WaitingRow, speech: Speech): string {
+  if (row.because === "tacky") return "was tacky: a touch must say dry";
+  if (row.state === "drying" && row.opens === null) return "opens by a touch alone: feel it";
+  const said: string[] = [];
+  if (row.opens !== null && row.state !== "shut") {
+    const verb = row.opens > speech.now ? "opens" : "open since";
+    said.push(`${verb} ${sayEnds(row.opens, row.otherEnd?.opens ?? null, speech)}`);
+  }
+  if (row.shuts !== null) {
+    const verb = row.state === "shut" || row.shuts <= speech.now ? "shut" : "shuts";
+    said.push(`${verb} ${sayEnds(row.shuts, row.otherEnd?.shuts ?? null, speech)}`);
+  }
+  return said.join(", ");
+}
+
+function sayEnds(one: number, other: number | null, speech: Speech): string {
+  if (other === null || other === one) return sayClock(one, speech);
+  const [early, late] = one < other ? [one, other] : [other, one];
+  return `between ${sayClock(early, speech)} and ${sayClock(late, speech)}`;
+}
+
+/**
+ * What stands at a station and for how long.
+ *
+ * @example sayPrepared(row, speech) // "lead pot: melt lead, keeps till 21:03, 5 min to put away"
+ */
+export function sayPrepared(row: PreparedRow, speech: Speech): string {
+  const putAway = row.putAwayMinutes > 0 ? `, ${sayWait(row.putAwayMinutes)} to put away` : "";
+  return plainText(`${row.station}: ${row.setUp}, ${sayKeeping(row, speech)}${putAway}`);
+}
+
+function sayKeeping({ state, ready, until }: PreparedRow, speech: Speech): string {
+  switch (state) {
+    case "getting ready":
+      return `ready ${sayClock(ready, speech)}`;
+    case "ready":
+      return until === null ? "until another load" : `keeps till ${sayClock(until, speech)}`;
+    case "kept too long":
+      return until === null ? "kept too long" : `kept too long, since ${sayClock(until, speech)}`;
+    case "all served":
+      return "has served all it can";
+  }
+}
+
+/**
+ * The bench hours as they stand.
+ *
+ * @example sayBench(bench, speech) // "bench till 21:00, 2 h 18 left"
+ * @example sayBench(shut, speech) // "bench shut till Tue 18:00"
+ */
+export function sayBench(bench: BenchNow, speech: Speech): string {
+  const assumed = bench.assumedHours ? " (hours assumed: say yours)" : "";
+  if (bench.closes !== null) {
+    const putAway = bench.putAway > 0 ? `, ${sayWait(bench.putAway)} of it to put away` : "";
+    return `bench till ${sayClock(bench.closes, speech)}, ${sayWait(bench.minutesLeft)} left${putAway}${assumed}`;
+  }
+  const opens = bench.opensNext === null ? "" : ` till ${sayClock(bench.opensNext, speech)}`;
+  return `bench shut${opens}${assumed}`;
+}

@@ -1,0 +1,115 @@
+import type { HandRow, HeldRow, IfLeft, Why, WorkRow } from "../plan/now-answer.ts";
+import { plainText } from "./plain-text.ts";
+import { rowTags, sayTags } from "./say-list.ts";
+import { sayPreparation } from "./say-state.ts";
+import { sayClock, sayWait } from "./say-time.ts";
+import type { Speech } from "./speech.ts";
+
+/** One row of work as its cells; command and dashboard lay them out each in their own way. */
+export interface WorkWords {
+  /** `13 perch walker`, `16-18`, `a new one` */
+  readonly who: string;
+  /** `last clear`, `scuff, then first clear`, `base colours, ochre` */
+  readonly what: string;
+  /** `8 min + melt lead 20 min`, `18 min, melt lead stands ready` */
+  readonly effort: string;
+  /** `begin by 19:34`, `any time` */
+  readonly by: string;
+  /** Nothing where leaving it costs nothing. */
+  readonly ifLeft: string;
+}
+
+/** A row of the work for now, as its cells. */
+export function sayWorkRow(row: WorkRow, speech: Speech): WorkWords {
+  return {
+    who: sayWho(row),
+    what: sayWhat(row),
+    effort: sayEffort(row),
+    by: row.beginBy === null ? "any time" : `begin by ${sayClock(row.beginBy, speech)}`,
+    ifLeft: sayIfLeft(row.ifLeft, row, speech),
+  };
+}
+
+/** Whose work a row is. `14 smelt walker`, `1 2`, `a new one` */
+export function sayWho({ tags, name }: Pick<WorkRow | HeldRow, "tags" | "name">): string {
+  if (tags.length === 0) return "a new one";
+  return plainText(name === null ? rowTags(tags) : `${rowTags(tags)} ${name}`);
+}
+
+/** Hands-on and the set-up that comes first, or that it stands ready. */
+export function sayEffort({ minutes, setUp }: Pick<WorkRow | HeldRow, "minutes" | "setUp">): string {
+  const worked = sayWait(minutes);
+  if (setUp === null) return worked;
+  if (setUp.standing) return plainText(`${worked}, ${setUp.what} stands ready`);
+  return plainText(`${worked} + ${setUp.what} ${sayWait(setUp.minutes)}`);
+}
+
+/**
+ * What leaving it for the rest of the bench session brings; an empty text where it costs nothing.
+ *
+ * @example sayIfLeft(ifLeft, row, speech) // "if left: scuff 5 min from Tue 12:30, finished Fri 19:10, not Thu 19:02"
+ */
+export function sayIfLeft(ifLeft: IfLeft, row: Pick<WorkRow, "shuts">, speech: Speech): string {
+  const costs: string[] = [];
+  if (ifLeft.mend) {
+    const from = row.shuts === null ? "" : ` from ${sayClock(row.shuts, speech)}`;
+    costs.push(`only a mend helps${from}`);
+  } else if (ifLeft.preparation !== null) {
+    const from = ifLeft.preparationFrom === null ? "" : ` from ${sayClock(ifLeft.preparationFrom, speech)}`;
+    costs.push(`${sayPreparation(ifLeft.preparation)}${from}`);
+  }
+  const { finishNow, finishLeft } = ifLeft;
+  if (finishNow !== null && finishLeft !== null && finishLeft > finishNow) {
+    costs.push(`finished ${sayClock(finishLeft, speech)}, not ${sayClock(finishNow, speech)}`);
+  }
+  return costs.length === 0 ? "" : plainText(`if left: ${costs.join(", ")}`);
+}
+
+/** Why a row stands where it stands. `shuts Tue 12:30, before the bench opens again` */
+export function sayWhy(why: Why, speech: Speech): string {
+  switch (why.because) {
+    case "forgotten":
+      return "begun, and never said done";
+    case "left half-done":
+      return "lies half-done";
+    case "in the order of finishing":
+      return "nearest to being finished";
+    case "due":
+      return "it is due";
+    case "this one first":
+      return "you said this one first";
+    case "aim":
+      return "your aim needs one more begun";
+    case "shuts tonight":
+      return `shuts ${sayClock(why.at, speech)}`;
+    case "shuts before the bench opens again":
+      return `shuts ${sayClock(why.at, speech)}, before the bench opens again`;
+    case "set-up keeps":
+      return plainText(`${why.what} keeps till ${sayClock(why.until, speech)}`);
+    case "cure starts sooner":
+      return "the sooner it hangs, the sooner it is dry";
+  }
+}
+
+/**
+ * What is in hand, or the question about a step begun and never said done.
+ *
+ * @example sayHandRow(row, speech) // "14 first clear in hand since 19:02, usually 8 min"
+ * @example sayHandRow(old, speech) // "1 first clear in hand since Tue 20:30: hung Tue 20:38, as usual?"
+ */
+export function sayHandRow(row: HandRow, speech: Speech): string {
+  const since = sayClock(row.since, speech);
+  const work = row.part === "preparation" ? `preparation for ${row.step}` : row.step;
+  const who = plainText(`${sayTags(row.tags)} ${work}`);
+  if (row.left) return `${who} half-done since ${since}`;
+  if (row.forgotten !== null) {
+    return `${who} in hand since ${since}: hung ${sayClock(row.forgotten.usual, speech)}, as usual?`;
+  }
+  return `${who} in hand since ${since}, usually ${sayWait(row.usualMinutes)}`;
+}
+
+function sayWhat({ part, preparation, step, colour }: WorkRow): string {
+  const work = colour === null ? step : `${step}, ${colour}`;
+  if (part === "step") return plainText(work);
+  return plainText(`${preparation?.do ?? "prepare"}, then ${work}`);
+}

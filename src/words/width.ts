@@ -1,0 +1,67 @@
+const ONE_CELL = /^[ -~]*$/;
+/** Marks that stand on the letter before them. */
+const NO_CELL = /^\p{M}$/u;
+/** Wide and fullwidth blocks of Unicode's East Asian Width (UAX #11), and the pictographs shown as emoji. */
+const TWO_CELLS =
+  /^[\u1100-\u115f\u2e80-\u303e\u3041-\u33ff\u3400-\u4dbf\u4e00-\u9fff\ua000-\ua4cf\ua960-\ua97f\uac00-\ud7a3\uf900-\ufaff\ufe30-\ufe6f\uff00-\uff60\uffe0-\uffe6\u{16fe0}-\u{18dff}\u{1b000}-\u{1b2ff}\u{1f1e6}-\u{1f1ff}\u{1f300}-\u{1faff}\u{20000}-\u{3fffd}\p{Emoji_Presentation}]$/u;
+
+/**
+ * How many cells of a terminal a plain text takes.
+ *
+ * @example widthOf("smelt") // 5
+ * @example widthOf("鮎") // 2
+ */
+export function widthOf(text: string): number {
+  if (ONE_CELL.test(text)) return text.length;
+  let width = 0;
+  for (const letter of text) width += NO_CELL.test(letter) ? 0 : TWO_CELLS.test(letter) ? 2 : 1;
+  return width;
+}
+
+/** The text cut to at most `cells`, with `~` where something was cut. `cutTo("two-tone dace", 8) === "two-ton~"` */
+export function cutTo(text: string, cells: number): string {
+  if (widthOf(text) <= cells) return text;
+  let kept = "";
+  let width = 0;
+  for (const letter of text) {
+    width += widthOf(letter);
+    if (width > cells - 1) break;
+    kept += letter;
+  }
+  return cells > 0 ? `${kept}~` : "";
+}
+
+/** The text cut or filled with spaces to exactly `cells`; a wide letter that does not fit leaves a space. */
+export function fitTo(text: string, cells: number): string {
+  const cut = cutTo(text, cells);
+  return cut + " ".repeat(Math.max(0, cells - widthOf(cut)));
+}
+
+/** Breaks a text into lines of at most `cells`, at spaces; a longer word is broken where it must be. */
+export function wrapTo(text: string, cells: number): string[] {
+  const lines: string[] = [];
+  let line = "";
+  for (const word of text.split(" ").flatMap((whole) => breakWord(whole, cells))) {
+    const joined = line === "" ? word : `${line} ${word}`;
+    if (widthOf(joined) <= cells) line = joined;
+    else {
+      lines.push(line);
+      line = word;
+    }
+  }
+  return line === "" && lines.length > 0 ? lines : [...lines, line];
+}
+
+function breakWord(word: string, cells: number): string[] {
+  if (widthOf(word) <= cells) return [word];
+  const parts: string[] = [];
+  let part = "";
+  for (const letter of word) {
+    if (part !== "" && widthOf(part + letter) > cells) {
+      parts.push(part);
+      part = "";
+    }
+    part += letter;
+  }
+  return [...parts, part];
+}
