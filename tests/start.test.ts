@@ -13,7 +13,7 @@ import {
 } from "node:fs";
 import { tmpdir } from "node:os";
 import { join } from "node:path";
-import { afterEach, beforeEach, expect, test } from "vitest";
+import { afterEach, beforeEach, expect, inject, test } from "vitest";
 
 const packageRoot = join(import.meta.dirname, "..");
 
@@ -34,8 +34,11 @@ beforeEach(() => {
 });
 
 afterEach(() => {
-  chmodSync(clone, 0o755);
   rmSync(clone, { recursive: true, force: true });
+});
+
+test("the program that these tests run is built from the sources as they are", () => {
+  expect(inject("buildTrouble")).toBeNull();
 });
 
 test("start builds what is missing and runs it with the same words and exit code", () => {
@@ -67,6 +70,9 @@ test("start says one sentence and exits 1 when the build is stale and the folder
   chmodSync(join(clone, "dist"), 0o555);
   chmodSync(clone, 0o555);
   const { stdout, stderr, status } = start([], unprivileged());
+  // Only so can the clone be removed again.
+  chmodSync(clone, 0o755);
+  chmodSync(join(clone, "dist"), 0o755);
   expect(stderr).toMatch(
     /^dryline: the built program is missing or out of date, and .* cannot be written: .*\n$/,
   );
