@@ -1,0 +1,51 @@
+import { spawnSync } from "node:child_process";
+import { mkdtempSync, readdirSync, readFileSync, rmSync } from "node:fs";
+import { tmpdir } from "node:os";
+import { join } from "node:path";
+import { fileURLToPath, pathToFileURL } from "node:url";
+import { afterEach, beforeEach, expect, test } from "vitest";
+import { builtCommand, builtFolder } from "../src/fresh.mjs";
+
+let folder: string;
+
+beforeEach(() => {
+  folder = mkdtempSync(join(tmpdir(), "dryline-cold-"));
+});
+
+afterEach(() => {
+  rmSync(folder, { recursive: true, force: true });
+});
+
+// On top of the 50 ms of a bare Node 20, trial programs took for Ink 71 ms, conf 23, zod 17, yaml 10; and the first use
+// of a time zone by Intl, which @date-fns/tz is built on, 10 to 24.
+const heavy = /\/node_modules\/(zod|yaml|conf|ajv|ink|react|yoga-layout|@date-fns)\//;
+
+test.each([{ words: ["--version"] }, { words: ["now"] }, { words: [] }])(
+  "dryline $words without a terminal loads none of the heavy libraries",
+  ({ words }) => {
+    const loaded = readLoadedSources(words);
+    // main.ts itself must be seen, or nothing was looked at.
+    expect(loaded).toContainEqual(expect.stringMatching(/\/src\/main\.ts$/));
+    expect(loaded.filter((source) => heavy.test(source))).toEqual([]);
+  },
+);
+
+/** Runs the built program and names every source inside the bundles that it loaded, by their source maps. */
+function readLoadedSources(words: string[]): string[] {
+  const coverage = join(folder, "coverage");
+  const { status, stderr } = spawnSync(process.execPath, [builtCommand, ...words], {
+    encoding: "utf8",
+    // Node's coverage names every script that ran, whichever of its two module loaders brought it.
+    env: { ...process.env, DRYLINE_HOME: join(folder, "home"), NODE_V8_COVERAGE: coverage },
+  });
+  expect({ status, stderr }).toEqual({ status: 0, stderr: "" });
+  return readdirSync(coverage)
+    .flatMap((file) => readJson<{ result: { url: string }[] }>(join(coverage, file)).result)
+    .filter(({ url }) => url.startsWith(pathToFileURL(builtFolder).href))
+    .flatMap(({ url }) => readJson<{ sources: string[] }>(`${fileURLToPath(url)}.map`).sources)
+    .map((source) => join(builtFolder, source));
+}
+
+function readJson<Shape>(file: string): Shape {
+  return JSON.parse(readFileSync(file, "utf8"));
+}
