@@ -1,0 +1,112 @@
+import { EVENT_COLUMNS } from "./event-rows.ts";
+
+/** How many acts that stand a reading holds at least, so that they can be undone one after another. */
+const actsToUndo = 20;
+
+/** What was written down this long before the newest still counts for the present: ticks, vapour, hooks. */
+export const RECENT_MILLISECONDS = 7 * 86_400_000;
+
+/** How long after their last day a single day's hours and days away are still read. */
+export const DATED_SETTING_MILLISECONDS = 400 * 86_400_000;
+
+/** Acts in which someone worked, backward from the newest until enough that stand have been met. */
+const recentActs = `
+recent_act (act, standing_before) AS (
+  SELECT max(act), 0 FROM event
+  UNION ALL
+  SELECT
+    (SELECT max(act) FROM event WHERE act < recent_act.act),
+    standing_before + (
+      NOT EXISTS (SELECT 1 FROM event WHERE target = recent_act.act AND kind = 'undone')
+      AND EXISTS (SELECT 1 FROM event WHERE seq = recent_act.act AND kind <> 'undone' AND "by" NOT LIKE 'sensor:%')
+    )
+  FROM recent_act WHERE act IS NOT NULL AND standing_before < ${actsToUndo}
+),
+act_of_interest (act) AS MATERIALIZED (
+  SELECT act FROM recent_act WHERE act IS NOT NULL
+  UNION SELECT value FROM json_each(:wantedActs)
+)`;
+
+/** What stands at each station: the newest of each kind that was not undone, the newest of all (for what
+ * an act expects), and all of the last days. */
+const atStations = `
+station (name) AS (
+  SELECT min(station) FROM event WHERE station IS NOT NULL
+  UNION ALL
+  SELECT (SELECT min(station) FROM event WHERE station > before.name)
+  FROM station AS before WHERE name IS NOT NULL
+),
+at_station (seq) AS MATERIALIZED (
+  SELECT (
+    SELECT seq FROM event AS newest
+    WHERE newest.station = station.name AND newest.kind = told.kind
+      AND NOT EXISTS (SELECT 1 FROM event WHERE target = newest.act AND kind = 'undone')
+    ORDER BY seq DESC LIMIT 1
+  )
+  FROM station CROSS JOIN (SELECT 'readied' AS kind UNION ALL SELECT 'put away' UNION ALL SELECT 'hung') AS told
+  WHERE station.name IS NOT NULL
+  UNION SELECT (SELECT max(seq) FROM event WHERE event.station = station.name)
+  FROM station WHERE station.name IS NOT NULL
+  UNION SELECT seq FROM event WHERE seq >= :recentSeq AND station IS NOT NULL
+)`;
+
+/** Pieces to be read whole. Those stamped by a wrong clock fall where the clock set right puts them. */
+const wantedTags = `
+clock (seq, since, shift) AS MATERIALIZED (
+  SELECT seq, body ->> '$.since', 60000 * (body ->> '$.minutes')
+  FROM event WHERE kind = 'clock' AND reaches IS NOT NULL AND json_valid(body)
+),
+wanted_tag (tag) AS MATERIALIZED (
+  SELECT tag FROM piece INDEXED BY piece_out WHERE out = 1
+  UNION SELECT tag FROM piece INDEXED BY piece_finished WHERE finished_at >= :recentAt
+  UNION SELECT tag FROM piece INDEXED BY piece_scrapped WHERE scrapped_at >= :recentAt
+  UNION SELECT value FROM json_each(:wantedTags)
+  UNION SELECT tag FROM act_of_interest CROSS JOIN event USING (act)
+  UNION SELECT tag FROM at_station CROSS JOIN event USING (seq)
+  UNION SELECT tag FROM event WHERE at >= :from AND at < :to
+  UNION SELECT tag FROM event WHERE kind = 'amended' AND reaches >= :from AND reaches < :to
+  UNION SELECT event.tag FROM clock CROSS JOIN event
+    WHERE :from < :to AND event.seq >= clock.since AND event.seq < clock.seq
+      AND event.at - (
+        SELECT sum(other.shift) FROM clock AS other WHERE event.seq >= other.since AND event.seq < other.seq
+      ) BETWEEN :from AND :to - 1
+)`;
+
+/**
+ * The statement that reads what `Wanted` promises, in seq order, whatever the journal's age. Every part searches an
+ * index; none runs over the events (a test asks SQLite for its plan). CROSS JOIN fixes the order of the search: left
+ * free, SQLite may run over all events instead.
+ *
+ * Parameters: `wantedTags`, `wantedActs` (JSON arrays), `recentSeq` (the first event of the last days), `recentAt`
+ * (their first moment), `settingsFrom`, and the span `from`, `to` (equal for none).
+ */
+export const SELECT_EVENTS = `
+WITH RECURSIVE ${recentActs}, ${atStations}, ${wantedTags},
+chosen (seq) AS MATERIALIZED (
+  SELECT event.seq FROM wanted_tag CROSS JOIN event USING (tag)
+  UNION SELECT event.seq FROM act_of_interest CROSS JOIN event USING (act)
+  UNION SELECT seq FROM at_station WHERE seq IS NOT NULL
+  UNION SELECT seq FROM event WHERE kind = 'settled' AND reaches >= :settingsFrom
+  UNION SELECT seq FROM event WHERE kind = 'clock' AND reaches IS NOT NULL
+  UNION SELECT seq FROM event WHERE seq >= :recentSeq AND tag IS NULL
+  UNION SELECT seq FROM event WHERE at >= :from AND at < :to AND tag IS NULL
+  UNION SELECT seq FROM event WHERE kind = 'amended' AND reaches >= :from AND reaches < :to AND tag IS NULL
+),
+-- Off the pieces: what a chosen event undoes or amends, and what undoes or amends a chosen one, in turn. (On a
+-- piece these stand among its own events.)
+shop_wide (act, target) AS MATERIALIZED (
+  SELECT act, target FROM chosen CROSS JOIN event USING (seq) WHERE tag IS NULL
+),
+about (act) AS (
+  SELECT act FROM shop_wide
+  UNION
+  SELECT event.act FROM about CROSS JOIN event ON event.target = about.act
+),
+selected (seq) AS (
+  SELECT seq FROM chosen
+  UNION SELECT event.seq FROM about CROSS JOIN event ON event.target = about.act
+  UNION SELECT event.seq FROM shop_wide CROSS JOIN event ON event.act = shop_wide.target WHERE event.tag IS NULL
+)
+SELECT ${EVENT_COLUMNS}
+FROM selected CROSS JOIN event USING (seq) ORDER BY selected.seq
+`;

@@ -1,0 +1,77 @@
+import { chmodSync, existsSync, statSync } from "node:fs";
+import { resolve } from "node:path";
+import Database, { type Statement } from "better-sqlite3";
+import { createFile } from "./create-file.ts";
+import { checkHeader, checkMarks } from "./file-header.ts";
+import { explainError } from "./trouble.ts";
+
+/** How long another program's write is waited for. Ours take milliseconds; a rebuild of ten years, seconds. */
+const patienceMilliseconds = 5_000;
+
+/** One open SQLite file and the statements prepared on it. */
+export interface SqliteFile {
+  readonly path: string;
+  readonly database: Database.Database;
+  /** Prepared at the first call, the same after that. */
+  prepare(sql: string): Statement<unknown[]>;
+}
+
+/**
+ * Opens the journal's file, making an empty one if there is none: mode 0600, WAL, every commit on disk before it is
+ * acknowledged.
+ *
+ * @param path relative ones count from the working folder
+ * @throws JournalTrouble
+ */
+export function openFile(path: string): SqliteFile {
+  const file = resolve(path);
+  try {
+    if (!existsSync(file)) createFile(file);
+    checkHeader(file);
+    closeToOthers(file);
+    return prepareConnection(file);
+  } catch (error) {
+    throw explainError(error, file);
+  }
+}
+
+function prepareConnection(path: string): SqliteFile {
+  const database = new Database(path, { fileMustExist: true, timeout: patienceMilliseconds });
+  try {
+    // In WAL mode the driver falls back to NORMAL after the first write unless FULL is asked for.
+    database.pragma("synchronous = FULL");
+    // On macOS only this reaches the disk itself; elsewhere it changes nothing.
+    database.pragma("fullfsync = ON");
+    // A copy made by SQLite's own tools may have lost it.
+    database.pragma("journal_mode = WAL");
+    // The header in the file may be older than the log beside it, so the marks are read again through SQLite.
+    checkMarks(
+      path,
+      Number(database.pragma("application_id", { simple: true })),
+      Number(database.pragma("user_version", { simple: true })),
+    );
+  } catch (error) {
+    database.close();
+    throw error;
+  }
+  const statements = new Map<string, Statement<unknown[]>>();
+  return {
+    path,
+    database,
+    prepare(sql) {
+      const known = statements.get(sql);
+      if (known !== undefined) return known;
+      const made = database.prepare<unknown[]>(sql);
+      statements.set(sql, made);
+      return made;
+    },
+  };
+}
+
+/** A journal put back from a backup may stand open to all. SQLite gives its log the mode of the file. */
+function closeToOthers(path: string): void {
+  for (const file of [path, `${path}-wal`, `${path}-shm`]) {
+    const mode = statSync(file, { throwIfNoEntry: false })?.mode;
+    if (mode !== undefined && (mode & 0o077) !== 0) chmodSync(file, 0o600);
+  }
+}

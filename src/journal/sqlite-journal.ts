@@ -1,0 +1,61 @@
+import { appendAct } from "./append-act.ts";
+import { bringDerivedUpToDate, type Deriving, rebuildPieces } from "./derive-pieces.ts";
+import type { Journal } from "./journal.ts";
+import { readPieces, readStepTimes } from "./read-derived.ts";
+import { readEvents } from "./read-events.ts";
+import { openFile } from "./sqlite-file.ts";
+import { explainError } from "./trouble.ts";
+
+/**
+ * Opens the journal kept in one SQLite file, making an empty one where there is none. Several programs may have it
+ * open at once. Each call is done when it returns its promise: no transaction is held across an `await`.
+ *
+ * @param deriving what is kept beside the events, made by the rooms above
+ * @throws JournalTrouble when the file cannot be used
+ * @example const journal = await openJournal("/home/me/.local/share/dryline/journal.db", { summarise, summaryVersion });
+ */
+export async function openJournal(path: string, deriving: Deriving): Promise<Journal> {
+  const file = openFile(path);
+  const explained = <Answer>(work: () => Answer): Answer => {
+    try {
+      return work();
+    } catch (error) {
+      throw explainError(error, file.path);
+    }
+  };
+  try {
+    explained(() => bringDerivedUpToDate(file, deriving));
+  } catch (error) {
+    file.database.close();
+    throw error;
+  }
+  let ownAppends = 0;
+  return {
+    async append(append) {
+      const { checkAct } = await import("./check-act.ts");
+      checkAct(append.events);
+      const appended = explained(() => appendAct(file, append, deriving));
+      if (appended.kept) ownAppends++;
+      return appended;
+    },
+    async read(wanted) {
+      return explained(() => readEvents(file, wanted));
+    },
+    async stepTimes(process, step, most) {
+      return explained(() => readStepTimes(file, process, step, most));
+    },
+    async pieces(from, to) {
+      return explained(() => readPieces(file, from, to));
+    },
+    async rebuild() {
+      explained(() => rebuildPieces(file, deriving));
+    },
+    version() {
+      // SQLite counts other connections' commits, we our own; both only rise, so their sum changes with either.
+      return ownAppends + Number(explained(() => file.prepare("PRAGMA data_version").pluck().get()));
+    },
+    close() {
+      file.database.close();
+    },
+  };
+}

@@ -1,0 +1,84 @@
+/** Marks an SQLite file as ours: "dryl" in ASCII, written into its header. */
+export const APPLICATION_ID = 0x6472796c;
+
+/** Raised when a table changes its form; a file with a higher one is of a newer dryline and is refused. */
+export const SCHEMA_VERSION = 1;
+
+/** A moment after all others, for what holds until something later says otherwise. 9999-12-31 in UTC. */
+export const FOR_EVER = 253_402_214_400_000;
+
+/**
+ * The journal's tables. Events are the truth and are only ever added; `piece` and `step_time` are derived from them in
+ * the transaction that adds them.
+ *
+ * - `together`: see Envelope.
+ * - `target`: the act that an undone or amended event is about.
+ * - `reaches`: until when an event may matter although it is old: the end of the last day a setting speaks of (FOR_EVER
+ *   for one that holds on, and for a clock found wrong), the better time that an amended event gives.
+ *
+ * Each index has the rowid, which is seq, as its last column: a piece's events come out in order.
+ */
+export const TABLES = `
+CREATE TABLE event (
+  seq INTEGER PRIMARY KEY,
+  act INTEGER NOT NULL,
+  v INTEGER NOT NULL,
+  kind TEXT NOT NULL,
+  at INTEGER NOT NULL,
+  recorded INTEGER NOT NULL,
+  "by" TEXT NOT NULL,
+  tag INTEGER,
+  station TEXT,
+  together INTEGER NOT NULL,
+  target INTEGER,
+  reaches INTEGER,
+  body TEXT NOT NULL
+) STRICT;
+CREATE INDEX event_act ON event (act);
+CREATE INDEX event_at ON event (at);
+CREATE INDEX event_recorded ON event (recorded);
+CREATE INDEX event_tag ON event (tag) WHERE tag IS NOT NULL;
+CREATE INDEX event_station ON event (station) WHERE station IS NOT NULL;
+CREATE INDEX event_station_kind ON event (station, kind) WHERE station IS NOT NULL;
+CREATE INDEX event_target ON event (target) WHERE target IS NOT NULL;
+CREATE INDEX event_reaches ON event (kind, reaches) WHERE reaches IS NOT NULL;
+CREATE TRIGGER event_stays BEFORE UPDATE ON event
+  BEGIN SELECT RAISE(ABORT, 'an event is never changed'); END;
+CREATE TRIGGER event_is_kept BEFORE DELETE ON event
+  BEGIN SELECT RAISE(ABORT, 'an event is never deleted'); END;
+
+CREATE TABLE process_version (
+  hash TEXT PRIMARY KEY,
+  definition TEXT NOT NULL
+) STRICT, WITHOUT ROWID;
+
+CREATE TABLE piece (
+  tag INTEGER PRIMARY KEY,
+  out INTEGER NOT NULL,
+  name TEXT NOT NULL,
+  process TEXT NOT NULL,
+  process_name TEXT NOT NULL,
+  tagged_at INTEGER NOT NULL,
+  finished_at INTEGER,
+  scrapped_at INTEGER
+) STRICT;
+CREATE INDEX piece_out ON piece (tag) WHERE out = 1;
+CREATE INDEX piece_tagged ON piece (tagged_at);
+CREATE INDEX piece_finished ON piece (finished_at) WHERE finished_at IS NOT NULL;
+CREATE INDEX piece_scrapped ON piece (scrapped_at) WHERE scrapped_at IS NOT NULL;
+
+CREATE TABLE step_time (
+  tag INTEGER NOT NULL,
+  process TEXT NOT NULL,
+  step TEXT NOT NULL,
+  pass INTEGER NOT NULL,
+  minutes INTEGER NOT NULL,
+  at INTEGER NOT NULL
+) STRICT;
+CREATE INDEX step_time_newest ON step_time (process, step, at, tag, pass);
+CREATE INDEX step_time_tag ON step_time (tag);
+
+-- By which reckoning the derived rows were made; 0: to be made anew.
+CREATE TABLE derived (version INTEGER NOT NULL) STRICT;
+INSERT INTO derived VALUES (0);
+`;
