@@ -5,11 +5,19 @@ import type { Minutes } from "../time/instant.ts";
  * it is laid and has no time of its own.
  */
 export const STAGES = ["wet", "set-to-touch", "dust-free", "tack-free", "dry-hard", "dry-through"] as const;
+/** The stages a sheet gives a time for. */
+export const [, ...TIMED_STAGES] = STAGES;
 export type Stage = (typeof STAGES)[number];
 
 /** What drives the cure, and so which air matters. */
 export const CURES_BY = ["resin", "water", "solvent", "moisture", "light", "clock"] as const;
 export type CuresBy = (typeof CURES_BY)[number];
+
+/** What work can put into the room, in the words of process files. `wet coat` is not among them: coats give it off by themselves. */
+export const EMISSIONS = ["dust", "solvent vapour", "heat", "lead fume", "isocyanate", "mist"] as const;
+
+/** The longest wait, stage or window a file may name, a year: more is a slip of the key. */
+export const LONGEST_WAIT: Minutes = 366 * 1_440;
 
 /** Work a late window asks for before the next coat: `{ do: scuff, hands_on: 4..6 min, gives_off: [dust] }`. */
 export interface Preparation {

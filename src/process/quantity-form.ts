@@ -1,0 +1,56 @@
+/** Air as a coat's sheet names it. */
+export interface Air {
+  readonly celsius: number;
+  readonly humidityPercent: number;
+}
+
+/** The temperatures a bench, a warm box or a freezing garage can have; beyond them is a slip of the key. */
+const COLDEST = -40;
+const HOTTEST = 120;
+
+const NUMBER = String.raw`-?\d+(?:\.\d+)?`;
+const TEMPERATURE = new RegExp(String.raw`^(${NUMBER})\s*°?\s*([CF])$`, "i");
+const AIR = new RegExp(String.raw`^(${NUMBER}\s*°?\s*[CF]),?\s+(\d+(?:\.\d+)?)\s*%$`, "i");
+const AT_MOST = /^at most\s+(\d+(?:\.\d+)?)\s*(\S[^\d]*)$/;
+const LENGTH = /^(?:(\d+(?:\.\d+)?)|(?:(\d+)\s+)?(\d+)\/(\d+))\s*(mm|cm|in|inch|")$/;
+const MILLIMETRES_PER: Readonly<Record<string, number>> = { mm: 1, cm: 10 };
+const MILLIMETRES_PER_INCH = 25.4;
+
+/** Celsius, to the hundredth, of `21 °C`, `70 °F`, `70 F`. Null: not so written, or no air of this earth. */
+export function readCelsius(text: string): number | null {
+  const [, figure, scale = ""] = TEMPERATURE.exec(text.trim()) ?? [];
+  if (figure === undefined) return null;
+  const celsius = scale.toUpperCase() === "C" ? Number(figure) : ((Number(figure) - 32) * 5) / 9;
+  return celsius >= COLDEST && celsius <= HOTTEST ? roundTo(celsius, 100) : null;
+}
+
+/** Temperature and relative humidity of `21 °C 50 %` or `70 °F 50 %`. Null: not so written. */
+export function readAir(text: string): Air | null {
+  const [, temperature = "", humidity] = AIR.exec(text.trim()) ?? [];
+  const celsius = readCelsius(temperature);
+  const humidityPercent = Number(humidity);
+  return celsius !== null && humidityPercent <= 100 ? { celsius, humidityPercent } : null;
+}
+
+/**
+ * Millimetres, to the ten-thousandth, of `8 mm`, `0.8 cm`, `0.3 in`, `5/16 in`, `1 1/8 in`. Null: not so written, or
+ * nothing.
+ * `readMillimetres("5/16 in") === 7.9375`
+ */
+export function readMillimetres(text: string): number | null {
+  const [, figure, whole = "0", over, under, unit = ""] = LENGTH.exec(text.trim()) ?? [];
+  const count = figure === undefined ? Number(whole) + Number(over) / Number(under) : Number(figure);
+  const millimetres = roundTo(count * (MILLIMETRES_PER[unit] ?? MILLIMETRES_PER_INCH), 10_000);
+  return millimetres > 0 && millimetres <= 1_000 ? millimetres : null;
+}
+
+/** What a measurement may be at most: figure and unit of `at most 10 %`. Null: not so written. */
+export function readAtMost(text: string): { atMost: number; unit: string } | null {
+  const [, figure, unit = ""] = AT_MOST.exec(text.trim()) ?? [];
+  return figure === undefined ? null : { atMost: Number(figure), unit: unit.trim() };
+}
+
+function roundTo(value: number, parts: number): number {
+  // Adding 0 makes of -0, which JSON cannot keep, a plain 0.
+  return Math.round(value * parts) / parts + 0;
+}
