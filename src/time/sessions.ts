@@ -51,9 +51,9 @@ export function weeklyOn(hours: BenchHours, date: CivilDate): WeeklyHours {
  */
 export function sessionsBetween(hours: BenchHours, zone: Zone, from: Instant, to: Instant): Session[] {
   if (to <= from) return [];
-  const last = localTime(zone, to).date;
   const sessions: Session[] = [];
-  // Two days back: yesterday's may run past midnight, and a day's end leans on the next one's opening.
+  // From two days back, for a session may run past midnight, to a day on, whose opening may end the one before.
+  const last = addDays(localTime(zone, to).date, 1);
   for (let date = addDays(localTime(zone, from).date, -2); date <= last; date = addDays(date, 1)) {
     addDay(sessions, hours, zone, date);
   }
