@@ -1,0 +1,83 @@
+import type { DashboardState, Effect, Key, Overlay, Step, Typed } from "./state.ts";
+
+/** Lines a page key moves a long text. */
+const PAGE = 10;
+
+/** A key while something lies over the picture. Escape closes it, whatever it is. */
+export function answerKey(state: DashboardState, overlay: Overlay, key: Key): Step {
+  if (key.name === "escape") return close(state);
+  switch (overlay.is) {
+    case "text":
+      if (key.name === "char" || key.name === "enter") return close(state);
+      return scroll(state, overlay, key);
+    case "choose": {
+      const chosen =
+        key.name === "char" ? overlay.choices.find((choice) => choice.key === key.char) : overlay.choices[0];
+      if (key.name === "enter" && overlay.choices.length !== 1) return still(state);
+      if (key.name !== "char" && key.name !== "enter") return still(state);
+      if (chosen !== undefined) return close(state, chosen.effects);
+      return key.name === "char" && key.char === "n" ? close(state) : still(state);
+    }
+    case "caution": {
+      const { request } = overlay;
+      if (key.name !== "char" || key.char !== "c" || !("ticked" in request))
+        return scroll(state, overlay, key);
+      const ticked = [...request.ticked, ...overlay.cautions];
+      return close(state, [{ do: "perform", request: { ...request, ticked } }]);
+    }
+    case "type":
+      return typeKey(state, overlay, key);
+  }
+}
+
+function typeKey(state: DashboardState, overlay: Extract<Overlay, { is: "type" }>, key: Key): Step {
+  if (key.name === "enter") return close(state, effectsOf(overlay.purpose, overlay.typed.trim(), state));
+  const typed =
+    key.name === "char"
+      ? overlay.typed + key.char
+      : key.name === "backspace"
+        ? [...overlay.typed].slice(0, -1).join("")
+        : overlay.typed;
+  return still({ ...state, overlay: { ...overlay, typed } });
+}
+
+/** Nothing typed means nothing done, save that a new piece may go by its process's name. */
+function effectsOf(purpose: Typed, words: string, state: DashboardState): readonly Effect[] {
+  if (purpose.for === "name")
+    return [{ do: "tag", process: purpose.process, name: words === "" ? purpose.process : words }];
+  if (words === "") return [];
+  if (purpose.for === "note") {
+    return [{ do: "perform", request: { act: "note", at: state.now, tags: purpose.tags, text: words } }];
+  }
+  return "anyway" in purpose.request
+    ? [{ do: "perform", request: { ...purpose.request, at: state.now, anyway: { reason: words } } }]
+    : [];
+}
+
+function scroll<Long extends Extract<Overlay, { top: number }>>(
+  state: DashboardState,
+  overlay: Long,
+  key: Key,
+): Step {
+  const by = {
+    up: -1,
+    down: 1,
+    pageUp: -PAGE,
+    pageDown: PAGE,
+    enter: PAGE,
+    backspace: -PAGE,
+    escape: 0,
+    char: 0,
+  }[key.name];
+  const step = key.name === "char" ? { k: -1, j: 1, " ": PAGE }[key.char] : by;
+  const top = Math.min(Math.max(overlay.top + (step ?? 0), 0), Math.max(overlay.lines.length - 1, 0));
+  return still({ ...state, overlay: { ...overlay, top } });
+}
+
+function close(state: DashboardState, effects: readonly Effect[] = []): Step {
+  return { state: { ...state, overlay: null }, effects };
+}
+
+function still(state: DashboardState): Step {
+  return { state, effects: [] };
+}

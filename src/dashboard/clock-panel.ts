@@ -1,0 +1,74 @@
+import type { WaitingRow } from "../plan/now-answer.ts";
+import type { Instant } from "../time/instant.ts";
+import { MINUTE } from "../time/instant.ts";
+import { plainText } from "../words/plain-text.ts";
+import { sayWait } from "../words/say-time.ts";
+import { sayOpening, sayStage } from "../words/say-waiting.ts";
+import { fitTo } from "../words/width.ts";
+import type { Axis } from "./clock-axis.ts";
+import { axisFor, benchMarks, cellOf, hourMarks } from "./clock-axis.ts";
+import type { Line, Tone } from "./line.ts";
+import { line, span } from "./line.ts";
+import type { Facts } from "./state.ts";
+
+/** The shared clock: every piece out under one axis of hours, so that where time goes is seen at once. */
+export function clockPanel(facts: Facts, columns: number, most: number): Line[] {
+  const { answer, speech, sessions } = facts;
+  if (answer.waiting.length === 0) return [line(" Nothing is out.", "dim")];
+  const nameWide = Math.max(16, Math.floor(columns * 0.2));
+  const stateWide = columns >= 120 ? 44 : 24;
+  const axis = axisFor(speech.now, columns - nameWide - stateWide - 4);
+  const indent = " ".repeat(nameWide + 2);
+  const shown = answer.waiting.slice(0, answer.waiting.length > most - 2 ? most - 3 : most - 2);
+  const lines = [
+    line(`${indent}${hourMarks(axis, speech.zone)}`, "dim"),
+    line(`${indent}${benchMarks(axis, sessions, speech.now)}`, "dim"),
+    ...shown.map((row) => [
+      span(` ${fitTo(plainText(`${row.tag} ${row.name}`), nameWide)} `),
+      span(barOf(row, axis, speech.now), toneOf(row)),
+      span(` ${fitTo(stateOf(row, facts, stateWide), stateWide)}`, toneOf(row)),
+    ]),
+  ];
+  const more = answer.waiting.length - shown.length;
+  return more > 0 ? [...lines, line(` and ${more} more: dryline rack shows all`, "dim")] : lines;
+}
+
+/** The countdown in few words at the end of the bar: what comes next for this piece. */
+function stateOf(row: WaitingRow, facts: Facts, wide: number): string {
+  const { speech } = facts;
+  const left = (at: Instant) => sayWait(Math.ceil((at - speech.now) / MINUTE));
+  if (wide > 40) return [sayStage(row), sayOpening(row, speech)].filter((words) => words !== "").join(", ");
+  if (row.because === "tacky") return "tacky: feel it again";
+  if (row.state === "in hand" || row.state === "left" || row.state === "not begun") return sayStage(row);
+  if (row.state === "shut") return "shut: prepare first";
+  if (row.state === "open") return row.shuts === null ? "open" : `open, shuts in ${left(row.shuts)}`;
+  return row.opens === null ? "feel it" : `${row.stage ?? "waits"}, opens ${left(row.opens)}`;
+}
+
+/** Drying `-`, the window `[===]`, shut `~`, in hand `*`, not begun or half-done `.`, now `|`. */
+function barOf(row: WaitingRow, axis: Axis, now: Instant): string {
+  const at = (moment: Instant | null, missing: number) =>
+    moment === null ? missing : Math.max(-1, Math.min(cellOf(axis, moment), axis.cells));
+  const since = at(row.since, axis.cells);
+  const opens =
+    row.state === "open" || row.state === "shut" ? at(row.opens, since) : at(row.opens, axis.cells);
+  const shuts = at(row.shuts, axis.cells);
+  let bar = "";
+  for (let cell = 0; cell < axis.cells; cell++) {
+    if (cell === cellOf(axis, now)) bar += "|";
+    else if (row.state === "in hand") bar += cell < cellOf(axis, now) && cell >= since ? "*" : " ";
+    else if (row.state === "not begun" || row.state === "left") bar += ".";
+    else if (cell < since) bar += " ";
+    else if (cell < opens) bar += "-";
+    else if (cell === opens) bar += "[";
+    else if (cell < shuts) bar += "=";
+    else bar += cell === shuts ? "]" : "~";
+  }
+  return bar;
+}
+
+function toneOf(row: WaitingRow): Tone {
+  if (row.state === "shut" || row.because === "tacky") return "late";
+  if (row.state === "open") return "good";
+  return row.state === "in hand" ? "strong" : "plain";
+}

@@ -1,0 +1,150 @@
+import { saySince } from "../words/say-since.ts";
+import { sayWait } from "../words/say-time.ts";
+import type { Workshop } from "../workshop/workshop.ts";
+import { doEffect } from "./do-effect.ts";
+import type { ScreenSize } from "./presenter.ts";
+import { readFacts } from "./read-facts.ts";
+import type { Store } from "./screen.tsx";
+import type { DashboardState, Effect, Happened, Key } from "./state.ts";
+import { firstState } from "./state.ts";
+import { update } from "./update.ts";
+
+/** Countdowns tell minutes: a second is fine enough to turn them on time. */
+const TICK = 1000;
+
+/** The loop: what happens makes the next state and effects, effects make things happen. State lives here, not in React. */
+export class DashboardLoop implements Store {
+  onSuspend: () => void = () => {};
+  readonly #workshop: Workshop;
+  readonly #listeners = new Set<() => void>();
+  #state: DashboardState;
+  #end: (code: number) => void = () => {};
+  #fail: (trouble: unknown) => void = () => {};
+  /** Effects run one after another, so that two fast keys keep their order. */
+  #busy: Promise<void> = Promise.resolve();
+  #minuteShown = 0;
+  #clockTold = false;
+
+  constructor(workshop: Workshop, size: ScreenSize) {
+    this.#workshop = workshop;
+    this.#state = firstState(size, workshop.now());
+  }
+
+  readonly state = (): DashboardState => this.#state;
+
+  readonly subscribe = (listener: () => void): (() => void) => {
+    this.#listeners.add(listener);
+    return () => this.#listeners.delete(listener);
+  };
+
+  readonly press = (key: Key): void => this.happen({ is: "key", key, now: this.#workshop.now() });
+
+  readonly control = (char: string): void => {
+    if (char === "c") this.end(130);
+    if (char === "z") this.onSuspend();
+  };
+
+  /** Runs until the maker quits (0) or something ends it. */
+  async run(): Promise<number> {
+    const ended = new Promise<number>((resolve, reject) => {
+      this.#end = resolve;
+      this.#fail = reject;
+    });
+    this.read();
+    this.#queue(() => this.#sinceYouWereHere());
+    const stopNews = this.#workshop.onNews(() => this.read());
+    const timer = setInterval(() => this.#tick(), TICK);
+    try {
+      return await ended;
+    } finally {
+      stopNews();
+      clearInterval(timer);
+    }
+  }
+
+  end(code: number): void {
+    this.#end(code);
+  }
+
+  /** Reads the workshop again. */
+  read(): void {
+    this.#queue(async () => this.happen({ is: "facts", facts: await readFacts(this.#workshop) }));
+  }
+
+  happen(happened: Happened): void {
+    const { state, effects } = update(this.#state, happened);
+    if (state !== this.#state) {
+      this.#state = state;
+      for (const listener of this.#listeners) listener();
+    }
+    for (const effect of effects) this.#do(effect);
+  }
+
+  #do(effect: Effect): void {
+    if (effect.do === "quit") this.end(0);
+    else if (effect.do === "read") this.read();
+    else {
+      this.#queue(async () => {
+        const { facts } = this.#state;
+        if (facts === null) return;
+        this.happen(await doEffect(effect, this.#workshop, { ...facts.speech, now: this.#workshop.now() }));
+        this.happen({ is: "facts", facts: await readFacts(this.#workshop) });
+      });
+    }
+  }
+
+  /** Facts are read again when the minute turns: until then nothing on the screen can change by the clock alone. */
+  #tick(): void {
+    const minute = Math.floor(this.#workshop.now() / 60_000);
+    if (minute === this.#minuteShown) return;
+    this.#minuteShown = minute;
+    this.happen({ is: "tick", now: this.#workshop.now() });
+    this.read();
+    this.#queue(() => this.#doubtClock());
+  }
+
+  #queue(work: () => Promise<void>): void {
+    this.#busy = this.#busy.then(work).catch((trouble: unknown) => this.#fail(trouble));
+  }
+
+  async #sinceYouWereHere(): Promise<void> {
+    const since = this.#workshop.lastSeen();
+    const { facts } = this.#state;
+    if (since === null || facts === null) return;
+    const lines = saySince(facts.answer, since, facts.speech);
+    if (lines.length === 0) return;
+    this.happen({ is: "told", message: { text: `Since you were here: ${lines.join("; ")}.`, tone: "told" } });
+  }
+
+  /** A clock that was set, or runs behind the journal, is told once; nothing is decided before the maker answers. */
+  async #doubtClock(): Promise<void> {
+    const doubt = await this.#workshop.clockDoubt();
+    if (doubt === null) this.#clockTold = false;
+    if (doubt === null || this.#clockTold) return;
+    this.#clockTold = true;
+    const wrong = sayWait(Math.abs(doubt.minutes));
+    const title =
+      doubt.kind === "behind"
+        ? `The clock is ${wrong} behind what was already written down.`
+        : `The clock was moved by ${wrong} while dryline was open.`;
+    const now = this.#workshop.now();
+    const right = {
+      key: "r",
+      label: "r  the clock is right now",
+      effects: [{ do: "clock is right" as const }],
+    };
+    const wasWrong = {
+      key: "w",
+      label: `w  the clock was wrong by ${wrong}: set what was written ahead of now back`,
+      effects: [
+        { do: "clock is right" as const },
+        {
+          do: "perform" as const,
+          request: { act: "clock" as const, at: now, minutes: Math.abs(doubt.minutes) },
+        },
+      ],
+    };
+    const choices = doubt.kind === "behind" ? [right, wasWrong] : [right];
+    this.happen({ is: "overlay", overlay: { is: "choose", title, lines: [], choices } });
+  }
+}

@@ -1,0 +1,116 @@
+import type { Refusal } from "../acts/refusal.ts";
+import type { ActRequest } from "../acts/request.ts";
+import { sayCaution } from "../words/say-caution.ts";
+import { sayDone } from "../words/say-done.ts";
+import { sayRefusal } from "../words/say-refusal.ts";
+import type { Speech } from "../words/speech.ts";
+import type { Workshop } from "../workshop/workshop.ts";
+import { hangOf } from "./requests.ts";
+import { sheetLines } from "./sheet-lines.ts";
+import type { Effect, Happened } from "./state.ts";
+import { weekLines } from "./week-lines.ts";
+
+/** Refusals that the maker may go on against, with a reason. */
+const MAY_GO_ON: readonly Refusal["code"][] = ["held", "too early", "too late", "expired set-up"];
+
+/** Does one effect and tells what came of it. Reading and quitting are the loop's own. */
+export async function doEffect(
+  effect: Exclude<Effect, { do: "read" | "quit" }>,
+  workshop: Workshop,
+  speech: Speech,
+): Promise<Happened> {
+  switch (effect.do) {
+    case "perform":
+      return perform(effect.request, workshop, speech);
+    case "clock is right":
+      workshop.clockIsRight();
+      return { is: "told", message: { text: "The clock is taken as right.", tone: "done" } };
+    case "tag":
+      return tagNew(effect.process, effect.name, workshop, speech);
+    case "sheet": {
+      const lines = await sheetLines(effect.tags, effect.step, workshop, speech);
+      return { is: "overlay", overlay: { is: "text", title: "Set-up sheet", lines, top: 0 } };
+    }
+    case "week": {
+      const lines = await weekLines(workshop, speech);
+      return { is: "overlay", overlay: { is: "text", title: "The week", lines, top: 0 } };
+    }
+  }
+}
+
+async function perform(request: ActRequest, workshop: Workshop, speech: Speech): Promise<Happened> {
+  const before = await workshop.shop();
+  const outcome = await workshop.perform(request);
+  if ("refusal" in outcome) return refused(outcome.refusal, request, workshop, speech);
+  return {
+    is: "told",
+    message: { text: sayDone(outcome.events, outcome.shop, speech, before).join(" "), tone: "done" },
+  };
+}
+
+async function refused(
+  refusal: Refusal,
+  request: ActRequest,
+  workshop: Workshop,
+  speech: Speech,
+): Promise<Happened> {
+  if (refusal.code === "read the caution") {
+    const { cautions } = await workshop.rules();
+    const lines = refusal.cautions.flatMap((name) => {
+      const caution = cautions[name];
+      return caution === undefined ? [name] : [...sayCaution(caution), ""];
+    });
+    return { is: "unread", cautions: refusal.cautions, lines, request };
+  }
+  if (refusal.code === "no such answer" && request.act === "hang") return askAnswer(refusal.answers, request);
+  const mayGoOn = MAY_GO_ON.includes(refusal.code) && "anyway" in request;
+  return { is: "refused", text: sayRefusal(refusal, speech), request, mayGoOn };
+}
+
+/** A step with answers is hung by choosing one. */
+function askAnswer(answers: readonly string[], request: Extract<ActRequest, { act: "hang" }>): Happened {
+  const choices = answers.map((answer, index) => ({
+    key: String(index + 1),
+    label: `${index + 1}  ${answer}`,
+    effects: [{ do: "perform" as const, request: hangOf(request.tags, request.at, { result: answer }) }],
+  }));
+  return { is: "overlay", overlay: { is: "choose", title: "With what result?", lines: [], choices } };
+}
+
+/** A new piece like the newest of its process: its name and scheme are asked nothing of, and changed later. */
+async function tagNew(
+  process: string,
+  name: string | null,
+  workshop: Workshop,
+  speech: Speech,
+): Promise<Happened> {
+  const { processes } = await workshop.library();
+  const found = processes.find(({ definition }) => definition.name === process);
+  if (found === undefined) {
+    return { is: "told", message: { text: `There is no process ${process} any more.`, tone: "refused" } };
+  }
+  if (name === null) {
+    return {
+      is: "overlay",
+      overlay: {
+        is: "type",
+        title: `Name of the new ${process} (Enter: ${process})`,
+        typed: "",
+        purpose: { for: "name", process },
+      },
+    };
+  }
+  const request: ActRequest = {
+    act: "tag",
+    at: workshop.now(),
+    process: found,
+    count: 1,
+    name,
+    scheme: [],
+    due: null,
+    price: null,
+    for: null,
+    hung: null,
+  };
+  return perform(request, workshop, speech);
+}

@@ -1,0 +1,46 @@
+import { MINUTE } from "../time/instant.ts";
+import { plainText } from "../words/plain-text.ts";
+import { sayDayAndClock, sayWait } from "../words/say-time.ts";
+import { sayBench } from "../words/say-waiting.ts";
+import type { Line } from "./line.ts";
+import { line, span, spread } from "./line.ts";
+import type { Facts } from "./state.ts";
+
+/** Minutes before the bench shuts from which what still stands is told loudly. */
+const LAST_CALL = 15;
+
+/** Day and clock, the bench, and what is hot, mixed or loaded with its own short timer. */
+export function headPanel(facts: Facts, columns: number): Line[] {
+  const { answer, speech } = facts;
+  const clock = sayDayAndClock(speech.now, speech);
+  const lines: Line[] = [
+    spread(span(` ${clock}`, "strong"), span(`${sayBench(answer.bench, speech)} `, "plain"), columns),
+  ];
+  for (const row of answer.prepared) {
+    const left = row.until === null ? null : Math.ceil((row.until - speech.now) / MINUTE);
+    const timer =
+      row.state === "getting ready"
+        ? `ready in ${sayWait(Math.ceil((row.ready - speech.now) / MINUTE))}`
+        : row.state === "all served"
+          ? "has served all it can"
+          : left === null
+            ? "until another load"
+            : left <= 0
+              ? "kept too long"
+              : `${sayWait(left)} left`;
+    const late = row.state === "kept too long" || (left !== null && left <= 5 && row.state === "ready");
+    lines.push(line(plainText(` ${row.station}: ${row.setUp}, ${timer}`), late ? "late" : "soon"));
+  }
+  const { closes, minutesLeft } = answer.bench;
+  const standing = answer.prepared.filter((row) => row.putAwayMinutes > 0);
+  if (closes !== null && standing.length > 0 && minutesLeft <= LAST_CALL + answer.bench.putAway) {
+    const what = standing.map(({ setUp, station }) => `${setUp} at the ${station}`).join(", ");
+    lines.push(
+      line(
+        plainText(` Before the bench shuts put away: ${what} (${sayWait(answer.bench.putAway)}).`),
+        "late",
+      ),
+    );
+  }
+  return lines;
+}

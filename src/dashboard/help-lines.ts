@@ -1,0 +1,14 @@
+/** The keys, as the help shows them. */
+export const HELP_LINES: readonly string[] = [
+  "up down, k j    mark a row            Enter   the obvious act on it",
+  "1 4, then a key act on tag 14         Esc     close, forget what was typed",
+  "",
+  "t  take in hand       h  hang: the cure runs from now    l  leave half-done",
+  "o  touch test         n  note                            u  undo (asks first)",
+  "r  ready its set-up   p  put a set-up away               a  tag a new piece",
+  "s  set-up sheet       w  the week                        q  quit",
+  "!  go on although refused, with a reason",
+  "",
+  "On the shared clock:  - drying   [ opens   = can be worked   ] shuts",
+  "                      ~ shut: preparation first   * in hand   | now   ' bench hours",
+];

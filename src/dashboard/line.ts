@@ -1,0 +1,27 @@
+import { fitTo, widthOf } from "../words/width.ts";
+
+/** How a piece of text stands out; colour only adds to what the words already say. */
+export type Tone = "plain" | "strong" | "dim" | "good" | "soon" | "late" | "marked";
+
+export interface Span {
+  readonly text: string;
+  readonly tone: Tone;
+}
+
+/** One line of the picture. */
+export type Line = readonly Span[];
+
+export function span(text: string, tone: Tone = "plain"): Span {
+  return { text, tone };
+}
+
+/** A line of one tone. */
+export function line(text: string, tone: Tone = "plain"): Line {
+  return [span(text, tone)];
+}
+
+/** Left and right text on one line of `columns`; the left one gives way. */
+export function spread(left: Span, right: Span, columns: number): Line {
+  const room = Math.max(columns - widthOf(right.text), 0);
+  return [span(fitTo(left.text, room), left.tone), right];
+}

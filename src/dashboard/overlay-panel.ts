@@ -1,0 +1,50 @@
+import { wrapTo } from "../words/width.ts";
+import type { Line } from "./line.ts";
+import { line } from "./line.ts";
+import type { Overlay } from "./state.ts";
+
+/** What lies over the picture, at most `rows` lines; long texts show how to go on reading. */
+export function overlayPanel(overlay: Overlay, columns: number, rows: number): Line[] {
+  const wide = Math.max(columns - 2, 20);
+  const indent = (text: string): string[] => wrapTo(text, wide).map((part) => ` ${part}`);
+  switch (overlay.is) {
+    case "type":
+      return [
+        line(` ${overlay.title}:`, "strong"),
+        line(` ${overlay.typed}_`),
+        line(" Enter keeps it, Esc does nothing.", "dim"),
+      ];
+    case "choose":
+      return [
+        ...indent(overlay.title).map((text) => line(text, "strong")),
+        ...overlay.lines.flatMap(indent).map((text) => line(text)),
+        line(""),
+        ...overlay.choices.map(({ label }) => line(` ${label}`)),
+        line(" Esc  do nothing", "dim"),
+      ];
+    case "text":
+      return longText(overlay.title, overlay.lines.flatMap(indent), overlay.top, rows, "Esc closes");
+    case "caution":
+      return longText(
+        "Read this first",
+        overlay.lines.flatMap(indent),
+        overlay.top,
+        rows,
+        "c  I have read it   Esc  not now",
+      );
+  }
+}
+
+function longText(title: string, lines: readonly string[], top: number, rows: number, keys: string): Line[] {
+  const room = Math.max(rows - 3, 1);
+  const first = Math.max(0, Math.min(top, lines.length - room));
+  const shown = lines.slice(first, first + room);
+  const more =
+    lines.length > room ? `   ${first + shown.length} of ${lines.length} lines, up and down read on` : "";
+  return [
+    line(` ${title}`, "strong"),
+    ...shown.map((text) => line(text)),
+    line(""),
+    line(` ${keys}${more}`, "dim"),
+  ];
+}

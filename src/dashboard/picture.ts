@@ -1,0 +1,57 @@
+import { plainText } from "../words/plain-text.ts";
+import { cutTo } from "../words/width.ts";
+import { clockPanel } from "./clock-panel.ts";
+import { headPanel } from "./head-panel.ts";
+import type { Line } from "./line.ts";
+import { line } from "./line.ts";
+import { overlayPanel } from "./overlay-panel.ts";
+import type { DashboardState } from "./state.ts";
+import { costLine, workPanel } from "./work-panel.ts";
+
+/** Below this there is no room for the picture. */
+const LEAST = { columns: 40, rows: 10 };
+const KEYS = " Enter do it  h hang  t take  o touch  a tag  s sheet  w week  u undo  ? keys  q quit";
+
+/** The whole picture of a state, exactly as many lines as the screen has. */
+export function pictureOf(state: DashboardState): Line[] {
+  const { columns, rows } = state.size;
+  if (columns < LEAST.columns || rows < LEAST.rows) {
+    return fill([line(cutTo("dryline needs 40 x 10", columns))], rows);
+  }
+  const { facts } = state;
+  if (facts === null) return fill([line(" reading the journal")], rows);
+  const head = headPanel(facts, columns);
+  const foot = footLines(state, columns);
+  const room = rows - head.length - foot.length - 1;
+  if (state.overlay !== null) {
+    return fill(
+      [...head, line(""), ...overlayPanel(state.overlay, columns, room)],
+      rows - foot.length,
+    ).concat(foot);
+  }
+  const wanted = Math.max(state.rows.length, 1);
+  const waiting = Math.max(facts.answer.waiting.length, 1) + 2;
+  const forWork = Math.max(3, Math.min(wanted, room - 2 - Math.min(waiting, Math.floor(room / 2))));
+  const work = workPanel(state, facts, columns, forWork);
+  const clock = clockPanel(facts, columns, Math.max(room - work.length - 2, 4));
+  const body = [...head, line(""), ...work, costLine(state, facts), line(""), ...clock];
+  return fill(body, rows - foot.length).concat(foot);
+}
+
+/** The week, then what was just done or refused, what is being typed, and the keys. */
+function footLines(state: DashboardState, columns: number): Line[] {
+  const { message, typed, facts } = state;
+  const said = typed !== "" ? ` tag ${typed}_` : message === null ? "" : ` ${plainText(message.text)}`;
+  const tone = message?.tone === "refused" ? "late" : message?.tone === "done" ? "good" : "plain";
+  const [first = "", second = ""] = [said.slice(0, columns), said.slice(columns)];
+  return [
+    line(cutTo(` ${facts?.week ?? ""}`, columns), "dim"),
+    line(first, typed !== "" ? "strong" : tone),
+    ...(second === "" ? [] : [line(cutTo(` ${second.trimStart()}`, columns), tone)]),
+    line(cutTo(KEYS, columns), "dim"),
+  ];
+}
+
+function fill(lines: readonly Line[], rows: number): Line[] {
+  return Array.from({ length: rows }, (_, row) => lines[row] ?? line(""));
+}

@@ -1,0 +1,29 @@
+import type { ActRequest } from "../acts/request.ts";
+import type { Tag } from "../journal/event.ts";
+import type { Instant } from "../time/instant.ts";
+
+/** Take these tags up now; `step` null: the one that fits. */
+export function takeOf(tags: readonly Tag[], step: string | null, at: Instant): ActRequest {
+  return { act: "take", at, tags, step, colour: null, anyway: null, ticked: [] };
+}
+
+/** Hang these tags now, or (as usual) when their step is usually done. */
+export function hangOf(
+  tags: readonly Tag[],
+  at: Instant,
+  said: { readonly asUsual?: boolean; readonly result?: string } = {},
+): ActRequest {
+  return {
+    act: "hang",
+    at,
+    tags,
+    step: null,
+    colour: null,
+    flashOff: null,
+    place: null,
+    result: said.result ?? null,
+    asUsual: said.asUsual ?? false,
+    anyway: null,
+    ticked: [],
+  };
+}

@@ -1,0 +1,133 @@
+import type { ActRequest } from "../acts/request.ts";
+import type { ActId, Tag } from "../journal/event.ts";
+import type { NowAnswer } from "../plan/now-answer.ts";
+import type { Session } from "../time/bench-hours.ts";
+import type { Instant } from "../time/instant.ts";
+import type { Speech } from "../words/speech.ts";
+import type { ScreenSize } from "./presenter.ts";
+import type { ActRow } from "./rows.ts";
+
+/** What the dashboard shows, as read from the workshop at one moment. */
+export interface Facts {
+  readonly answer: NowAnswer;
+  readonly speech: Speech;
+  /** Bench sessions that the shared clock may show. */
+  readonly sessions: readonly Session[];
+  /** `since Monday 3 finished, aim 5` */
+  readonly week: string;
+  /** The newest act that undo would take back, in words; null: none. */
+  readonly newestAct: { readonly act: ActId; readonly words: string } | null;
+  readonly processes: readonly string[];
+  /** Tags of every piece known, for typed numbers. */
+  readonly tags: readonly Tag[];
+}
+
+/** Something that lies over the picture until it is answered or closed. */
+export type Overlay =
+  | { readonly is: "text"; readonly title: string; readonly lines: readonly string[]; readonly top: number }
+  /** One key of `choices` answers it, or y and n. */
+  | {
+      readonly is: "choose";
+      readonly title: string;
+      readonly lines: readonly string[];
+      readonly choices: readonly Choice[];
+    }
+  /** A caution told whole; ticking it does the act again. */
+  | {
+      readonly is: "caution";
+      readonly cautions: readonly string[];
+      readonly lines: readonly string[];
+      readonly top: number;
+      readonly request: ActRequest;
+    }
+  /** Words are typed; Enter hands them to their purpose. */
+  | { readonly is: "type"; readonly title: string; readonly typed: string; readonly purpose: Typed };
+
+export interface Choice {
+  readonly key: string;
+  readonly label: string;
+  readonly effects: readonly Effect[];
+}
+
+/** What typed words are for. */
+export type Typed =
+  | { readonly for: "note"; readonly tags: readonly Tag[] }
+  | { readonly for: "name"; readonly process: string }
+  | { readonly for: "anyway"; readonly request: ActRequest };
+
+export interface Message {
+  readonly text: string;
+  readonly tone: "done" | "refused" | "told";
+}
+
+/** Everything the picture is made of; lives outside React, so that it outlives a stop with Ctrl-Z. */
+export interface DashboardState {
+  readonly size: ScreenSize;
+  readonly now: Instant;
+  readonly facts: Facts | null;
+  /** Rows in the order shown, which rests while the hand is on the keys. */
+  readonly rows: readonly ActRow[];
+  /** Id of the marked row; null: none to mark. */
+  readonly mark: string | null;
+  /** A tag being typed. */
+  readonly typed: string;
+  readonly overlay: Overlay | null;
+  readonly message: Message | null;
+  readonly lastKeyAt: Instant;
+  /** The refused act that `!` does all the same, with a reason; null: none. */
+  readonly refused: ActRequest | null;
+  /** Forgotten steps that were asked about already: by tags and since. */
+  readonly asked: readonly string[];
+}
+
+/** What must be done in the world; run.ts does it and sends back what came of it. */
+export type Effect =
+  | { readonly do: "perform"; readonly request: ActRequest }
+  | { readonly do: "read" }
+  | { readonly do: "sheet"; readonly tags: readonly Tag[]; readonly step: string | null }
+  | { readonly do: "week" }
+  | { readonly do: "tag"; readonly process: string; readonly name: string | null }
+  | { readonly do: "clock is right" }
+  | { readonly do: "quit" };
+
+/** What happened. */
+export type Happened =
+  | { readonly is: "key"; readonly key: Key; readonly now: Instant }
+  | { readonly is: "tick"; readonly now: Instant }
+  | { readonly is: "size"; readonly size: ScreenSize }
+  | { readonly is: "facts"; readonly facts: Facts }
+  | { readonly is: "told"; readonly message: Message }
+  | { readonly is: "refused"; readonly text: string; readonly request: ActRequest; readonly mayGoOn: boolean }
+  | {
+      readonly is: "unread";
+      readonly cautions: readonly string[];
+      readonly lines: readonly string[];
+      readonly request: ActRequest;
+    }
+  | { readonly is: "overlay"; readonly overlay: Overlay };
+
+/** One key, by name where it prints nothing. */
+export type Key =
+  | { readonly name: "up" | "down" | "pageUp" | "pageDown" | "enter" | "escape" | "backspace" }
+  | { readonly name: "char"; readonly char: string };
+
+export interface Step {
+  readonly state: DashboardState;
+  readonly effects: readonly Effect[];
+}
+
+export function firstState(size: ScreenSize, now: Instant): DashboardState {
+  return {
+    size,
+    now,
+    facts: null,
+    rows: [],
+    mark: null,
+    typed: "",
+    overlay: null,
+    message: null,
+    lastKeyAt: 0,
+    refused: null,
+    asked: [],
+  };
+}
