@@ -25,8 +25,9 @@ export const REFUSALS_OF_STATE: Refusals<
   | "nothing stands"
 > = {
   "nothing to do": ({ tag, states }, speech) => {
-    const said = states.map(({ step, state }) => sayState(step, state, speech));
-    return `Nothing of ${tag} can be worked now: ${said.length === 0 ? "all is done" : sayList(said)}`;
+    const telling = states.filter(({ state }) => state.is !== "blocked" && state.is !== "done");
+    const said = telling.map(({ step, state }) => sayState(step, state, speech));
+    return `Nothing of ${tag} can be worked now: ${said.length === 0 ? "all is done, mend it to go on" : sayList(said)}`;
   },
   blocked: ({ tag, step, by }) =>
     `${tag} ${step} comes after ${sayList(by)}: do ${by.length === 1 ? "that" : "those"} first`,

@@ -1,0 +1,41 @@
+import { parseDuration } from "../time/duration.ts";
+import { readTags } from "../words/read-tags.ts";
+import type { Command } from "./command.ts";
+import { perform } from "./perform.ts";
+
+export const amend: Command = {
+  usage: ["amend TAG TIME", "amend act ACT TIME", "amend clock HOW-MUCH"],
+  says: "gives an earlier act its true time, or sets back what a wrong clock wrote",
+  options: {},
+  examples: [
+    ["amend 1 20:45", "the last act on 1 was at 20:45"],
+    ['amend act 231 "yesterday 20:15"', "act 231 was then; undo --list shows the numbers"],
+    ["amend clock 1h", "the clock was an hour ahead: what it wrote ahead of now is set back"],
+  ],
+  async run(words, bench) {
+    const { speech } = await bench.open();
+    const first = words.word();
+    if (first === "clock") {
+      const said = words.needRest("say by how much the clock was ahead: amend clock 1h");
+      const minutes = parseDuration(said);
+      if (minutes === null && said !== "")
+        words.problems.push(`"${said}" is no length of time: write 20m or "1 h 30"`);
+      return perform(words, bench, { act: "clock", at: speech.now, minutes: minutes ?? 0 });
+    }
+    const number = first === "act" ? words.word() : first;
+    const [target, ...more] = readTags(number ?? "") ?? [];
+    if (target === undefined || more.length > 0) {
+      words.problems.push(
+        `say one tag, or act and its number${number === null ? "" : `, not "${number}"`}: amend 1 20:45`,
+      );
+    }
+    const said = words.needRest("say when it was: amend 1 20:45");
+    const time = said === "" ? speech.now : words.readMomentOf(said, speech);
+    return perform(words, bench, {
+      act: "amend",
+      at: speech.now,
+      target: first === "act" ? { act: target ?? 0 } : { tag: target ?? 0 },
+      time,
+    });
+  },
+};

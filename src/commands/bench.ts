@@ -1,0 +1,68 @@
+import { plainText } from "../words/plain-text.ts";
+import type { Speech } from "../words/speech.ts";
+import type { Workshop } from "../workshop/workshop.ts";
+
+/** The world of one command, handed in: tests run commands in the same process with streams of their own. */
+export interface CommandContext {
+  readonly openWorkshop: () => Promise<Workshop>;
+  readonly version: string;
+  readonly out: (text: string) => void;
+  readonly err: (text: string) => void;
+  /** Both stdin and stdout are a terminal: a question can be asked. */
+  readonly isTerminal: boolean;
+  /** Width of the terminal; null: stdout is none, and nothing is cut. */
+  readonly columns: number | null;
+  /** Puts a question to the maker; only where there is a terminal. */
+  readonly ask: (question: string) => Promise<string>;
+}
+
+/** The open workshop and how things are said in it now. */
+export interface Opened {
+  readonly workshop: Workshop;
+  readonly speech: Speech;
+}
+
+/** Where a command works: the workshop, opened when first asked for, and the maker to be asked. */
+export class Bench {
+  readonly context: CommandContext;
+  readonly json: boolean;
+  #opened: Promise<Opened> | null = null;
+
+  constructor(context: CommandContext, json: boolean) {
+    this.context = context;
+    this.json = json;
+  }
+
+  /** The open workshop; opened once, however often it is asked for. */
+  open(): Promise<Opened> {
+    this.#opened ??= this.#open();
+    return this.#opened;
+  }
+
+  /** Whether questions can be asked: a terminal, and no program that reads the answer. */
+  get mayAsk(): boolean {
+    return this.context.isTerminal && !this.json;
+  }
+
+  /** Shows lines at once, before a question. */
+  tell(lines: readonly string[]): void {
+    for (const line of lines) this.context.out(`${plainText(line)}\n`);
+  }
+
+  /** Puts a question that is answered by yes or no; anything but a yes is a no. */
+  async agrees(question: string): Promise<boolean> {
+    return /^y(es)?$/i.test((await this.context.ask(`${plainText(question)} `)).trim());
+  }
+
+  async close(): Promise<void> {
+    if (this.#opened === null) return;
+    const opened = await this.#opened.catch(() => null);
+    opened?.workshop.close();
+  }
+
+  async #open(): Promise<Opened> {
+    const workshop = await this.context.openWorkshop();
+    const zone = await workshop.zone();
+    return { workshop, speech: { zone, now: workshop.now(), clock24: workshop.taste.clock === "24 h" } };
+  }
+}

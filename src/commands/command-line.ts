@@ -1,0 +1,32 @@
+import { plainText } from "../words/plain-text.ts";
+import { Bench, type CommandContext } from "./bench.ts";
+import { answerExit, printAnswer, sayProblems } from "./print-answer.ts";
+import { readCommand } from "./read-command.ts";
+
+/** Exit codes: done; our own fault; the words or a file are wrong; refused for safety or state. */
+export type ExitCode = 0 | 1 | 2 | 3;
+
+/**
+ * Runs one command line: reads the words, does it, prints what came of it.
+ *
+ * @param argv what was typed after `dryline`
+ * @returns the exit code; throws only for a fault of our own
+ */
+export async function runCommandLine(argv: readonly string[], context: CommandContext): Promise<ExitCode> {
+  const json = argv.includes("--json");
+  const line = await readCommand(argv);
+  if ("problems" in line) return sayProblems(line.problems, json, context);
+  if (line.words.has("help")) {
+    const { helpOf } = await import("./help.ts");
+    for (const said of helpOf(line.word, line.command)) context.out(`${plainText(said)}\n`);
+    return 0;
+  }
+  const bench = new Bench(context, json);
+  try {
+    const answer = await line.command.run(line.words, bench);
+    await printAnswer(answer, bench);
+    return answerExit(answer);
+  } finally {
+    await bench.close();
+  }
+}

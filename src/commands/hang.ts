@@ -1,0 +1,53 @@
+import { ANYWAY, type Command, TICKED, WHEN } from "./command.ts";
+import { perform } from "./perform.ts";
+import { readAnyway, splitResult } from "./read-work.ts";
+import { sayLastWords } from "./say-last-words.ts";
+import { tagsInHand } from "./tags-in-hand.ts";
+
+export const hang: Command = {
+  usage: ["hang TAGS [STEP] [ANSWER]", "hang"],
+  says: "hands-on is done: the cure runs from here",
+  options: {
+    result: { value: "ANSWER", says: "what the test gave, for a step with answers" },
+    place: { value: "PLACE", says: "where it hangs, if not in the usual place" },
+    colour: { value: "COLOUR", says: "the colour that was sprayed" },
+    "flash-off": { value: "MINUTES", says: "how long this pass must flash off" },
+    "as-usual": { value: null, says: "it was hung at its usual time; nothing is learned from it" },
+    ...TICKED,
+    ...ANYWAY,
+    ...WHEN,
+  },
+  examples: [
+    ["hang 14", "14 is done and hangs from now on"],
+    ["hang", "all that is in hand is done"],
+    ["hang 12-14 16 --ago 20m", "four pieces, twenty minutes ago"],
+    ["hang 14 --at 20:15", "at a quarter past eight"],
+    ["hang 4 tune", "the water test says tune: it goes back to the step its process names"],
+    ["hang 1 --as-usual", "it was forgotten: hung after its usual minutes"],
+    ['hang 16 --colour ochre --flash-off 5 --place "warm box"', "a pass as it was sprayed"],
+  ],
+  async run(words, bench) {
+    const { workshop, speech } = await bench.open();
+    const said = words.tags();
+    const tags = said.length > 0 ? said : await tagsInHand(words, workshop);
+    const { step, result } = await splitResult(words, tags, workshop);
+    return perform(
+      words,
+      bench,
+      {
+        act: "hang",
+        at: words.when(speech),
+        tags,
+        step,
+        colour: words.option("colour"),
+        flashOff: words.minutes("flash-off"),
+        place: words.option("place"),
+        result: words.option("result") ?? result,
+        asUsual: words.has("as-usual"),
+        anyway: readAnyway(words),
+        ticked: words.options("ticked"),
+      },
+      sayLastWords,
+    );
+  },
+};

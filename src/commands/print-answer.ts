@@ -1,0 +1,61 @@
+import { isoMoment } from "../words/iso-moment.ts";
+import { plainText } from "../words/plain-text.ts";
+import { capital } from "../words/say-list.ts";
+import { sayRefusal } from "../words/say-refusal.ts";
+import type { Bench, CommandContext } from "./bench.ts";
+import type { Answer } from "./command.ts";
+
+/** The exit code of an answer. */
+export function answerExit(answer: Answer): 0 | 2 | 3 {
+  if ("problems" in answer) return 2;
+  return "refusal" in answer ? answer.refusal.exit : 0;
+}
+
+/**
+ * Prints what came of a command: what was done on stdout, what was wrong or refused on stderr; under `--json` one
+ * object on stdout either way.
+ */
+export async function printAnswer(answer: Answer, bench: Bench): Promise<void> {
+  const { context, json } = bench;
+  if ("problems" in answer) {
+    sayProblems(answer.problems, json, context);
+  } else if ("refusal" in answer) {
+    const { refusal, help } = answer;
+    const { speech } = await bench.open();
+    const message = plainText(
+      help === undefined
+        ? sayRefusal(refusal, speech)
+        : `${sayRefusal(refusal, speech).slice(0, -1)}: ${help}`,
+    );
+    const until = refusal.until === null ? {} : { until: isoMoment(refusal.until, speech.zone) };
+    if (json) printJson({ error: { code: refusal.code, message, ...until } }, context);
+    else context.err(`${message}\n`);
+  } else if (json) {
+    printJson(answer.json, context);
+  } else {
+    for (const line of answer.text) context.out(`${plainText(line).trimEnd()}\n`);
+  }
+}
+
+/** Prints what is wrong with the words or a file, a line each. */
+export function sayProblems(problems: readonly string[], json: boolean, context: CommandContext): 2 {
+  const said = problems.map((problem) => plainText(`${capital(problem)}.`));
+  if (json) printJson({ error: { code: "wrong words", message: said.join(" ") } }, context);
+  else for (const line of said) context.err(`${line}\n`);
+  return 2;
+}
+
+/** What JSON lets through unescaped and a terminal might obey. */
+const OBEYED = /[\p{Cc}\p{Cf}\p{Zl}\p{Zp}]/gu;
+
+function printJson(value: object, context: CommandContext): void {
+  const escaped = JSON.stringify(value).replace(OBEYED, escapeLetter);
+  context.out(`${escaped}\n`);
+}
+
+/** A letter as JSON's own escape, one for each half of a surrogate pair. */
+function escapeLetter(letter: string): string {
+  return [...Array(letter.length).keys()]
+    .map((index) => `\\u${letter.charCodeAt(index).toString(16).padStart(4, "0")}`)
+    .join("");
+}

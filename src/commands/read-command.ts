@@ -1,0 +1,100 @@
+import { type ParseArgsConfig, parseArgs } from "node:util";
+import { nearestWord } from "../process/nearest.ts";
+import { sayList } from "../words/say-list.ts";
+import type { Command, Options } from "./command.ts";
+import { COMMAND_WORDS, COMMANDS } from "./command-table.ts";
+import { CommandWords } from "./command-words.ts";
+
+/** Options every command takes. */
+export const COMMON: Options = {
+  json: { value: null, says: "answer one JSON object" },
+  help: { value: null, says: "how to say it, with examples" },
+};
+
+/** What was typed, taken apart. */
+export interface CommandLine {
+  readonly word: string;
+  readonly command: Command;
+  readonly words: CommandWords;
+}
+
+/**
+ * Takes apart what was typed after `dryline`. No word, or options alone, mean `now`.
+ *
+ * @returns the command with its words, or what is wrong with them
+ */
+export async function readCommand(
+  argv: readonly string[],
+): Promise<CommandLine | { readonly problems: readonly string[] }> {
+  const [first = "now", ...others] = argv;
+  if (first === "--help" || first === "-h") return readCommand(["help", ...others]);
+  const [word, rest] = first.startsWith("-") ? ["now", argv] : [first, others];
+  const entry = Object.hasOwn(COMMANDS, word) ? COMMANDS[word] : undefined;
+  if (entry === undefined) return { problems: [sayUnknown(word)] };
+  const command = await entry.load();
+  const read = readOptions(rest, { ...command.options, ...COMMON });
+  return "problems" in read ? read : { word, command, words: new CommandWords(read.words, read.options) };
+}
+
+function sayUnknown(word: string): string {
+  const near = nearestWord(word, COMMAND_WORDS);
+  return near === null
+    ? `there is no command "${word}": "dryline help" lists them`
+    : `there is no command "${word}": perhaps "${near}"`;
+}
+
+interface ReadOptions {
+  readonly words: readonly string[];
+  readonly options: ReadonlyMap<string, readonly string[]>;
+}
+
+/** Splits words from options; every unknown option, missing and superfluous value is told. */
+function readOptions(
+  argv: readonly string[],
+  known: Options,
+): ReadOptions | { readonly problems: readonly string[] } {
+  const config: NonNullable<ParseArgsConfig["options"]> = {};
+  for (const [name, { value }] of Object.entries(known)) {
+    config[name] = {
+      type: value === null ? "boolean" : "string",
+      ...(name === "help" ? { short: "h" } : {}),
+    };
+  }
+  const { tokens } = parseArgs({
+    args: [...argv],
+    options: config,
+    strict: false,
+    allowPositionals: true,
+    tokens: true,
+  });
+  const words: string[] = [];
+  const options = new Map<string, string[]>();
+  const problems: string[] = [];
+  for (const token of tokens) {
+    if (token.kind === "positional") words.push(token.value);
+    if (token.kind !== "option") continue;
+    const problem = checkOption(token.name, token.value, known, options.has(token.name));
+    if (problem !== null) problems.push(problem);
+    options.set(token.name, [...(options.get(token.name) ?? []), token.value ?? ""]);
+  }
+  return problems.length > 0 ? { problems } : { words, options };
+}
+
+function checkOption(
+  name: string,
+  value: string | undefined,
+  known: Options,
+  before: boolean,
+): string | null {
+  const option = Object.hasOwn(known, name) ? known[name] : undefined;
+  if (option === undefined) {
+    const near = nearestWord(name, Object.keys(known));
+    const names = Object.keys(known).map((each) => `--${each}`);
+    return `there is no option --${name}: ${near === null ? `there are ${sayList(names)}` : `perhaps --${near}`}`;
+  }
+  if (option.value === null) return value === undefined ? null : `--${name} takes no value`;
+  if (value === undefined || value.trim() === "" || value.startsWith("--")) {
+    return `--${name} wants a value: --${name} ${option.value}`;
+  }
+  return before && option.many !== true ? `--${name} is said twice` : null;
+}

@@ -1,0 +1,33 @@
+import type { Touch } from "../journal/event.ts";
+import { type Command, WHEN } from "./command.ts";
+import type { CommandWords } from "./command-words.ts";
+import { perform } from "./perform.ts";
+
+const FOUND: readonly Touch[] = ["tacky", "dry", "hard"];
+
+export const touch: Command = {
+  usage: ["touch TAGS tacky|dry|hard"],
+  says: "what a finger found: the newest coat is at least, or not yet, so far",
+  options: WHEN,
+  examples: [
+    ["touch 14 tacky", "not dry yet: it dries on until a later touch says dry or hard"],
+    ["touch 14 dry", "at least tack-free"],
+    ["touch 1 hard --at 20:00", "at least dry-hard, at eight"],
+  ],
+  async run(words, bench) {
+    const { speech } = await bench.open();
+    const tags = words.needTags();
+    const found = readTouch(words);
+    return perform(words, bench, { act: "touch", at: words.when(speech), tags, found });
+  },
+};
+
+function readTouch(words: CommandWords): Touch {
+  const said = words.word();
+  const found = FOUND.find((touch) => touch === said?.toLowerCase());
+  if (found === undefined)
+    words.problems.push(
+      `say what the touch found: tacky, dry or hard${said === null ? "" : `, not "${said}"`}`,
+    );
+  return found ?? "tacky";
+}

@@ -1,0 +1,67 @@
+import type { JournalEvent } from "../journal/event.ts";
+import type { ActRecord, Shop } from "../shop/shop.ts";
+import { plainText } from "./plain-text.ts";
+import { sayEvent } from "./say-event.ts";
+import { capital, sayTags } from "./say-list.ts";
+import { sayNext } from "./say-next.ts";
+import type { Speech } from "./speech.ts";
+
+/**
+ * What an act did and what comes of it, a sentence or two for each group of pieces that fared alike.
+ *
+ * @param before the shop before the act: names what an undo took back
+ * @example sayDone(events, shop, speech) // ["14 hung 19:04, first clear. Opens 23:04, shuts Tue 19:04."]
+ */
+export function sayDone(
+  events: readonly JournalEvent[],
+  shop: Shop,
+  speech: Speech,
+  before?: Shop,
+): string[] {
+  const undone = events.flatMap((event) => (event.kind === "undone" ? [event.target] : []));
+  if (undone.length > 0)
+    return [...new Set(undone)].map((target) => sayUndone(target, before ?? shop, speech));
+  return sayGrouped(events, (event) => {
+    const said = `${sayEvent(event, shop, speech)}.`;
+    const next = sayFollowing(event, shop, speech);
+    return next === "" ? said : `${said} ${next}`;
+  });
+}
+
+/**
+ * One act that stands, named for the list of those that can be undone.
+ *
+ * @example sayAct(record, shop, speech) // "14 hung 19:04, first clear"
+ */
+export function sayAct(record: ActRecord, shop: Shop, speech: Speech): string {
+  return sayGrouped(record.events, (event) => sayEvent(event, shop, speech)).join("; ");
+}
+
+function sayUndone(target: number, before: Shop, speech: Speech): string {
+  const record = before.acts.find(({ act }) => act === target);
+  return record === undefined ? `Act ${target} is undone.` : `Undone: ${sayAct(record, before, speech)}.`;
+}
+
+/** Pieces of which the same is said share a line; the order of the events stays. */
+function sayGrouped(events: readonly JournalEvent[], say: (event: JournalEvent) => string): string[] {
+  const groups = new Map<string, number[]>();
+  for (const event of events) {
+    const said = say(event);
+    const tags = groups.get(said) ?? [];
+    if (event.tag !== null) tags.push(event.tag);
+    groups.set(said, tags);
+  }
+  return [...groups].map(([said, tags]) =>
+    plainText(tags.length === 0 ? capital(said) : `${sayTags(tags)} ${said}`),
+  );
+}
+
+/** Events that change what comes next for their piece. */
+const TURNING = new Set(["tagged", "routed", "left", "hung", "touched", "mended", "amended"]);
+
+function sayFollowing(event: JournalEvent, shop: Shop, speech: Speech): string {
+  if (event.tag === null || !TURNING.has(event.kind)) return "";
+  const piece = shop.pieces.get(event.tag);
+  if (piece === undefined) return "";
+  return sayNext(piece, event.kind === "hung" && event.part === "step" ? event.step : null, shop, speech);
+}

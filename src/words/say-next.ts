@@ -1,0 +1,45 @@
+import { hoursOf } from "../shop/settings-at.ts";
+import type { Piece, Shop } from "../shop/shop.ts";
+import type { StepState } from "../shop/states.ts";
+import { type Moment, stepStates } from "../shop/step-state.ts";
+import { capital } from "./say-list.ts";
+import { sayDrying, sayShut, sayShuts, sayState } from "./say-state.ts";
+import { sayClock } from "./say-time.ts";
+import type { Speech } from "./speech.ts";
+
+/**
+ * What comes next for a piece, as a sentence; nothing for a piece in hand or that is out of the shop.
+ *
+ * @param hung the step just hung: what comes right after it need not be named
+ * @example sayNext(piece, "first clear", shop, speech) // "Opens 23:04, shuts Tue 19:04."
+ */
+export function sayNext(piece: Piece, hung: string | null, shop: Shop, speech: Speech): string {
+  if (piece.end?.how === "finished") return `Finished ${sayClock(piece.end.at, speech)}.`;
+  if (piece.end !== null) return "";
+  const at: Moment = { now: speech.now, zone: speech.zone, hours: hoursOf(shop.settings) };
+  const states = [...stepStates(piece, at)];
+  if (states.some(([, state]) => state.is === "in hand")) return "";
+  const coming = states.filter(
+    ([, { is }]) => is === "drying" || is === "open" || is === "shut" || is === "left",
+  );
+  const [first, ...others] = coming;
+  if (first === undefined) return "";
+  const [step, state] = first;
+  if (others.length > 0)
+    return `${capital(coming.map(([name, next]) => sayState(name, next, speech)).join("; "))}.`;
+  return `${capital(sayOnly(step, state, hung, speech))}.`;
+}
+
+function sayOnly(step: string, state: StepState, hung: string | null, speech: Speech): string {
+  const name = hung === null ? `${step} ` : "";
+  switch (state.is) {
+    case "drying":
+      return `${name}${sayDrying(state, speech)}`;
+    case "shut":
+      return `${step} ${sayShut(state, speech)}`;
+    case "open":
+      return `${hung === step ? "the next pass" : step} is open${sayShuts(state.shuts, speech)}`;
+    default:
+      return sayState(step, state, speech);
+  }
+}
