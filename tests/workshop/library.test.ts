@@ -1,0 +1,73 @@
+import { cpSync, mkdirSync, mkdtempSync, readFileSync, rmSync, writeFileSync } from "node:fs";
+import { tmpdir } from "node:os";
+import { join } from "node:path";
+import { afterEach, beforeEach, describe, expect, it } from "vitest";
+import { readLibrary } from "../../src/workshop/library.ts";
+import { findPackageRoot } from "../../src/workshop/package-root.ts";
+
+let folder: string;
+beforeEach(() => {
+  folder = mkdtempSync(join(tmpdir(), "dryline-library-"));
+});
+afterEach(() => rmSync(folder, { recursive: true }));
+
+const shipped = join(findPackageRoot(), "processes");
+const read = () => readLibrary({ shipped, own: join(folder, "own"), cache: join(folder, "cache") });
+
+describe("the library of process and coat files", () => {
+  it("reads the shipped files without a problem: at least four processes, every coat and caution they name", async () => {
+    const { processes, problems, rules } = await read();
+    expect(problems).toEqual([]);
+    expect(processes.length).toBeGreaterThanOrEqual(4);
+    for (const { definition } of processes) {
+      expect(definition.steps.length, definition.name).toBeGreaterThanOrEqual(10);
+      expect(definition.steps.length, definition.name).toBeLessThanOrEqual(16);
+      for (const { coat, cautions } of definition.steps) {
+        if (coat !== null) expect(definition.coats[coat], `${definition.name}: ${coat}`).toBeDefined();
+        for (const caution of cautions) expect(rules.cautions[caution], caution).toBeDefined();
+      }
+    }
+  });
+
+  it("answers the same from its cache, and anew when a file of the maker's own comes or changes", async () => {
+    const first = await read();
+    expect(await read()).toEqual(first);
+    const own = join(folder, "own");
+    mkdirSync(own);
+    const [some] = first.processes;
+    if (some === undefined) throw new Error("no shipped process");
+    cpSync(some.file, join(own, "mine.yaml"));
+    writeFileSync(
+      join(own, "mine.yaml"),
+      readFileSync(some.file, "utf8").replace(/^process: .*/m, "process: my own"),
+    );
+    const names = (await read()).processes.map(({ definition }) => definition.name);
+    expect(names).toContain("my own");
+    expect(names).toContain(some.definition.name);
+  });
+
+  it("tells of a wrong file by its path and goes on with the rest", async () => {
+    mkdirSync(join(folder, "own"));
+    writeFileSync(join(folder, "own", "broken.yaml"), "process: broken\nsteps: 7\n");
+    const { processes, problems } = await read();
+    expect(problems.join("\n")).toContain("broken.yaml");
+    expect(processes.length).toBeGreaterThanOrEqual(4);
+  });
+
+  it("lets the maker's own file take the place of a shipped one of the same name", async () => {
+    const [some] = (await read()).processes;
+    if (some === undefined) throw new Error("no shipped process");
+    mkdirSync(join(folder, "own"));
+    cpSync(some.file, join(folder, "own", "same.yaml"));
+    const found = (await read()).processes.filter(
+      ({ definition }) => definition.name === some.definition.name,
+    );
+    expect(found.map((entry) => entry.shipped)).toEqual([false]);
+  });
+
+  it("survives a damaged cache", async () => {
+    const first = await read();
+    writeFileSync(join(folder, "cache", "library.json"), "{ half");
+    expect(await read()).toEqual(first);
+  });
+});
