@@ -1,0 +1,62 @@
+import { type Coat, type Preparation, STAGES, type Stage } from "../process/coat.ts";
+import { after, type Instant, type Minutes } from "../time/instant.ts";
+
+/** A window of one laid coat as moments: `opens <= moment < shuts`. */
+export interface Span {
+  readonly opens: Instant;
+  /** The first moment that is too late; null: never shuts. */
+  readonly shuts: Instant | null;
+  /** The work asked for before the next coat in this window. */
+  readonly first: Preparation | null;
+}
+
+/** What a coat laid at a moment will do and when. */
+export interface CoatTimes {
+  readonly laidAt: Instant;
+  /** `wet` at the moment it is laid, and the stages its sheet names. */
+  readonly reaches: Readonly<Partial<Record<Stage, Instant>>>;
+  /** By opening, not overlapping. Never empty: a coat that names none opens for the next one when dry-hard. */
+  readonly windows: readonly Span[];
+}
+
+/**
+ * When a coat reaches its stages and when its windows open and shut, in the air its sheet gives its times for.
+ *
+ * @param laidAt end of the hands-on work, from which every time on a sheet counts
+ * @param flashOff minutes given to this very pass; null: the coat's own
+ *
+ * A varnish with a window of 4 h to 24 h, laid Mon 19:04: opens Mon 23:04, shuts Tue 19:04.
+ */
+export function coatTimes(coat: Coat, laidAt: Instant, flashOff: Minutes | null): CoatTimes {
+  const reaches: Partial<Record<Stage, Instant>> = { wet: laidAt };
+  for (const stage of STAGES) {
+    const minutes = coat.stages[stage];
+    if (minutes !== undefined) reaches[stage] = after(laidAt, minutes);
+  }
+  const windows: Span[] = [];
+  for (const { opens, shuts, first } of coat.windows) {
+    const from = after(laidAt, opens === "flash-off" ? (flashOff ?? coat.flashOff) : opens);
+    const to = shuts === null ? null : after(laidAt, shuts);
+    // A flash-off given longer than its window leaves nothing of the window.
+    if (to === null || from < to) windows.push({ opens: from, shuts: to, first });
+  }
+  if (coat.windows.length === 0) {
+    windows.push({ opens: reachedAt(reaches, "dry-hard") ?? laidAt, shuts: null, first: null });
+  }
+  return { laidAt, reaches, windows };
+}
+
+/**
+ * When a stage is reached. One the sheet does not name counts as reached with the next later one it names, and where
+ * there is none, with the last it names.
+ *
+ * @returns null when the sheet names no stage at all: by the clock nothing is waited for
+ */
+export function reachedAt(reaches: CoatTimes["reaches"], stage: Stage): Instant | null {
+  for (const later of STAGES.slice(STAGES.indexOf(stage))) {
+    const moment = reaches[later];
+    if (moment !== undefined) return moment;
+  }
+  const last = STAGES.findLast((named) => named !== "wet" && reaches[named] !== undefined);
+  return last === undefined ? null : (reaches[last] ?? null);
+}

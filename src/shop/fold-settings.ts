@@ -1,0 +1,69 @@
+import type { Setting } from "../journal/event.ts";
+import type { BenchHours } from "../time/bench-hours.ts";
+import { addDays } from "../time/civil.ts";
+import type { CivilDate } from "../time/instant.ts";
+import type { Settings } from "./shop.ts";
+
+/** Before the maker has settled anything. */
+export const NOTHING_SETTLED: Settings = {
+  zone: null,
+  hours: null,
+  hands: [],
+  places: new Map(),
+  aims: [],
+  defaultProcess: null,
+};
+
+/** Settings after one more. Timelines keep every from-date, so that past weeks stay true. */
+export function foldSetting(settings: Settings, setting: Setting): Settings {
+  const hours = settings.hours ?? { weekly: [], days: {}, away: [] };
+  switch (setting.of) {
+    case "hours": {
+      const weekly = [...hours.weekly, { from: setting.from, hours: setting.weekly }];
+      return { ...settings, hours: { ...hours, weekly } };
+    }
+    case "day":
+      return { ...settings, hours: { ...hours, days: withDay(hours.days, setting.date, setting.hours) } };
+    case "away": {
+      const { from, to } = setting;
+      return { ...settings, hours: { ...hours, away: [...hours.away, { from, to }] } };
+    }
+    case "back":
+      return { ...settings, hours: { ...hours, away: backFrom(hours.away, setting.from) } };
+    case "zone":
+      return { ...settings, zone: setting.name };
+    case "hands":
+      return { ...settings, hands: [...settings.hands, { from: setting.from, pairs: setting.pairs }] };
+    case "place": {
+      const places = new Map(settings.places);
+      if (setting.hooks === null) places.delete(setting.name);
+      else places.set(setting.name, { hooks: setting.hooks });
+      return { ...settings, places };
+    }
+    case "aim": {
+      const { from, finishedPerWeek, out } = setting;
+      return { ...settings, aims: [...settings.aims, { from, finishedPerWeek, out }] };
+    }
+    case "default process":
+      return { ...settings, defaultProcess: setting.name };
+    default:
+      return setting satisfies never;
+  }
+}
+
+/** A day's own hours said; null: the weekly ones hold again. */
+function withDay(
+  days: BenchHours["days"],
+  date: CivilDate,
+  hours: BenchHours["days"][string] | null,
+): BenchHours["days"] {
+  const { [date]: _, ...others } = days;
+  return hours === null ? others : { ...others, [date]: hours };
+}
+
+/** Days away that end before a date: what lies after it is dropped. */
+function backFrom(away: BenchHours["away"], from: CivilDate): BenchHours["away"] {
+  return away
+    .filter((span) => span.from < from)
+    .map((span) => (span.to < from ? span : { from: span.from, to: addDays(from, -1) }));
+}
