@@ -5,7 +5,7 @@ import type { processSchema, StepFields } from "./process-schema.ts";
 import type { HangsUntil, Step } from "./step.ts";
 
 /** One pass of a scheme of which neither scheme nor file says how long it takes (common practice, no source). */
-const ASSUMED_PASS: HandsOn = { low: 5, likely: 10, high: 15 };
+export const ASSUMED_PASS: HandsOn = { low: 5, likely: 10, high: 15 };
 
 /** A process of fields that have been checked, with the coats it names inside. */
 export function buildProcess(

@@ -8,6 +8,8 @@ export interface Air {
 const COLDEST = -40;
 const HOTTEST = 120;
 
+const MOST_MEASURED = 1_000_000;
+
 const NUMBER = String.raw`-?\d+(?:\.\d+)?`;
 const TEMPERATURE = new RegExp(String.raw`^(${NUMBER})\s*°?\s*([CF])$`, "i");
 const AIR = new RegExp(String.raw`^(${NUMBER}\s*°?\s*[CF]),?\s+(\d+(?:\.\d+)?)\s*%$`, "i");
@@ -28,7 +30,7 @@ export function readCelsius(text: string): number | null {
 export function readAir(text: string): Air | null {
   const [, temperature = "", humidity] = AIR.exec(text.trim()) ?? [];
   const celsius = readCelsius(temperature);
-  const humidityPercent = Number(humidity);
+  const humidityPercent = roundTo(Number(humidity), 100);
   return celsius !== null && humidityPercent <= 100 ? { celsius, humidityPercent } : null;
 }
 
@@ -44,10 +46,11 @@ export function readMillimetres(text: string): number | null {
   return millimetres > 0 && millimetres <= 1_000 ? millimetres : null;
 }
 
-/** What a measurement may be at most: figure and unit of `at most 10 %`. Null: not so written. */
+/** What a measurement may be at most: figure, to the ten-thousandth, and unit of `at most 10 %`. Null: not so written. */
 export function readAtMost(text: string): { atMost: number; unit: string } | null {
   const [, figure, unit = ""] = AT_MOST.exec(text.trim()) ?? [];
-  return figure === undefined ? null : { atMost: Number(figure), unit: unit.trim() };
+  const atMost = roundTo(Number(figure), 10_000);
+  return atMost <= MOST_MEASURED ? { atMost, unit: unit.trim() } : null;
 }
 
 function roundTo(value: number, parts: number): number {

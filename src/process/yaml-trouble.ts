@@ -4,7 +4,7 @@ import { showValue } from "./problem.ts";
 /** Far more than a process needs; a larger file is something else. */
 const MOST_LETTERS = 64_000;
 const DEEPEST_INDENT = 60;
-const MOST_MARKS_A_LINE = 24;
+const MOST_MARKS_A_LINE = 250;
 const DEEPEST_BRACKETS = 20;
 
 /** Why a file must not be given to the YAML library at all; line from 1. */
@@ -31,7 +31,7 @@ export function findTrouble(text: string): Trouble | null {
   for (const [index, line] of text.split("\n").entries()) {
     const marks = line.match(/[-?:](?=\s|$)/g)?.length ?? 0;
     brackets = Math.max(0, brackets + count(line, /[[{]/g) - count(line, /[\]}]/g));
-    // A row of hyphens in a comment or for a rule nests nothing.
+    // Marks in text nest nothing, but no line of a real file has so many.
     const deep = indentOf(line) > DEEPEST_INDENT || brackets > DEEPEST_BRACKETS || marks > MOST_MARKS_A_LINE;
     if (deep) return { line: index + 1, what: "it is nested too deep", expected: "write it flatter" };
   }
