@@ -1,7 +1,7 @@
 import { matchName } from "../acts/match-name.ts";
 import type { Workshop } from "../workshop/workshop.ts";
 import { ANYWAY, type Command, TICKED, WHEN } from "./command.ts";
-import { findCautionsOfSetUp } from "./find-cautions.ts";
+import { findCautions } from "./find-cautions.ts";
 import { perform } from "./perform.ts";
 import { readAnyway } from "./read-work.ts";
 
@@ -40,7 +40,7 @@ export const ready: Command = {
         anyway: readAnyway(words),
         ticked: words.options("ticked"),
       },
-      findCautionsOfSetUp,
+      findCautions,
     );
   },
 };

@@ -1,0 +1,106 @@
+import type { HandRow, HeldRow, NowAnswer, PreparedRow, WaitingRow, WorkRow } from "../plan/now-answer.ts";
+import type { Instant } from "../time/instant.ts";
+import { isoMoment } from "../words/iso-moment.ts";
+import { sayHold } from "../words/say-hold.ts";
+import { sayPreparation } from "../words/say-state.ts";
+import { sayIfLeft, sayWhy } from "../words/say-work.ts";
+import type { Speech } from "../words/speech.ts";
+
+/**
+ * The answer of `now` for other programs: names as on the screen, moments in ISO 8601 with the shop's offset,
+ * durations in minutes.
+ */
+export function nowJson(answer: NowAnswer, speech: Speech): object {
+  const moment = momentsOf(speech);
+  const { bench } = answer;
+  return {
+    at: moment(answer.at),
+    basis: answer.basis,
+    inHand: answer.inHand.map((row) => handJson(row, speech)),
+    work: answer.work.map((row) => workJson(row, speech)),
+    waiting: answer.waiting.map((row) => waitingJson(row, speech)),
+    held: answer.held.map((row) => heldJson(row, speech)),
+    prepared: answer.prepared.map((row) => preparedJson(row, speech)),
+    bench: {
+      closes: moment(bench.closes),
+      minutesLeft: bench.minutesLeft,
+      opensNext: moment(bench.opensNext),
+    },
+  };
+}
+
+/** One waiting piece: also the rows of `rack`. */
+export function waitingJson(row: WaitingRow, speech: Speech): object {
+  const moment = momentsOf(speech);
+  return {
+    tag: row.tag,
+    name: row.name,
+    step: row.step,
+    state: row.state,
+    stage: row.stage,
+    progress: row.progress,
+    since: moment(row.since),
+    opens: moment(row.opens),
+    shuts: moment(row.shuts),
+    hard: moment(row.hard),
+    place: row.place,
+  };
+}
+
+/** One station with what stands there. */
+export function preparedJson(row: PreparedRow, speech: Speech): object {
+  const moment = momentsOf(speech);
+  return { station: row.station, setUp: row.setUp, state: row.state, until: moment(row.until) };
+}
+
+function workJson(row: WorkRow, speech: Speech): object {
+  const moment = momentsOf(speech);
+  const { preparation, finishLeft } = row.ifLeft;
+  return {
+    tags: row.tags,
+    name: row.name,
+    step: row.step,
+    part: row.part,
+    station: row.station,
+    colour: row.colour,
+    minutes: row.minutes,
+    setUp: row.setUp === null ? null : { what: row.setUp.what, minutes: row.setUp.minutes },
+    opens: moment(row.opens),
+    shuts: moment(row.shuts),
+    beginBy: moment(row.beginBy),
+    why: sayWhy(row.why, speech),
+    ifLeft: {
+      preparation: preparation === null ? null : sayPreparation(preparation),
+      finish: moment(finishLeft),
+      text: sayIfLeft(row.ifLeft, row, speech),
+    },
+  };
+}
+
+function handJson(row: HandRow, speech: Speech): object {
+  const { tags, step, part, station, left, usualMinutes } = row;
+  return {
+    tags,
+    step,
+    part,
+    station,
+    since: momentsOf(speech)(row.since),
+    left,
+    forgotten: row.forgotten !== null,
+    usualMinutes,
+  };
+}
+
+function heldJson(row: HeldRow, speech: Speech): object {
+  return {
+    tags: row.tags,
+    name: row.name,
+    step: row.step,
+    because: sayHold(row.because, null, speech),
+    until: momentsOf(speech)(row.until),
+  };
+}
+
+function momentsOf(speech: Speech): (at: Instant | null) => string | null {
+  return (at) => (at === null ? null : isoMoment(at, speech.zone));
+}

@@ -1,0 +1,90 @@
+import type { NowAnswer, WorkRow } from "../plan/now-answer.ts";
+import { sayHold } from "../words/say-hold.ts";
+import { capital } from "../words/say-list.ts";
+import { sayDayAndClock } from "../words/say-time.ts";
+import { sayBench, sayOpening, sayPrepared, sayStage } from "../words/say-waiting.ts";
+import { sayEffort, sayHandRow, sayWho, sayWhy, sayWorkRow } from "../words/say-work.ts";
+import type { Speech } from "../words/speech.ts";
+import { AS_OF, type Command } from "./command.ts";
+import { layOut } from "./lay-out.ts";
+import { nowJson } from "./now-json.ts";
+
+export const now: Command = {
+  usage: ["now"],
+  says: "what can be worked now, best first, and what waits",
+  options: AS_OF,
+  examples: [
+    ["now", "the work of this minute"],
+    ['now --at "Fri 18:00"', "as it will be on Friday when the bench opens"],
+    ["now --json", "the same for other programs"],
+  ],
+  async run(words, bench) {
+    const { workshop, speech } = await bench.open();
+    const asked = words.moment("at", speech);
+    words.nothingMore();
+    if (words.problems.length > 0) return { problems: words.problems };
+    const answer = await workshop.whatNow(asked ?? undefined);
+    const then = { ...speech, now: answer.at };
+    return { text: sayNow(answer, then, bench.context.columns), json: nowJson(answer, then) };
+  },
+};
+
+/** The whole answer as lines: the hour, what is in hand, work, what is held, what waits, what stands at the stations. */
+function sayNow(answer: NowAnswer, speech: Speech, columns: number | null): string[] {
+  const { work, inHand, held, waiting, prepared } = answer;
+  const nothing = work.length + inHand.length + held.length + waiting.length === 0;
+  return [
+    `${sayDayAndClock(answer.at, speech)}, ${sayBench(answer.bench, speech)}`,
+    ...section(
+      "In hand",
+      layOut(
+        inHand.map((row) => [sayHandRow(row, speech)]),
+        columns,
+      ),
+    ),
+    ...section("Work now", sayWork(work, speech, columns)),
+    ...section(
+      "Held",
+      layOut(
+        held.map((row) => [sayWho(row), row.step, sayEffort(row), sayHold(row.because, row.until, speech)]),
+        columns,
+      ),
+    ),
+    ...section(
+      "Waiting",
+      layOut(
+        waiting.map((row) => [`${row.tag} ${row.name}`, sayStage(row), row.step, sayOpening(row, speech)]),
+        columns,
+      ),
+    ),
+    ...section(
+      "At the stations",
+      layOut(
+        prepared.map((row) => [sayPrepared(row, speech)]),
+        columns,
+      ),
+    ),
+    ...(nothing
+      ? ["", 'Nothing is out. Begin one: dryline tag "carved walker"; dryline process lists them.']
+      : []),
+  ];
+}
+
+/** Each row with why it stands there and what leaving it costs on a line below, so that 80 columns are enough. */
+function sayWork(work: readonly WorkRow[], speech: Speech, columns: number | null): string[] {
+  const rows = work.map((row) => ({ said: sayWorkRow(row, speech), why: sayWhy(row.why, speech) }));
+  const lines = layOut(
+    rows.map(({ said }) => [said.who, said.what, said.effort, said.by]),
+    columns,
+  );
+  return lines.flatMap((line, index) => {
+    const row = rows[index];
+    if (row === undefined) return [line];
+    const cost = row.said.ifLeft === "" ? "" : `; ${row.said.ifLeft}`;
+    return [line, `      ${capital(row.why)}${cost}.`];
+  });
+}
+
+function section(title: string, lines: readonly string[]): string[] {
+  return lines.length === 0 ? [] : ["", title, ...lines];
+}

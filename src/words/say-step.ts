@@ -1,0 +1,57 @@
+import { ballastGrams } from "../cure/ballast.ts";
+import type { Coat, HandsOn } from "../process/coat.ts";
+import type { SetUp, Step } from "../process/step.ts";
+import { sayCount } from "./say-list.ts";
+import { sayPreparation } from "./say-state.ts";
+import { sayWait } from "./say-time.ts";
+
+/** Hands-on minutes as a range with the likely one. `sayHandsOn(handsOn) === "5 to 12 min, likely 8"` */
+export function sayHandsOn({ low, likely, high }: HandsOn): string {
+  return low === high ? sayWait(low) : `${low} to ${sayWait(high)}, likely ${likely}`;
+}
+
+/** A set-up with what it costs and how long it keeps. `melt lead, 20 min; keeps 45 min from last use; 5 min to put away` */
+export function saySetUp({ do: what, takes, keeps, putAway }: SetUp): string {
+  const away = putAway > 0 ? `; ${sayWait(putAway)} to put away` : "";
+  return `${what}, ${sayWait(takes)}; keeps ${sayKeeping(keeps)}${away}`;
+}
+
+function sayKeeping(keeps: SetUp["keeps"]): string {
+  if (keeps.way === "load") return "until another load";
+  if (keeps.way === "heat") return `${sayWait(keeps.minutes)} from last use`;
+  return `${sayWait(keeps.minutes)} from mixing, for ${sayCount(keeps.serves, "piece")}`;
+}
+
+/**
+ * The windows of a coat, a clause each.
+ *
+ * @example sayWindows(varnish) // ["4 h to 24 h", "from 24 h on, scuff 5 min first"]
+ */
+export function sayWindows({ windows }: Coat): string[] {
+  return windows.map(({ opens, shuts, first }) => {
+    const from = opens === "flash-off" ? "flash-off" : sayWait(opens);
+    const span = shuts === null ? `from ${from} on` : `${from} to ${sayWait(shuts)}`;
+    return `${span}${first === null ? "" : `, ${sayPreparation(first)} first`}`;
+  });
+}
+
+/** The holes for the ballast and how much lead they take; nothing for a step without. */
+export function sayBallast({ ballast }: Step): string[] {
+  if (ballast === null) return [];
+  const { holes, acrossMillimetres, deepMillimetres } = ballast;
+  const { least, most } = ballastGrams(ballast);
+  const said = `${sayCount(holes, "hole")} ${acrossMillimetres} mm across and ${deepMillimetres} mm deep`;
+  return [`ballast: ${said}: ${least.toFixed(1)} to ${most.toFixed(1)} g of lead`];
+}
+
+/** What a coat is and how its next is laid, a line each: for the set-up sheet and `coat show`. */
+export function sayCoatSheet(coat: Coat): string[] {
+  const { celsius, humidityPercent } = coat.sheetAir;
+  const lowest = coat.lowestCelsius === null ? "" : `, not below ${coat.lowestCelsius} °C`;
+  return [
+    `coat: ${coat.name}, cures by ${coat.curesBy}, times for ${celsius} °C ${humidityPercent} %${lowest}`,
+    ...Object.entries(coat.sheet).map(([what, value]) => `${what}: ${value}`),
+    ...sayWindows(coat).map((window) => `next coat: ${window}`),
+    ...(coat.source === null ? [] : [`source: ${coat.source}`]),
+  ];
+}

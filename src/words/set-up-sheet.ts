@@ -1,0 +1,111 @@
+import type { Tag } from "../journal/event.ts";
+import type { Coat } from "../process/coat.ts";
+import type { Step } from "../process/step.ts";
+import type { SafetyRules } from "../safety/rules.ts";
+import { lastHang, liveHangs, nextPass, workOf } from "../shop/passes.ts";
+import { hoursOf } from "../shop/settings-at.ts";
+import type { Piece, Shop } from "../shop/shop.ts";
+import { stepStates } from "../shop/step-state.ts";
+import { plainText } from "./plain-text.ts";
+import { sayCautionShort } from "./say-caution.ts";
+import { capital, sayList, sayTags } from "./say-list.ts";
+import { sayBallast, sayCoatSheet, sayHandsOn, saySetUp } from "./say-step.ts";
+import { sayClock, sayWait } from "./say-time.ts";
+import type { Speech } from "./speech.ts";
+
+/**
+ * All that is needed to do a step of these pieces the same way again: station, set-up, mix, windows, passes, what to
+ * measure and look for, cautions. A title, then a line each.
+ *
+ * @param step whose sheet; null: of the step each piece goes on with
+ */
+export function saySetUpSheet(
+  tags: readonly Tag[],
+  step: string | null,
+  shop: Shop,
+  rules: SafetyRules,
+  speech: Speech,
+): string[] {
+  const sheets = new Map<string, { readonly step: Step; readonly pieces: Piece[] }>();
+  for (const tag of tags) {
+    const piece = shop.pieces.get(tag);
+    const found = piece?.route.find(({ name }) => name === (step ?? stepToGoOnWith(piece, shop, speech)));
+    if (piece === undefined || found === undefined) continue;
+    const key = `${piece.hash} ${found.name}`;
+    const sheet = sheets.get(key) ?? { step: found, pieces: [] };
+    sheet.pieces.push(piece);
+    sheets.set(key, sheet);
+  }
+  return [...sheets.values()].flatMap(({ step: found, pieces }) =>
+    saySheet(found, pieces, rules, speech).map(plainText),
+  );
+}
+
+/** The step in hand, else the first that can be worked, else the first that dries. */
+function stepToGoOnWith(piece: Piece, shop: Shop, speech: Speech): string | null {
+  const states = [
+    ...stepStates(piece, { now: speech.now, zone: speech.zone, hours: hoursOf(shop.settings) }),
+  ];
+  for (const wanted of ["in hand", "left", "open", "shut", "drying"]) {
+    const found = states.find(([, { is }]) => is === wanted);
+    if (found !== undefined) return found[0];
+  }
+  return null;
+}
+
+function saySheet(step: Step, pieces: readonly Piece[], rules: SafetyRules, speech: Speech): string[] {
+  const [first] = pieces;
+  const coat = step.coat === null ? undefined : first?.coats[step.coat];
+  const lines = [
+    `at the ${step.station}, ${sayHandsOn(step.handsOn)}${step.passes === "scheme" ? " a pass" : ""}`,
+    ...(step.setUp === null ? [] : [`set up: ${saySetUp(step.setUp)}`]),
+    ...(coat === undefined ? [] : sayCoatSheet(coat)),
+    ...Object.entries(step.sheet).map(([what, value]) => `${what}: ${value}`),
+    ...sayBallast(step),
+    ...pieces.flatMap((piece) => [...sayPasses(step, piece, speech), ...sayNeeds(step, piece)]),
+    ...(step.look.length === 0 ? [] : [`look after ${sayList(step.look.map(sayWait))}`]),
+    ...sayCautions(step, coat, rules),
+  ];
+  return [
+    `${capital(step.name)}, ${sayTags(pieces.map(({ tag }) => tag))}`,
+    ...lines.map((line) => `  ${line}`),
+  ];
+}
+
+/** The passes as sprayed, then those to come. */
+function sayPasses(step: Step, piece: Piece, speech: Speech): string[] {
+  if (step.passes === "one") return [];
+  const work = workOf(piece, step.name);
+  const sprayed = liveHangs(work).map(({ colour, minutes, flashOff, hungAt }) => {
+    const took = minutes === null ? "" : `, ${sayWait(minutes)}`;
+    const flashed = flashOff === null ? "" : `, flash-off ${sayWait(flashOff)}`;
+    return `${piece.tag} sprayed ${colour ?? "no colour said"}${took}${flashed}, ${sayClock(hungAt, speech)}`;
+  });
+  const last = lastHang(work);
+  const next = nextPass(piece, step);
+  const coming = next === null ? [] : [`${piece.tag} next ${sayPass(next)}`];
+  const unsaid =
+    last === null && next === null ? [`${piece.tag} has no scheme: name the colour as you take it`] : [];
+  return [...sprayed, ...coming, ...unsaid];
+}
+
+function sayPass({ colour, minutes, flashOff }: Piece["scheme"][number]): string {
+  const took = minutes === null ? "" : `, ${sayWait(minutes)}`;
+  return `${colour}${took}${flashOff === null ? "" : `, flash-off ${sayWait(flashOff)}`}`;
+}
+
+function sayNeeds(step: Step, piece: Piece): string[] {
+  return step.needs.map(({ what, atMost, unit }) => {
+    const found = piece.measured.get(what);
+    const measured = found === undefined ? "not measured yet" : `measured ${found.value} ${found.unit}`;
+    return `${piece.tag} ${what} at most ${atMost} ${unit}: ${measured}`;
+  });
+}
+
+function sayCautions(step: Step, coat: Coat | undefined, rules: SafetyRules): string[] {
+  const names = new Set([...step.cautions, ...(step.setUp?.cautions ?? []), ...(coat?.cautions ?? [])]);
+  return [...names].map((name) => {
+    const caution = rules.cautions[name];
+    return `mind: ${caution === undefined ? name : sayCautionShort(caution)}`;
+  });
+}
