@@ -1,0 +1,173 @@
+import { checkAir } from "./check-air.ts";
+import { checkSetUps } from "./check-set-ups.ts";
+import { checkWindows } from "./check-windows.ts";
+import { completions } from "./completions.ts";
+import type { Plan, Visit } from "./plan.ts";
+import { LOOK, type Problem, SHORTEST_PART } from "./problem.ts";
+
+/**
+ * Everything about a plan that breaks the problem, each as a sentence; empty: the plan holds. It shares no code with
+ * what makes plans, and reads a plan as a whole where they go from minute to minute.
+ */
+export function checkPlan(problem: Problem, plan: Plan): string[] {
+  return [
+    ...checkWork(problem, plan),
+    ...checkSessions(problem, plan),
+    ...checkHands(problem, plan),
+    ...checkLooks(problem, plan),
+    ...checkPieces(problem, plan),
+    ...checkHooks(problem, plan),
+    ...checkWindows(problem, plan),
+    ...checkSetUps(problem, plan),
+    ...checkAir(problem, plan),
+  ];
+}
+
+/** Every task is worked whole and once, or is named as not placed. */
+function checkWork({ tasks, pieces }: Problem, { visits, unplaced }: Plan): string[] {
+  return tasks.flatMap((task, index) => {
+    const steps = visits.filter((visit) => visit.task === index && visit.part === "step");
+    const worked = steps.reduce((sum, { start, end }) => sum + end - start, 0);
+    if (task.ended !== null) return steps.length > 0 ? [`task ${index} is done and is worked again`] : [];
+    const wrong: string[] = [];
+    const over = visits.some((visit) => visit.task === index && visit.part === "again");
+    if (worked !== task.minutes && !unplaced.includes(index) && !over) {
+      wrong.push(`task ${index} is worked ${worked} of ${task.minutes} min`);
+    }
+    if (steps.length > 1 && !task.mayStop) wrong.push(`task ${index} may not be split`);
+    if (steps.length > 1 && steps.some(({ start, end }) => end - start < SHORTEST_PART)) {
+      wrong.push(`task ${index} has a part under ${SHORTEST_PART} min`);
+    }
+    const release = Math.max(task.release ?? Infinity, pieces[task.piece]?.release ?? Infinity);
+    for (const visit of visits) {
+      if (visit.task !== index || task.running) continue;
+      if (visit.start - visit.setUp < release) wrong.push(`task ${index} is worked before minute ${release}`);
+    }
+    return wrong;
+  });
+}
+
+/** All hands-on time lies in bench hours, and leaves time to put away what was set up. */
+function checkSessions(problem: Problem, { visits }: Plan): string[] {
+  const wrong: string[] = [];
+  for (const visit of visits) {
+    if (problem.tasks[visit.task]?.running === true) continue;
+    const session = problem.sessions.find(({ closes }) => closes > visit.start);
+    if (session === undefined || visit.start - visit.setUp < session.opens || visit.end > session.closes) {
+      wrong.push(`task ${visit.task} is worked outside bench hours at ${visit.start}`);
+      continue;
+    }
+    const owed = problem.stations.map((station, index) => {
+      const first = problem.sessions.find(({ closes }) => closes > 0) === session;
+      const { standing } = station;
+      const before = first && standing !== null && standing !== "any" ? standing.setUp : null;
+      const used = visits
+        .filter((other) => other === visit || other.end <= handsFrom(visit))
+        .filter((other) => other.start >= session.opens)
+        .filter((other) => other.part !== "preparation" && problem.tasks[other.task]?.station === index)
+        .map((other) => problem.tasks[other.task]?.setUp ?? null);
+      return Math.max(0, ...[before, ...used].map((setUp) => problem.setUps[setUp ?? -1]?.putAway ?? 0));
+    });
+    const putAway = visit.part === "preparation" ? 0 : owed.reduce((sum, minutes) => sum + minutes, 0);
+    if (visit.end + putAway > session.closes) wrong.push(`no time to put away after task ${visit.task}`);
+  }
+  return wrong;
+}
+
+const handsFrom = (visit: Visit): number => visit.start - visit.setUp;
+
+const overlap = (visit: Visit, from: number, until: number): boolean =>
+  handsFrom(visit) < until && visit.end > from;
+
+/** Never more at once than there are pairs of hands, one at a station, and one on a piece. */
+function checkHands(problem: Problem, { visits }: Plan): string[] {
+  const wrong: string[] = [];
+  for (const visit of visits) {
+    const from = handsFrom(visit);
+    const together = visits.filter((other) => overlap(other, from, from + 1));
+    if (together.length > problem.hands) wrong.push(`${together.length} works at once at ${from}`);
+    const task = problem.tasks[visit.task];
+    for (const other of together) {
+      if (other === visit) continue;
+      const its = problem.tasks[other.task];
+      if (its?.piece === task?.piece) wrong.push(`piece ${task?.piece} is worked twice at ${from}`);
+      if (task?.station !== null && its?.station === task?.station) {
+        wrong.push(`station ${task?.station} is used twice at ${from}`);
+      }
+    }
+  }
+  return wrong;
+}
+
+/** Every look falls in the session of its coat, at a minute with a free pair of hands. */
+function checkLooks(problem: Problem, { visits }: Plan): string[] {
+  const wrong: string[] = [];
+  const looks = [...problem.looks];
+  for (const [index, task] of problem.tasks.entries()) {
+    for (const end of completions(problem, visits, index)) {
+      for (const look of task.looks) {
+        looks.push(end + look);
+        const session = problem.sessions.find(({ closes }) => closes >= end);
+        if (!task.running && (session === undefined || end + look + LOOK > session.closes)) {
+          wrong.push(`the look ${look} min after task ${index} falls outside bench hours`);
+        }
+      }
+    }
+  }
+  for (const look of looks) {
+    const busy = visits.filter((visit) => overlap(visit, look, look + LOOK)).length;
+    if (look >= 0 && busy >= problem.hands) wrong.push(`no free hands for the look at ${look}`);
+  }
+  return wrong;
+}
+
+/** Finishes are as the visits say, and the limit on how many are out holds. */
+function checkPieces(problem: Problem, { visits, unplaced, finish }: Plan): string[] {
+  const wrong: string[] = [];
+  const first = problem.pieces.map((piece, index) => {
+    const own = visits.filter((visit) => problem.tasks[visit.task]?.piece === index);
+    const left = unplaced.some((task) => problem.tasks[task]?.piece === index);
+    const ends = left || own.length === 0 ? null : Math.max(...own.map(({ end }) => end)) + piece.cure;
+    if ((finish[index] ?? null) !== ends)
+      wrong.push(`piece ${index} is finished at ${ends}, not ${finish[index]}`);
+    return piece.begun ? -1 : Math.min(Infinity, ...own.map(handsFrom));
+  });
+  if (problem.mostOut === null) return wrong;
+  for (const [index, piece] of problem.pieces.entries()) {
+    const from = first[index] ?? Infinity;
+    if (piece.begun || !piece.underLimit || from === Infinity) continue;
+    const out = first.filter((start, other) => start < from && (finish[other] ?? Infinity) > from).length;
+    if (out >= problem.mostOut) wrong.push(`piece ${index} is begun while ${out} are out`);
+  }
+  return wrong;
+}
+
+/** A piece on a hook keeps it until its stage, or until it is worked again; no place ever has too few hooks. */
+function checkHooks(problem: Problem, { visits }: Plan): string[] {
+  const hangs = problem.pieces.flatMap((piece, index) => {
+    const own = visits.filter((visit) => problem.tasks[visit.task]?.piece === index);
+    const until = (from: number, shut: number) =>
+      Math.min(shut, ...own.map(handsFrom).filter((start) => start >= from));
+    const held =
+      piece.hook === null ? [] : [{ place: piece.hook.place, from: 0, until: piece.hook.until, index }];
+    const hung = own.flatMap(({ task: number }) => {
+      const hook = problem.tasks[number]?.hook ?? null;
+      if (hook === null) return [];
+      return completions(problem, visits, number).map((end) => {
+        const { until: lag } = hook;
+        const shut =
+          typeof lag === "number" ? end + lag : (lag.reached[Math.ceil(end / lag.every)] ?? Infinity);
+        return { place: hook.place, from: end, until: shut, index };
+      });
+    });
+    return [...held, ...hung].map((hang) => ({ ...hang, until: until(hang.from, hang.until) }));
+  });
+  return hangs.flatMap(({ place, from, until, index }) => {
+    if (from === 0 || until <= from) return [];
+    const others = hangs.filter(
+      (hang) => hang.index !== index && hang.place === place && hang.from <= from && hang.until > from,
+    );
+    const taken = new Set(others.map((hang) => hang.index)).size + 1;
+    return taken > (problem.places[place]?.hooks ?? 0) ? [`${taken} hang at place ${place} at ${from}`] : [];
+  });
+}

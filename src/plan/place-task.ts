@@ -1,0 +1,88 @@
+import type { Minutes } from "../time/instant.ts";
+import { at } from "./at.ts";
+import { type BenchRun, becomeCandidate, type TaskRun } from "./bench-run.ts";
+import { visitEmissions } from "./clear-of-air.ts";
+import { openingAfter } from "./lag.ts";
+import type { Trial } from "./try-task.ts";
+
+/** Works a task as it was tried at `t`: visits, what stands, what is in the air, hooks, and what may follow. */
+export function placeTask(run: BenchRun, task: TaskRun, t: Minutes, trial: Trial): void {
+  writeVisits(run, task, t, trial);
+  run.hands[run.hands.indexOf(Math.min(...run.hands))] = trial.end;
+  occupyStation(task, trial);
+  airOut(run, task, t, trial);
+  const { piece } = task;
+  piece.begun = true;
+  piece.free = trial.end;
+  piece.hookUntil = Math.min(piece.hookUntil, t);
+  piece.handsLeft -= trial.end - trial.start;
+  task.rest = trial.left;
+  task.split = trial.left > 0;
+  if (trial.left === 0) completeTask(run, task, trial.end);
+}
+
+function writeVisits(run: BenchRun, { index, mending, again }: TaskRun, t: Minutes, trial: Trial): void {
+  let from = t;
+  for (const { preparation } of trial.windows) {
+    if (preparation === null) continue;
+    const end = from + preparation.minutes;
+    run.visits.push({ task: index, part: "preparation", setUp: 0, start: from, end });
+    from = end + preparation.settles;
+  }
+  const part = mending !== null ? "mend" : again ? "again" : "step";
+  run.visits.push({ task: index, part, setUp: trial.setUp, start: trial.start, end: trial.end });
+}
+
+function occupyStation({ station, task, setUp }: TaskRun, trial: Trial): void {
+  if (station === null) return;
+  station.busyUntil = trial.end;
+  if (task.setUp === null || setUp === null) return;
+  const { standing } = station;
+  const kept = trial.setUp > 0 || standing === "any" ? null : standing;
+  station.standing = {
+    setUp: task.setUp,
+    ready: kept?.ready ?? trial.start,
+    lastUsed: trial.end,
+    served: (kept?.served ?? 0) + 1,
+  };
+  station.owes = Math.max(station.owes, setUp.putAway);
+}
+
+/** Fills the air, and takes away what stands elsewhere and must keep apart from it: it was put away before. */
+function airOut(run: BenchRun, task: TaskRun, t: Minutes, trial: Trial): void {
+  const { apart, problem } = run.prepared;
+  run.air = run.air.filter(({ until }) => until > t);
+  visitEmissions(task, t, trial, (what, from, until) => {
+    const keepApart = apart[what];
+    if (keepApart === undefined) return;
+    run.air.push({ what, from, until });
+    for (const station of run.stations) {
+      const { standing } = station;
+      if (standing === null || standing === "any" || station === task.station) continue;
+      if (at(problem.setUps, standing.setUp).gives.some((other) => keepApart[other])) station.standing = null;
+    }
+  });
+}
+
+/** Ends a task at `end` and wakes what waited for it. */
+export function completeTask(run: BenchRun, task: TaskRun, end: Minutes): void {
+  const { piece } = task;
+  task.end = end;
+  task.mending = null;
+  const place = run.candidates.indexOf(task);
+  if (place >= 0) run.candidates.splice(place, 1);
+  for (const look of task.task.looks) run.looks.push(end + look);
+  const { hook } = task.task;
+  if (hook !== null) {
+    piece.hookAt = hook.place;
+    piece.hookUntil = openingAfter(hook.until, end);
+  }
+  piece.tasksLeft--;
+  if (piece.tasksLeft === 0) piece.finish = end + piece.piece.cure;
+  for (const next of task.prepared.followers) {
+    const follower = at(run.tasks, next);
+    if (follower.end !== Number.POSITIVE_INFINITY) continue;
+    follower.pending--;
+    if (follower.pending === 0) becomeCandidate(run, follower);
+  }
+}

@@ -1,0 +1,100 @@
+import type { Minutes } from "../time/instant.ts";
+import { at } from "./at.ts";
+import { LOOK, type Problem, type Task, type Wait } from "./problem.ts";
+
+/** What dispatching needs of a problem and never changes: made once, used for every run over the same problem. */
+export interface Prepared {
+  readonly problem: Problem;
+  readonly tasks: readonly PreparedTask[];
+  /** By emission: which others must keep apart from it. */
+  readonly apart: readonly (readonly boolean[])[];
+}
+
+export interface PreparedTask {
+  /** Tasks that wait for it. */
+  readonly followers: readonly number[];
+  /** Hands-on and waits from its start to the end of its piece, closed hours not counted. */
+  readonly tail: Minutes;
+  /** Its longest look after its end, with the look itself; 0: none. */
+  readonly watched: Minutes;
+  /** No session is long enough for it. */
+  readonly tooLong: boolean;
+  /** A window after it that shuts for good, leaving only a mend (or nothing), with the task that has it. */
+  readonly strict: readonly { readonly wait: Wait; readonly follower: Task }[];
+}
+
+/** Reads a problem once for all runs over it. */
+export function prepareDispatch(problem: Problem): Prepared {
+  const { tasks } = problem;
+  const followers: number[][] = tasks.map(() => []);
+  for (const [index, task] of tasks.entries()) {
+    for (const wait of task.waits) at(followers, wait.on).push(index);
+  }
+  const tails = measureTails(tasks, followers);
+  const longest = problem.sessions.reduce(
+    (most, session) => Math.max(most, session.closes - session.opens),
+    0,
+  );
+  return {
+    problem,
+    tasks: tasks.map((task, index) => ({
+      followers: at(followers, index),
+      tail: at(tails, index),
+      watched: task.looks.reduce((last, look) => Math.max(last, look + LOOK), 0),
+      tooLong: !task.mayStop && !task.running && leastRoom(problem, task) > longest,
+      strict: strictWaits(tasks, index, at(followers, index)),
+    })),
+    apart: spreadApart(problem),
+  };
+}
+
+/** Shortest stretch of bench time in which the task can be done with its set-up made, and put away after. */
+function leastRoom(problem: Problem, task: Task): Minutes {
+  if (task.setUp === null) return task.minutes;
+  const { minutes, putAway } = at(problem.setUps, task.setUp);
+  return task.minutes + minutes + putAway;
+}
+
+/** Tasks stand after those they wait for, so one sweep from the last is enough. */
+function measureTails(tasks: readonly Task[], followers: readonly (readonly number[])[]): Minutes[] {
+  const tails = tasks.map((task) => (task.ended === null ? task.minutes : 0));
+  for (let index = tasks.length - 1; index >= 0; index--) {
+    let longest = 0;
+    for (const next of at(followers, index)) {
+      longest = Math.max(longest, leastWait(waitOn(at(tasks, next), index)) + at(tails, next));
+    }
+    tails[index] = at(tails, index) + longest;
+  }
+  return tails;
+}
+
+function waitOn(task: Task, on: number): Wait | undefined {
+  return task.waits.find((wait) => wait.on === on);
+}
+
+/** The wait as far as it is known beforehand; one that depends on the air counts as none. */
+function leastWait(wait: Wait | undefined): Minutes {
+  const opens = wait?.windows[0]?.opens;
+  return typeof opens === "number" ? opens : 0;
+}
+
+function strictWaits(tasks: readonly Task[], index: number, followers: readonly number[]) {
+  const strict: { wait: Wait; follower: Task }[] = [];
+  for (const next of followers) {
+    const follower = at(tasks, next);
+    const wait = waitOn(follower, index);
+    if (wait !== undefined && wait.windows.at(-1)?.shuts !== null) strict.push({ wait, follower });
+  }
+  return strict;
+}
+
+function spreadApart(problem: Problem): boolean[][] {
+  const rows: boolean[][] = [];
+  for (const [one, other] of problem.apart) {
+    rows[one] ??= [];
+    rows[other] ??= [];
+    at(rows, one)[other] = true;
+    at(rows, other)[one] = true;
+  }
+  return rows;
+}

@@ -1,0 +1,37 @@
+import type { Minutes } from "../time/instant.ts";
+import type { Plan } from "./plan.ts";
+import type { Problem } from "./problem.ts";
+
+/** What a plan costs, to be least, with the parts it is made of. All in whole minutes but `total`. */
+export interface Score {
+  readonly total: number;
+  /** Weight times minutes late, over all pieces. */
+  readonly tardiness: number;
+  /** Minutes from release to finish, over all pieces. */
+  readonly flow: Minutes;
+  /** Minutes of preparation and mending. */
+  readonly amends: Minutes;
+  readonly setUp: Minutes;
+}
+
+/**
+ * 10 x weight x tardiness + flow + 5 x minutes of preparation and mending + set-up minutes. A piece not finished
+ * within the horizon counts as finished at it: the least it can cost.
+ */
+export function scorePlan(problem: Problem, plan: Plan): Score {
+  let tardiness = 0;
+  let flow = 0;
+  for (const [index, piece] of problem.pieces.entries()) {
+    const finish = plan.finish[index] ?? problem.horizon;
+    if (piece.due !== null) tardiness += piece.weight * Math.max(0, finish - piece.due);
+    flow += Math.max(0, finish - piece.release);
+  }
+  let amends = 0;
+  let setUp = 0;
+  for (const visit of plan.visits) {
+    setUp += visit.setUp;
+    // What is worked again after a mend is, too, what the missed window cost.
+    if (visit.part !== "step") amends += visit.end - visit.start;
+  }
+  return { total: 10 * tardiness + flow + 5 * amends + setUp, tardiness, flow, amends, setUp };
+}

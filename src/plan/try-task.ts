@@ -1,0 +1,107 @@
+import type { Minutes } from "../time/instant.ts";
+import { at } from "./at.ts";
+import { type BenchRun, putAwayMinutes, type TaskRun } from "./bench-run.ts";
+import { clearOfAir } from "./clear-of-air.ts";
+import { openingAfter } from "./lag.ts";
+import { LOOK, type PlanWindow, SHORTEST_PART, type Wait } from "./problem.ts";
+import { tryWindows } from "./try-windows.ts";
+import { windowsAhead } from "./windows-ahead.ts";
+
+/** How a task would be worked if begun at a minute; written over by each try, so that trying makes no garbage. */
+export interface Trial {
+  /** The window chosen of each wait. */
+  readonly windows: PlanWindow[];
+  /** Preparation, with the minutes its dust takes to settle. */
+  preparation: Minutes;
+  setUp: Minutes;
+  /** First minute of hands-on on the task itself. */
+  start: Minutes;
+  end: Minutes;
+  /** Minutes of the task still to do after `end`. */
+  left: Minutes;
+  /** The earliest shut of its windows; Infinity: none. */
+  shut: Minutes;
+  /** A wait whose windows have all shut. */
+  missed: Wait | null;
+}
+
+/** A trial to hand to tryTask. */
+export function emptyTrial(): Trial {
+  return { windows: [], preparation: 0, setUp: 0, start: 0, end: 0, left: 0, shut: 0, missed: null };
+}
+
+/**
+ * Tries to begin a task, with its preparation and set-up, at minute `t` of the open session, and writes how into
+ * `trial`.
+ *
+ * @returns `t` when it can; else the first later minute that is worth another try; Infinity: the clock alone will
+ *   not bring one
+ */
+export function tryTask(run: BenchRun, task: TaskRun, t: Minutes, trial: Trial): Minutes {
+  trial.missed = null;
+  let ready = Math.max(t, task.piece.free, task.station?.busyUntil ?? 0);
+  if (ready === t) ready = roomUnderLimit(run, task, t);
+  if (ready === t) ready = tryWindows(run, task, t, trial);
+  if (ready === t) ready = fitSession(run, task, t, trial);
+  if (ready === t) ready = clearOfLooks(run, t, trial.end);
+  if (ready === t) ready = clearOfAir(run, task, t, trial);
+  if (ready === t) ready = freeHook(run, task, t, trial);
+  if (ready === t) ready = windowsAhead(run, task, t, trial);
+  return ready;
+}
+
+/** A piece under the limit is begun only while fewer than the limit are out. */
+function roomUnderLimit(run: BenchRun, task: TaskRun, t: Minutes): Minutes {
+  const { mostOut } = run.prepared.problem;
+  if (mostOut === null || task.piece.begun || !task.piece.piece.underLimit) return t;
+  let out = 0;
+  let next = Number.POSITIVE_INFINITY;
+  for (const { begun, finish } of run.pieces) {
+    if (!begun || (finish ?? Number.POSITIVE_INFINITY) <= t) continue;
+    out++;
+    next = Math.min(next, finish ?? Number.POSITIVE_INFINITY);
+  }
+  return out < mostOut ? t : next;
+}
+
+/** Finds the end inside the open session, with looks and putting away; a task that may stop does a part of it. */
+function fitSession(run: BenchRun, task: TaskRun, t: Minutes, trial: Trial): Minutes {
+  const { closes } = at(run.prepared.problem.sessions, run.session);
+  const shuts = closes - putAwayMinutes(run, task.station, task.setUp?.putAway ?? 0);
+  trial.end = trial.start + task.rest;
+  trial.left = 0;
+  if (trial.end <= shuts && trial.end + task.prepared.watched <= closes) return t;
+  const part = Math.min(shuts - trial.start, task.rest - SHORTEST_PART);
+  if (task.task.mayStop && task.mending === null && !task.again && part >= SHORTEST_PART) {
+    trial.end = trial.start + part;
+    trial.left = task.rest - part;
+    return t;
+  }
+  return run.prepared.problem.sessions[run.session + 1]?.opens ?? Number.POSITIVE_INFINITY;
+}
+
+/** Looks at coats laid before need a free pair of hands at their minute. */
+function clearOfLooks(run: BenchRun, t: Minutes, end: Minutes): Minutes {
+  let clear = t;
+  for (const look of run.looks) {
+    if (look >= end || look + LOOK <= t) continue;
+    let busy = 1;
+    for (const until of run.hands) if (until > look) busy++;
+    if (busy >= run.hands.length) clear = Math.max(clear, look + LOOK);
+  }
+  return clear;
+}
+
+/** The hook it will hang on must be free by its end; its own is free once it is in hand. */
+function freeHook(run: BenchRun, task: TaskRun, t: Minutes, trial: Trial): Minutes {
+  const { hook } = task.task;
+  if (hook === null || trial.left > 0 || openingAfter(hook.until, trial.end) <= trial.end) return t;
+  let taken = 0;
+  let next = Number.POSITIVE_INFINITY;
+  for (const piece of run.pieces) {
+    if (piece === task.piece || piece.hookAt !== hook.place || piece.hookUntil <= trial.end) continue;
+    taken++;
+    next = Math.min(next, piece.hookUntil);
+  }
+  return taken < at(run.prepared.problem.places, hook.place).hooks ? t : t + next - trial.end;
+}
