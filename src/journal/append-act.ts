@@ -76,9 +76,10 @@ function checkLeaning(file: SqliteFile, act: Seq, event: NewEvent): void {
       throw new Error(`piece ${event.tag} is tagged with a process that was not handed in`);
   }
   if (event.tag !== null) {
-    const tagged = file.prepare("SELECT 1 FROM event WHERE tag = ? AND kind = 'tagged'").get(event.tag);
-    if (tagged === undefined)
-      throw new Error(`"${event.kind}" speaks of piece ${event.tag}, which was never tagged`);
+    const taggings = "SELECT count(*) FROM event WHERE tag = ? AND kind = 'tagged'";
+    const times = file.prepare(taggings).pluck().get(event.tag);
+    if (times === 0) throw new Error(`"${event.kind}" speaks of piece ${event.tag}, which was never tagged`);
+    if (times !== 1) throw new Error(`tag ${event.tag} is given a second time`);
   }
   if (event.kind !== "undone" && event.kind !== "amended") return;
   if (event.target >= act) throw new Error(`act ${event.target} is not there to be ${event.kind}`);

@@ -27,8 +27,11 @@ act_of_interest (act) AS MATERIALIZED (
   UNION SELECT value FROM json_each(:wantedActs)
 )`;
 
-/** What stands at each station: the newest of each kind that was not undone, the newest of all (for what
- * an act expects), and all of the last days. */
+/**
+ * What stands at each station: all of the last days, and the newest set-up and putting away before them that was not
+ * undone, so that the last days are told from what stood when they began. (What an undone says is nothing when it was
+ * itself undone.) Beside it the newest of all at each station, which acts expect.
+ */
 const atStations = `
 station (name) AS (
   SELECT min(station) FROM event WHERE station IS NOT NULL
@@ -36,18 +39,22 @@ station (name) AS (
   SELECT (SELECT min(station) FROM event WHERE station > before.name)
   FROM station AS before WHERE name IS NOT NULL
 ),
+told (kind) AS (VALUES ('readied'), ('put away')),
 at_station (seq) AS MATERIALIZED (
   SELECT (
     SELECT seq FROM event AS newest
-    WHERE newest.station = station.name AND newest.kind = told.kind
-      AND NOT EXISTS (SELECT 1 FROM event WHERE target = newest.act AND kind = 'undone')
+    WHERE newest.station = station.name AND newest.kind = told.kind AND newest.seq < :recentSeq
+      AND NOT EXISTS (
+        SELECT 1 FROM event AS undoing WHERE undoing.target = newest.act AND undoing.kind = 'undone'
+          AND NOT EXISTS (SELECT 1 FROM event WHERE target = undoing.act AND kind = 'undone')
+      )
     ORDER BY seq DESC LIMIT 1
   )
-  FROM station CROSS JOIN (SELECT 'readied' AS kind UNION ALL SELECT 'put away' UNION ALL SELECT 'hung') AS told
-  WHERE station.name IS NOT NULL
-  UNION SELECT (SELECT max(seq) FROM event WHERE event.station = station.name)
-  FROM station WHERE station.name IS NOT NULL
+  FROM station CROSS JOIN told WHERE station.name IS NOT NULL
   UNION SELECT seq FROM event WHERE seq >= :recentSeq AND station IS NOT NULL
+),
+newest_at_station (seq) AS (
+  SELECT (SELECT max(seq) FROM event WHERE event.station = station.name) FROM station WHERE station.name IS NOT NULL
 )`;
 
 /** Pieces to be read whole. Those stamped by a wrong clock fall where the clock set right puts them. */
@@ -86,26 +93,25 @@ chosen (seq) AS MATERIALIZED (
   SELECT event.seq FROM wanted_tag CROSS JOIN event USING (tag)
   UNION SELECT event.seq FROM act_of_interest CROSS JOIN event USING (act)
   UNION SELECT seq FROM at_station WHERE seq IS NOT NULL
+  UNION SELECT seq FROM newest_at_station
   UNION SELECT seq FROM event WHERE kind = 'settled' AND reaches >= :settingsFrom
   UNION SELECT seq FROM event WHERE kind = 'clock' AND reaches IS NOT NULL
   UNION SELECT seq FROM event WHERE seq >= :recentSeq AND tag IS NULL
   UNION SELECT seq FROM event WHERE at >= :from AND at < :to AND tag IS NULL
   UNION SELECT seq FROM event WHERE kind = 'amended' AND reaches >= :from AND reaches < :to AND tag IS NULL
 ),
--- Off the pieces: what a chosen event undoes or amends, and what undoes or amends a chosen one, in turn. (On a
--- piece these stand among its own events.)
-shop_wide (act, target) AS MATERIALIZED (
-  SELECT act, target FROM chosen CROSS JOIN event USING (seq) WHERE tag IS NULL
-),
+-- Off the pieces: whatever undoes or amends a chosen event, or is undone or amended by it, in turn. (On a piece these
+-- stand among its own events.)
 about (act) AS (
-  SELECT act FROM shop_wide
+  SELECT act FROM chosen CROSS JOIN event USING (seq) WHERE tag IS NULL
   UNION
   SELECT event.act FROM about CROSS JOIN event ON event.target = about.act
+  UNION
+  SELECT event.target FROM about CROSS JOIN event ON event.act = about.act WHERE event.target IS NOT NULL
 ),
 selected (seq) AS (
   SELECT seq FROM chosen
-  UNION SELECT event.seq FROM about CROSS JOIN event ON event.target = about.act
-  UNION SELECT event.seq FROM shop_wide CROSS JOIN event ON event.act = shop_wide.target WHERE event.tag IS NULL
+  UNION SELECT event.seq FROM about CROSS JOIN event USING (act) WHERE event.tag IS NULL
 )
 SELECT ${EVENT_COLUMNS}
 FROM selected CROSS JOIN event USING (seq) ORDER BY selected.seq
