@@ -1,0 +1,109 @@
+import { mkdtempSync, rmSync } from "node:fs";
+import { tmpdir } from "node:os";
+import { join } from "node:path";
+import type { Setting } from "../journal/event.ts";
+import { chanceFrom } from "../simulate/noise.ts";
+import { addDays, instantOf } from "../time/civil.ts";
+import type { Instant } from "../time/instant.ts";
+import { sessionsBetween } from "../time/sessions.ts";
+import type { Clock } from "./clock.ts";
+import { machineClock, scaledClock } from "./clock.ts";
+import { playSession } from "./demo-session.ts";
+import { openWorkshop } from "./open-workshop.ts";
+import type { PlacesOnDisk } from "./places-on-disk.ts";
+import type { Workshop } from "./workshop.ts";
+import { zoneNamed } from "./zones.ts";
+
+/** The demo's own time and place: an evening in spring, in mid-rotation. */
+const ZONE = "Europe/Dublin";
+const LAST_DAY = "2026-04-14";
+const LAST_MINUTE = 18 * 60 + 42;
+/** A month behind it. */
+const DAYS = 30;
+const SEED = 14;
+
+const SETTLED: readonly Setting[] = [
+  { of: "zone", name: ZONE },
+  {
+    of: "hours",
+    from: "2026-01-01",
+    weekly: [
+      ...Array.from({ length: 5 }, () => [{ opens: 18 * 60, closes: 21 * 60 }]),
+      [{ opens: 9 * 60, closes: 16 * 60 }],
+      [],
+    ],
+  },
+  { of: "place", name: "rack", hooks: 10 },
+  { of: "aim", from: "2026-01-01", finishedPerWeek: 4, out: 6 },
+  { of: "default process", name: "carved walker" },
+];
+
+/** A made-up shop to play with: nothing in it touches the maker's own. */
+export interface DemoShop {
+  readonly workshop: Workshop;
+  /** Opens the same shop once more, as another terminal would. */
+  readonly reopen: () => Promise<Workshop>;
+  /** Takes the scratch folder away. */
+  readonly remove: () => void;
+}
+
+export interface DemoOptions {
+  /** Minutes that pass in a minute. */
+  readonly speed: number;
+  readonly clock?: Clock;
+  /** Days of history; a month unless said. */
+  readonly days?: number;
+}
+
+/**
+ * Makes a shop in a scratch folder by running the real program on a seeded script with its own clock, a month of
+ * evenings long, and opens it live at the moment the script ends.
+ */
+export async function makeDemoShop({
+  speed,
+  clock = machineClock,
+  days = DAYS,
+}: DemoOptions): Promise<DemoShop> {
+  const folder = mkdtempSync(join(tmpdir(), "dryline-demo-"));
+  const places: PlacesOnDisk = {
+    data: folder,
+    config: folder,
+    cache: join(folder, "cache"),
+    state: join(folder, "state"),
+  };
+  const remove = () => rmSync(folder, { recursive: true, force: true });
+  try {
+    const end = await playHistory(places, days);
+    const live = scaledClock(clock, end, speed);
+    const reopen = () => openWorkshop({ places, clock: live, by: "demo" });
+    return { workshop: await reopen(), reopen, remove };
+  } catch (trouble) {
+    remove();
+    throw trouble;
+  }
+}
+
+/** Plays the days one session after another. Gives the moment the script ends. */
+async function playHistory(places: PlacesOnDisk, days: number): Promise<Instant> {
+  const zone = await zoneNamed(places.cache, ZONE);
+  if (zone === null) throw new Error(`this Node has no time zone ${ZONE}`);
+  const start = instantOf(zone, addDays(LAST_DAY, -days), 0);
+  const end = instantOf(zone, LAST_DAY, LAST_MINUTE);
+  const hand = { time: start, now: () => hand.time, steady: () => hand.time };
+  const workshop = await openWorkshop({ places, clock: hand, by: "demo" });
+  try {
+    for (const setting of SETTLED) await workshop.perform({ act: "settle", at: start, setting });
+    const chance = chanceFrom(SEED);
+    const hours = await workshop.hours();
+    for (const session of sessionsBetween(hours, zone, start, end)) {
+      // Some evenings belong to other things: that is when windows are missed.
+      if (chance() < 0.12 && session.closes < end) continue;
+      hand.time = session.opens;
+      await playSession(workshop, hand, Math.min(session.closes, end), chance);
+    }
+    hand.time = end;
+    return end;
+  } finally {
+    workshop.close();
+  }
+}
