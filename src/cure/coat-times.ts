@@ -60,3 +60,8 @@ export function reachedAt(reaches: CoatTimes["reaches"], stage: Stage): Instant 
   const last = STAGES.findLast((named) => named !== "wet" && reaches[named] !== undefined);
   return last === undefined ? null : (reaches[last] ?? null);
 }
+
+/** When dust can no longer settle in a coat: dust-free, or for a sheet without stages when its first window opens. */
+export function dustFreeAt({ reaches, windows, laidAt }: CoatTimes): Instant {
+  return reachedAt(reaches, "dust-free") ?? windows[0]?.opens ?? laidAt;
+}

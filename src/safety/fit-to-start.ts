@@ -1,0 +1,70 @@
+import type { Tag } from "../journal/event.ts";
+import { hookNeededUntil } from "../shop/hook.ts";
+import type { Moment } from "../shop/moment.ts";
+import type { Shop } from "../shop/shop.ts";
+import type { Hold } from "./hold.ts";
+import { keepApartHolds } from "./keep-apart.ts";
+import { listTags } from "./list-tags.ts";
+import type { SafetyRules } from "./rules.ts";
+import type { Task } from "./task.ts";
+
+/**
+ * Everything that stands in the way of starting a task now, each with why, until when, and what can be done about it:
+ * what must keep apart, a place with no free hook, a measurement that is missing or too high. None: fit to start.
+ *
+ * This advises; it measures nothing. That nothing is in the way never means the air is fit to breathe.
+ */
+export function holdsOn(task: Task, shop: Shop, rules: SafetyRules, at: Moment): readonly Hold[] {
+  const apart = keepApartHolds(task, shop, rules, at);
+  return task.part === "step" ? [...apart, ...hookHolds(task, shop, at), ...measureHolds(task, shop)] : apart;
+}
+
+/** The place it is to hang is full of pieces that still need their hooks. */
+function hookHolds({ tags, step }: Task, shop: Shop, { now }: Moment): Hold[] {
+  const hooks = step.place === null ? undefined : shop.settings.places.get(step.place)?.hooks;
+  if (hooks === undefined) return [];
+  const taken = [...shop.pieces.values()].flatMap((piece) => {
+    const until =
+      piece.place === step.place && !tags.includes(piece.tag) ? hookNeededUntil(piece, now) : null;
+    return until !== null && until > now ? [{ tag: piece.tag, until }] : [];
+  });
+  const short = taken.length + Math.max(1, tags.length) - hooks;
+  if (short <= 0) return [];
+  const frees = taken.map(({ until }) => until).toSorted((a, b) => a - b)[short - 1];
+  return [
+    {
+      code: "no hook",
+      because: `the ${step.place} has ${hooks} hooks, ${taken.length} of them taken`,
+      until: frees !== undefined && Number.isFinite(frees) ? frees : null,
+      tags: taken.map(({ tag }) => tag),
+      remedy: "hang a dry one elsewhere",
+    },
+  ];
+}
+
+/** What must be known of each piece before the step: `wood moisture: at most 10 %`. */
+function measureHolds({ tags, step }: Task, shop: Shop): Hold[] {
+  return step.needs.flatMap(({ what, atMost, unit }) => {
+    const missing: Tag[] = [];
+    const high: Hold[] = [];
+    for (const tag of tags) {
+      const measured = shop.pieces.get(tag)?.measured.get(what);
+      if (measured === undefined || measured.unit !== unit) missing.push(tag);
+      else if (measured.value > atMost) {
+        const because = `${what} of ${tag} is ${measured.value} ${unit}, at most ${atMost} ${unit}`;
+        const remedy = "let it dry and measure again";
+        high.push({ code: "measured too high", because, until: null, tags: [tag], remedy });
+      }
+    }
+    if (missing.length === 0) return high;
+    const because = `${what} of ${listTags(missing)} is not measured, at most ${atMost} ${unit}`;
+    const first: Hold = {
+      code: "measure first",
+      because,
+      until: null,
+      tags: missing,
+      remedy: `measure the ${what}`,
+    };
+    return [first, ...high];
+  });
+}

@@ -1,0 +1,61 @@
+import type { JournalEvent } from "../journal/event.ts";
+import type { StepTime, Summarise } from "../journal/journal.ts";
+import type { ProcessDefinition, ProcessHash } from "../process/definition.ts";
+import { foldShop } from "./fold.ts";
+import { findStep } from "./fold-work.ts";
+import type { Piece } from "./shop.ts";
+
+/** Raised whenever the rows below would come out otherwise for the same events: the journal then makes all anew. */
+export const SUMMARY_VERSION = 1;
+
+/**
+ * A step in hand for more than this many times its highest hands-on time was forgotten and hung much later: nothing
+ * is learned from it (common practice, no source; a slow evening is well within it).
+ */
+const FORGOTTEN_TIMES = 4;
+
+/** The derived rows of one piece: where its life stands, and the hands-on times to learn from. */
+export const summarise: Summarise = (tag, events, definition) => {
+  const piece = foldShop({
+    newest: events.at(-1)?.seq ?? 0,
+    newestRecorded: null,
+    nextTag: tag + 1,
+    events,
+    definitions: definitionsOf(events, definition),
+    setAside: [],
+  }).pieces.get(tag);
+  if (piece === undefined) return null;
+  const { end } = piece;
+  return {
+    row: {
+      tag,
+      out: end === null,
+      name: piece.name,
+      process: piece.hash,
+      processName: piece.definition.name,
+      taggedAt: piece.taggedAt,
+      finishedAt: end === null ? null : end.how === "finished" ? end.at : end.finishedAt,
+      scrappedAt: end?.how === "scrapped" ? end.at : null,
+    },
+    stepTimes: stepTimesOf(piece),
+  };
+};
+
+function definitionsOf(
+  events: readonly JournalEvent[],
+  definition: (hash: ProcessHash) => ProcessDefinition,
+): Record<ProcessHash, ProcessDefinition> {
+  const hashes = events.flatMap((event) => (event.kind === "tagged" ? [event.process] : []));
+  return Object.fromEntries(hashes.map((hash) => [hash, definition(hash)]));
+}
+
+/** Every pass whose hands-on time was seen, those taken back by a mend too: the work was done all the same. */
+function stepTimesOf(piece: Piece): StepTime[] {
+  return [...piece.work].flatMap(([step, { hangs }]) => {
+    const high = findStep(piece, step)?.handsOn.high;
+    return hangs.flatMap(({ pass, minutes, guessed, hungAt }): StepTime[] => {
+      if (minutes === null || guessed || high === undefined || minutes > high * FORGOTTEN_TIMES) return [];
+      return [{ process: piece.definition.name, step, tag: piece.tag, pass, minutes, at: hungAt }];
+    });
+  });
+}
