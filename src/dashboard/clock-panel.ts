@@ -16,7 +16,7 @@ export function clockPanel(facts: Facts, columns: number, most: number): Line[] 
   const { answer, speech, sessions } = facts;
   if (answer.waiting.length === 0) return [line(" Nothing is out.", "dim")];
   const nameWide = Math.max(16, Math.floor(columns * 0.2));
-  const stateWide = columns >= 120 ? 44 : 24;
+  const stateWide = columns >= 120 ? 50 : 24;
   const axis = axisFor(speech.now, columns - nameWide - stateWide - 4);
   const indent = " ".repeat(nameWide + 2);
   const shown = answer.waiting.slice(0, answer.waiting.length > most - 2 ? most - 3 : most - 2);

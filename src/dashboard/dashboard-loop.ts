@@ -1,7 +1,9 @@
+import { MINUTE } from "../time/instant.ts";
 import { saySince } from "../words/say-since.ts";
 import { sayWait } from "../words/say-time.ts";
 import type { Workshop } from "../workshop/workshop.ts";
 import { doEffect } from "./do-effect.ts";
+import { hasTurned } from "./has-turned.ts";
 import type { ScreenSize } from "./presenter.ts";
 import { readFacts } from "./read-facts.ts";
 import type { Store } from "./screen.tsx";
@@ -19,7 +21,7 @@ export class DashboardLoop implements Store {
   readonly #listeners = new Set<() => void>();
   #state: DashboardState;
   #end: (code: number) => void = () => {};
-  #fail: (trouble: unknown) => void = () => {};
+  #fail: (trouble: Error) => void = () => {};
   /** Effects run one after another, so that two fast keys keep their order. */
   #busy: Promise<void> = Promise.resolve();
   #minuteShown = 0;
@@ -66,6 +68,11 @@ export class DashboardLoop implements Store {
     this.#end(code);
   }
 
+  /** Ends `run` by throwing this trouble. */
+  fail(trouble: unknown): void {
+    this.#fail(trouble instanceof Error ? trouble : new Error(String(trouble)));
+  }
+
   /** Reads the workshop again. */
   read(): void {
     this.#queue(async () => this.happen({ is: "facts", facts: await readFacts(this.#workshop) }));
@@ -93,18 +100,20 @@ export class DashboardLoop implements Store {
     }
   }
 
-  /** Facts are read again when the minute turns: until then nothing on the screen can change by the clock alone. */
+  /** Facts are read again when the minute turns or a moment of theirs has come: until then nothing else changes. */
   #tick(): void {
-    const minute = Math.floor(this.#workshop.now() / 60_000);
-    if (minute === this.#minuteShown) return;
+    const now = this.#workshop.now();
+    this.happen({ is: "tick", now });
+    const { facts } = this.#state;
+    const minute = Math.floor(now / MINUTE);
+    if (minute === this.#minuteShown && (facts === null || !hasTurned(facts.answer, now))) return;
     this.#minuteShown = minute;
-    this.happen({ is: "tick", now: this.#workshop.now() });
     this.read();
     this.#queue(() => this.#doubtClock());
   }
 
   #queue(work: () => Promise<void>): void {
-    this.#busy = this.#busy.then(work).catch((trouble: unknown) => this.#fail(trouble));
+    this.#busy = this.#busy.then(work).catch((trouble: unknown) => this.fail(trouble));
   }
 
   async #sinceYouWereHere(): Promise<void> {

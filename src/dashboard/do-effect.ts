@@ -6,9 +6,7 @@ import { sayRefusal } from "../words/say-refusal.ts";
 import type { Speech } from "../words/speech.ts";
 import type { Workshop } from "../workshop/workshop.ts";
 import { hangOf } from "./requests.ts";
-import { sheetLines } from "./sheet-lines.ts";
 import type { Effect, Happened } from "./state.ts";
-import { weekLines } from "./week-lines.ts";
 
 /** Refusals that the maker may go on against, with a reason. */
 const MAY_GO_ON: readonly Refusal["code"][] = ["held", "too early", "too late", "expired set-up"];
@@ -28,10 +26,12 @@ export async function doEffect(
     case "tag":
       return tagNew(effect.process, effect.name, workshop, speech);
     case "sheet": {
+      const { sheetLines } = await import("./sheet-lines.ts");
       const lines = await sheetLines(effect.tags, effect.step, workshop, speech);
       return { is: "overlay", overlay: { is: "text", title: "Set-up sheet", lines, top: 0 } };
     }
     case "week": {
+      const { weekLines } = await import("./week-lines.ts");
       const lines = await weekLines(workshop, speech);
       return { is: "overlay", overlay: { is: "text", title: "The week", lines, top: 0 } };
     }

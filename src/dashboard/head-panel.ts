@@ -2,6 +2,7 @@ import { MINUTE } from "../time/instant.ts";
 import { plainText } from "../words/plain-text.ts";
 import { sayDayAndClock, sayWait } from "../words/say-time.ts";
 import { sayBench } from "../words/say-waiting.ts";
+import { cutTo, widthOf } from "../words/width.ts";
 import type { Line } from "./line.ts";
 import { line, span, spread } from "./line.ts";
 import type { Facts } from "./state.ts";
@@ -13,9 +14,11 @@ const LAST_CALL = 15;
 export function headPanel(facts: Facts, columns: number): Line[] {
   const { answer, speech } = facts;
   const clock = sayDayAndClock(speech.now, speech);
-  const lines: Line[] = [
-    spread(span(` ${clock}`, "strong"), span(`${sayBench(answer.bench, speech)} `, "plain"), columns),
-  ];
+  const bench = sayBench(answer.bench, speech);
+  const oneLine = widthOf(clock) + widthOf(bench) + 4 <= columns;
+  const lines: Line[] = oneLine
+    ? [spread(span(` ${clock}`, "strong"), span(`${bench} `), columns)]
+    : [line(` ${clock}`, "strong"), line(cutTo(` ${bench}`, columns))];
   for (const row of answer.prepared) {
     const left = row.until === null ? null : Math.ceil((row.until - speech.now) / MINUTE);
     const timer =
@@ -29,18 +32,15 @@ export function headPanel(facts: Facts, columns: number): Line[] {
               ? "kept too long"
               : `${sayWait(left)} left`;
     const late = row.state === "kept too long" || (left !== null && left <= 5 && row.state === "ready");
-    lines.push(line(plainText(` ${row.station}: ${row.setUp}, ${timer}`), late ? "late" : "soon"));
+    const said = plainText(` ${row.station}: ${row.setUp}, ${timer}`);
+    lines.push(line(cutTo(said, columns), late ? "late" : "soon"));
   }
   const { closes, minutesLeft } = answer.bench;
   const standing = answer.prepared.filter((row) => row.putAwayMinutes > 0);
   if (closes !== null && standing.length > 0 && minutesLeft <= LAST_CALL + answer.bench.putAway) {
     const what = standing.map(({ setUp, station }) => `${setUp} at the ${station}`).join(", ");
-    lines.push(
-      line(
-        plainText(` Before the bench shuts put away: ${what} (${sayWait(answer.bench.putAway)}).`),
-        "late",
-      ),
-    );
+    const said = plainText(` Before the bench shuts put away: ${what} (${sayWait(answer.bench.putAway)}).`);
+    lines.push(line(cutTo(said, columns), "late"));
   }
   return lines;
 }

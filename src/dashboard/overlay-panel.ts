@@ -6,7 +6,10 @@ import type { Overlay } from "./state.ts";
 /** What lies over the picture, at most `rows` lines; long texts show how to go on reading. */
 export function overlayPanel(overlay: Overlay, columns: number, rows: number): Line[] {
   const wide = Math.max(columns - 2, 20);
-  const indent = (text: string): string[] => wrapTo(text, wide).map((part) => ` ${part}`);
+  const indent = (text: string): string[] => {
+    const margin = " ".repeat(1 + text.length - text.trimStart().length);
+    return wrapTo(text.trim(), wide - margin.length).map((part) => margin + part);
+  };
   switch (overlay.is) {
     case "type":
       return [

@@ -6,11 +6,11 @@ import type { Line } from "./line.ts";
 import { line } from "./line.ts";
 import { overlayPanel } from "./overlay-panel.ts";
 import type { DashboardState } from "./state.ts";
-import { costLine, workPanel } from "./work-panel.ts";
+import { detailLines, workPanel } from "./work-panel.ts";
 
 /** Below this there is no room for the picture. */
 const LEAST = { columns: 40, rows: 10 };
-const KEYS = " Enter do it  h hang  t take  o touch  a tag  s sheet  w week  u undo  ? keys  q quit";
+const KEYS = " Enter do it  h hang  t take  o touch  a tag  w week  u undo  ? keys  q quit";
 
 /** The whole picture of a state, exactly as many lines as the screen has. */
 export function pictureOf(state: DashboardState): Line[] {
@@ -31,10 +31,10 @@ export function pictureOf(state: DashboardState): Line[] {
   }
   const wanted = Math.max(state.rows.length, 1);
   const waiting = Math.max(facts.answer.waiting.length, 1) + 2;
-  const forWork = Math.max(3, Math.min(wanted, room - 2 - Math.min(waiting, Math.floor(room / 2))));
+  const forWork = Math.max(3, Math.min(wanted, room - 3 - Math.min(waiting, Math.floor(room / 2))));
   const work = workPanel(state, facts, columns, forWork);
-  const clock = clockPanel(facts, columns, Math.max(room - work.length - 2, 4));
-  const body = [...head, line(""), ...work, costLine(state, facts), line(""), ...clock];
+  const clock = clockPanel(facts, columns, Math.max(room - work.length - 3, 4));
+  const body = [...head, line(""), ...work, ...detailLines(state, facts, columns), line(""), ...clock];
   return fill(body, rows - foot.length).concat(foot);
 }
 

@@ -8,6 +8,10 @@ import type { Choice, DashboardState, Effect, Key, Overlay, Step } from "./state
 
 /** A set-up that takes at least this long is begun by itself; a shorter one is part of taking the work. */
 const OWN_WORK_FROM = 10;
+/** A second Enter so soon is a bouncing pedal or a glove, in milliseconds: it must not hang what the first took. */
+const BOUNCE = 400;
+/** Keys of a list to choose from, in its order. */
+const CHOICE_KEYS = "123456789bcdefghijklmpqrstuvwxyz";
 
 /** A key with nothing lying over the picture. Unknown keys do nothing. */
 export function pressKey(state: DashboardState, key: Key): Step {
@@ -45,15 +49,15 @@ function pressChar(state: DashboardState, char: string): Step {
     case "t":
       return onTags(state, tags, () => perform(takeOf(tags, markedStep(state), state.now)));
     case "h":
-      return onTags(state, tags, () => hang(state, tags));
+      return onTags(state, tags, () => perform(hangOf(tags, state.now, { step: markedStep(state) })));
     case "l":
       return onTags(state, tags, () => perform({ act: "leave", at: state.now, tags }));
     case "o":
-      return onTags(state, tags, () => overlay(touchMenu(state, tags)));
+      return onTags(state, tags, () => touchMenu(state, tags));
     case "n":
-      return still({ ...cleared(state), overlay: typing("Note", { for: "note", tags }) });
+      return onTags(state, tags, () => typing(`Note on ${tags.join(" ")}`, { for: "note", tags }));
     case "s":
-      return { state: cleared(state), effects: [{ do: "sheet", tags, step: markedStep(state) }] };
+      return onTags(state, tags, () => ({ do: "sheet", tags, step: markedStep(state) }));
     case "u":
       return askUndo(state);
     case "a":
@@ -88,33 +92,22 @@ function pressChar(state: DashboardState, char: string): Step {
 
 /** One key does the obvious act: hang what is in hand, ready a pot, take the work, tag a new piece. */
 function doObvious(state: DashboardState): Step {
+  if (state.now - state.lastEnterAt < BOUNCE) return still({ ...state, lastEnterAt: state.now });
+  const pressed = { ...cleared(state), lastEnterAt: state.now };
+  const act = (request: ActRequest): Step => ({ state: pressed, effects: [perform(request)] });
   if (state.typed !== "") {
-    const tags = [Number(state.typed)];
-    const inHand = state.facts?.answer.inHand.some((row) => !row.left && row.tags.includes(tags[0] ?? 0));
-    const made = inHand === true ? hang(state, tags) : perform(takeOf(tags, null, state.now));
-    return "do" in made
-      ? { state: cleared(state), effects: [made] }
-      : still({ ...cleared(state), overlay: made });
+    const tag = Number(state.typed);
+    const inHand = state.facts?.answer.inHand.some((row) => !row.left && row.tags.includes(tag));
+    return act(inHand === true ? hangOf([tag], state.now) : takeOf([tag], null, state.now));
   }
   const marked = markedRow(state);
-  if (marked === null) return still(state);
-  if (marked.is === "hand" && !marked.row.left) {
-    const made = hang(state, marked.row.tags);
-    return "do" in made
-      ? { state: cleared(state), effects: [made] }
-      : still({ ...cleared(state), overlay: made });
-  }
-  if (marked.row.tags.length === 0) return askProcess(state);
+  if (marked === null || marked.row.tags.length === 0) return askProcess(pressed);
+  if (marked.is === "hand" && !marked.row.left) return act(hangOf(marked.row.tags, state.now));
   if (marked.is === "work") {
     const { setUp } = marked.row;
-    if (setUp !== null && !setUp.standing && setUp.minutes >= OWN_WORK_FROM) return readyMarked(state);
+    if (setUp !== null && !setUp.standing && setUp.minutes >= OWN_WORK_FROM) return readyMarked(pressed);
   }
-  return { state: cleared(state), effects: [perform(takeOf(marked.row.tags, marked.row.step, state.now))] };
-}
-
-/** Hangs, or asks for the answer of a step that has answers: the refusal names them. */
-function hang(state: DashboardState, tags: readonly Tag[]): Effect | Overlay {
-  return perform(hangOf(tags, state.now));
+  return act(takeOf(marked.row.tags, marked.row.step, state.now));
 }
 
 function touchMenu(state: DashboardState, tags: readonly Tag[]): Overlay {
@@ -147,14 +140,10 @@ function askUndo(state: DashboardState): Step {
 
 function askProcess(state: DashboardState): Step {
   const processes = state.facts?.processes ?? [];
-  const lines = processes.map((name, index) => `${index + 1}  ${name}`);
-  const choices = processes.slice(0, 9).map(
-    (process, index): Choice => ({
-      key: String(index + 1),
-      label: lines[index] ?? process,
-      effects: [{ do: "tag", process, name: null }],
-    }),
-  );
+  const choices = numbered(processes, (process) => ({
+    label: process,
+    effect: { do: "tag", process, name: null },
+  }));
   return still({
     ...cleared(state),
     overlay: { is: "choose", title: "Tag a new piece of which process?", lines: [], choices },
@@ -190,14 +179,24 @@ function putAway(state: DashboardState): Step {
   if (only === undefined)
     return still({ ...state, message: { text: "Nothing stands ready.", tone: "told" } });
   if (standing.length === 1) return { state: cleared(state), effects: [effect(only.station)] };
-  const choices = standing.map(
-    (row, index): Choice => ({
-      key: String(index + 1),
-      label: `${index + 1}  ${row.setUp} at the ${row.station}`,
-      effects: [effect(row.station)],
-    }),
-  );
+  const choices = numbered(standing, (row) => ({
+    label: `${row.setUp} at the ${row.station}`,
+    effect: effect(row.station),
+  }));
   return still({ ...cleared(state), overlay: { is: "choose", title: "Put away what?", lines: [], choices } });
+}
+
+/** A choice for each item, as many as there are keys. */
+function numbered<Item>(
+  items: readonly Item[],
+  tell: (item: Item) => { readonly label: string; readonly effect: Effect },
+): Choice[] {
+  return [...CHOICE_KEYS].flatMap((key, index): Choice[] => {
+    const item = items[index];
+    if (item === undefined) return [];
+    const { label, effect } = tell(item);
+    return [{ key, label: `${key}  ${label}`, effects: [effect] }];
+  });
 }
 
 function moveMark(state: DashboardState, by: number): Step {
@@ -230,10 +229,6 @@ function perform(request: ActRequest): Effect {
 
 function cleared(state: DashboardState): DashboardState {
   return { ...state, typed: "", message: null, refused: null };
-}
-
-function overlay(shown: Overlay): Overlay {
-  return shown;
 }
 
 function still(state: DashboardState): Step {

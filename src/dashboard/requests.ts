@@ -11,13 +11,13 @@ export function takeOf(tags: readonly Tag[], step: string | null, at: Instant): 
 export function hangOf(
   tags: readonly Tag[],
   at: Instant,
-  said: { readonly asUsual?: boolean; readonly result?: string } = {},
+  said: { readonly asUsual?: boolean; readonly result?: string; readonly step?: string | null } = {},
 ): ActRequest {
   return {
     act: "hang",
     at,
     tags,
-    step: null,
+    step: said.step ?? null,
     colour: null,
     flashOff: null,
     place: null,

@@ -1,6 +1,9 @@
 import type { HandRow, HeldRow, NowAnswer, WorkRow } from "../plan/now-answer.ts";
 
-/** A row a key can act on. Its id stays the same from one reading to the next, so the mark stays with it. */
+/**
+ * A row a key can act on. Its id stays the same from one reading to the next, also when its work is taken in hand:
+ * the mark stays with it, and the next key hangs what the last one took.
+ */
 export type ActRow =
   | { readonly id: string; readonly is: "hand"; readonly row: HandRow }
   | { readonly id: string; readonly is: "work"; readonly row: WorkRow }
@@ -9,9 +12,9 @@ export type ActRow =
 /** Every row of an answer, best first: what is in hand, what can be worked, what is held. */
 export function rowsOf(answer: NowAnswer): ActRow[] {
   return [
-    ...answer.inHand.map((row) => ({ id: idOf("hand", row), is: "hand" as const, row })),
-    ...answer.work.map((row) => ({ id: idOf("work", row), is: "work" as const, row })),
-    ...answer.held.map((row) => ({ id: idOf("held", row), is: "held" as const, row })),
+    ...answer.inHand.map((row) => ({ id: idOf(row), is: "hand" as const, row })),
+    ...answer.work.map((row) => ({ id: idOf(row), is: "work" as const, row })),
+    ...answer.held.map((row) => ({ id: idOf(row), is: "held" as const, row })),
   ];
 }
 
@@ -22,9 +25,6 @@ export function keepOrder(old: readonly ActRow[], rows: readonly ActRow[]): ActR
   return [...rows].sort((a, b) => placeOf(a) - placeOf(b));
 }
 
-function idOf(
-  is: string,
-  { tags, step }: { readonly tags: readonly number[]; readonly step: string },
-): string {
-  return `${is} ${tags.join(",")} ${step}`;
+function idOf({ tags, step }: { readonly tags: readonly number[]; readonly step: string }): string {
+  return `${tags.join(",")} ${step}`;
 }

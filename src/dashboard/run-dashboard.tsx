@@ -25,6 +25,7 @@ export async function runDashboard({ workshop, stdin, stdout, env }: DashboardOp
   let ink: ReturnType<typeof render> | null = null;
 
   const mount = () => {
+    if (ink !== null) return;
     presenter.enter();
     ink = render(<Screen store={loop} />, {
       stdout: inkStdout as unknown as NodeJS.WriteStream,
@@ -33,6 +34,8 @@ export async function runDashboard({ workshop, stdin, stdout, env }: DashboardOp
       exitOnCtrlC: false,
       patchConsole: false,
     });
+    // A component that throws ends Ink alone; the program must end with it.
+    ink.waitUntilExit().catch((trouble: unknown) => loop.fail(trouble));
   };
   const unmount = () => {
     ink?.unmount();
@@ -47,6 +50,7 @@ export async function runDashboard({ workshop, stdin, stdout, env }: DashboardOp
 
   const { release, suspend } = onSignals({
     end: (code) => loop.end(code),
+    fail: (trouble) => loop.fail(trouble),
     stop: unmount,
     goOn: () => {
       resize();
@@ -56,6 +60,8 @@ export async function runDashboard({ workshop, stdin, stdout, env }: DashboardOp
   });
   loop.onSuspend = suspend;
   stdout.on("resize", resize);
+  // A terminal that was closed takes nothing any more. The listener stays: what is written last may fail late.
+  stdout.on("error", () => loop.end(129));
   try {
     mount();
     return await loop.run();

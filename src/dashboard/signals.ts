@@ -2,6 +2,8 @@
 export interface SignalActions {
   /** Ends with this exit code: 128 and the signal's number, as shells count. */
   readonly end: (code: number) => void;
+  /** Something threw where nobody caught it. */
+  readonly fail: (trouble: unknown) => void;
   /** Gives the terminal back before the program is stopped. */
   readonly stop: () => void;
   readonly goOn: () => void;
@@ -9,28 +11,30 @@ export interface SignalActions {
 
 const ENDING = { SIGTERM: 143, SIGHUP: 129, SIGINT: 130 } as const;
 
-/** Listens for signals until `release`; `suspend` stops the program as Ctrl-Z does. */
+/** Listens for signals and stray throws until `release`; `suspend` stops the program as Ctrl-Z does. */
 export function onSignals(actions: SignalActions): {
   readonly release: () => void;
   readonly suspend: () => void;
 } {
   const { process } = globalThis;
-  const listeners = Object.entries(ENDING).map(([signal, code]) => ({
-    signal,
-    listener: () => actions.end(code),
-  }));
-  const suspend = () => {
-    actions.stop();
+  const listeners: readonly (readonly [string, (trouble: unknown) => void])[] = [
+    ...Object.entries(ENDING).map(([signal, code]) => [signal, () => actions.end(code)] as const),
+    ["uncaughtException", actions.fail],
+    ["unhandledRejection", actions.fail],
     // SIGTSTP's own handling is ours by now: only SIGSTOP still stops.
-    process.kill(process.pid, "SIGSTOP");
+    ["SIGTSTP", () => stop(process.pid)],
+    ["SIGCONT", actions.goOn],
+  ];
+  const stop = (target: number) => {
+    actions.stop();
+    process.kill(target, "SIGSTOP");
   };
-  for (const { signal, listener } of listeners) process.on(signal, listener);
-  process.on("SIGTSTP", suspend);
-  process.on("SIGCONT", actions.goOn);
-  const release = () => {
-    for (const { signal, listener } of listeners) process.off(signal, listener);
-    process.off("SIGTSTP", suspend);
-    process.off("SIGCONT", actions.goOn);
+  for (const [name, listener] of listeners) process.on(name, listener);
+  return {
+    release: () => {
+      for (const [name, listener] of listeners) process.off(name, listener);
+    },
+    // 0 is the whole group, as a terminal would stop it: with `npm start` the shell waits for npm, not for us.
+    suspend: () => stop(0),
   };
-  return { release, suspend };
 }

@@ -74,13 +74,15 @@ export interface DashboardState {
   readonly overlay: Overlay | null;
   readonly message: Message | null;
   readonly lastKeyAt: Instant;
+  /** When Enter was last pressed for an act. */
+  readonly lastEnterAt: Instant;
   /** The refused act that `!` does all the same, with a reason; null: none. */
   readonly refused: ActRequest | null;
   /** Forgotten steps that were asked about already: by tags and since. */
   readonly asked: readonly string[];
 }
 
-/** What must be done in the world; run.ts does it and sends back what came of it. */
+/** What must be done in the world; the loop does it and sends back what came of it. */
 export type Effect =
   | { readonly do: "perform"; readonly request: ActRequest }
   | { readonly do: "read" }
@@ -127,6 +129,7 @@ export function firstState(size: ScreenSize, now: Instant): DashboardState {
     overlay: null,
     message: null,
     lastKeyAt: 0,
+    lastEnterAt: 0,
     refused: null,
     asked: [],
   };

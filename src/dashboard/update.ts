@@ -1,3 +1,4 @@
+import type { Instant } from "../time/instant.ts";
 import { answerKey } from "./answer-key.ts";
 import { pressKey } from "./press-key.ts";
 import { keepOrder, rowsOf } from "./rows.ts";
@@ -16,7 +17,7 @@ export function update(state: DashboardState, happened: Happened): Step {
         : answerKey(pressed, pressed.overlay, happened.key);
     }
     case "tick":
-      return still({ ...state, now: happened.now });
+      return still(settleRows(state, happened.now));
     case "size":
       return still({ ...state, size: happened.size });
     case "facts":
@@ -50,10 +51,12 @@ export function update(state: DashboardState, happened: Happened): Step {
 
 function withFacts(state: DashboardState, facts: Facts): DashboardState {
   const fresh = rowsOf(facts.answer);
-  const rows = state.now - state.lastKeyAt < HAND_RESTS ? keepOrder(state.rows, fresh) : fresh;
+  const now = facts.answer.at;
+  const rows = isHandBusy(state, now) ? keepOrder(state.rows, fresh) : fresh;
   const marked = rows.some(({ id }) => id === state.mark);
   return {
     ...state,
+    now,
     facts,
     rows,
     mark: marked
@@ -63,6 +66,19 @@ function withFacts(state: DashboardState, facts: Facts): DashboardState {
           rows.map(({ id }) => id),
         ),
   };
+}
+
+/** A clock that was set back leaves no key in the time to come. */
+function isHandBusy({ lastKeyAt }: DashboardState, now: Instant): boolean {
+  return now >= lastKeyAt && now - lastKeyAt < HAND_RESTS;
+}
+
+/** Once the hand has rested, rows go where they belong; nothing else changes by a tick. */
+function settleRows(state: DashboardState, now: Instant): DashboardState {
+  if (state.facts === null || isHandBusy(state, now)) return state;
+  const fresh = rowsOf(state.facts.answer);
+  const settled = fresh.every(({ id }, index) => state.rows[index]?.id === id);
+  return settled ? state : { ...state, now, rows: fresh };
 }
 
 /** A marked row that went away leaves the mark at its place; the first rows of all are marked from the top. */

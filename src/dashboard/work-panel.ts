@@ -1,8 +1,8 @@
 import { MINUTE } from "../time/instant.ts";
 import { plainText } from "../words/plain-text.ts";
 import { sayHold } from "../words/say-hold.ts";
-import { sayEffort, sayHandRow, sayWho, sayWorkRow } from "../words/say-work.ts";
-import { fitTo } from "../words/width.ts";
+import { sayEffort, sayHandRow, sayWho, sayWhy, sayWorkRow } from "../words/say-work.ts";
+import { cutTo, fitTo, widthOf, wrapTo } from "../words/width.ts";
 import type { Line, Tone } from "./line.ts";
 import { line, span } from "./line.ts";
 import type { ActRow } from "./rows.ts";
@@ -20,43 +20,89 @@ export function workPanel(state: DashboardState, facts: Facts, columns: number, 
   );
   const first = Math.max(0, Math.min(marked - Math.floor(most / 2), state.rows.length - most));
   const shown = state.rows.slice(first, first + most);
-  const lines = shown.map((row) => rowLine(row, row.id === state.mark, facts, columns));
+  const wide = widthsOf(shown, facts, columns);
+  const lines = shown.map((row) => rowLine(row, row.id === state.mark, facts, wide));
   const below = state.rows.length - first - shown.length;
   if (below > 0 && lines.length > 1) lines[lines.length - 1] = line(`   and ${below + 1} more below`, "dim");
   return lines;
 }
 
-/** What the marked row would cost to leave, in one line; empty where there is nothing to say. */
-export function costLine(state: DashboardState, facts: Facts): Line {
+/**
+ * Always two lines about the marked row, so that nothing jumps as the mark moves: why it stands there and what leaving
+ * it costs, the cautions of work in hand, or the whole of what holds it.
+ */
+export function detailLines(state: DashboardState, facts: Facts, columns: number): Line[] {
   const row = state.rows.find(({ id }) => id === state.mark);
-  if (row?.is !== "work") return line("");
-  const { ifLeft } = sayWorkRow(row.row, facts.speech);
-  return line(ifLeft === "" ? "" : `   ${ifLeft}`, "dim");
+  const said = row === undefined ? [] : detailsOf(row, facts);
+  const lines = said.filter((text) => text !== "").flatMap((text) => wrapTo(text, columns - 4));
+  return [0, 1].map((index) => {
+    const text = index === 1 && lines.length > 2 ? lines.slice(1).join(" ") : lines[index];
+    return line(text === undefined ? "" : `   ${cutTo(text, columns - 4)}`, "dim");
+  });
 }
 
-function rowLine(row: ActRow, marked: boolean, facts: Facts, columns: number): Line {
+function detailsOf(row: ActRow, { speech }: Facts): string[] {
+  switch (row.is) {
+    case "work":
+      return [sayWhy(row.row.why, speech), sayWorkRow(row.row, speech).ifLeft];
+    case "hand":
+      return row.row.cautions.length === 0 ? [] : [plainText(`mind: ${row.row.cautions.join(", ")}`)];
+    case "held":
+      return [sayHold(row.row.because, row.row.until, speech)];
+  }
+}
+
+function rowLine(row: ActRow, marked: boolean, facts: Facts, wide: Wide): Line {
   const sign = marked ? ">" : " ";
   const tone = (usual: Tone): Tone => (marked ? "marked" : usual);
   const { speech } = facts;
   if (row.is === "hand") {
-    return [span(fitTo(`${sign}${sayHandRow(row.row, speech)}`, columns), tone("strong"))];
+    return [span(fitTo(`${sign}${sayHandRow(row.row, speech)}`, wide.columns), tone("strong"))];
   }
-  const whoWide = Math.max(16, Math.floor(columns * 0.24));
   if (row.is === "held") {
     const because = sayHold(row.row.because, row.row.until, speech);
-    const words = `${fitTo(`held ${sayWho(row.row)}`, whoWide)} ${row.row.step}, ${sayEffort(row.row)}: ${because}`;
-    return [span(fitTo(plainText(`${sign}${words}`), columns), tone("dim"))];
+    const who = fitTo(`held ${sayWho(row.row)}`, wide.who);
+    const words = plainText(`${sign}${who} ${row.row.step}, ${sayEffort(row.row)}: ${because}`);
+    return [span(fitTo(words, wide.columns), tone("dim"))];
   }
   const words = sayWorkRow(row.row, speech);
-  const byWide = 18;
-  const whatWide = Math.max(12, Math.floor((columns - whoWide - byWide) * 0.45));
-  const effortWide = Math.max(columns - whoWide - whatWide - byWide - 4, 8);
   const { beginBy } = row.row;
   const near = beginBy !== null && beginBy - speech.now < SOON;
   return [
-    span(`${sign}${fitTo(words.who, whoWide)} `, tone("plain")),
-    span(`${fitTo(words.what.toUpperCase(), whatWide)} `, tone("strong")),
-    span(`${fitTo(words.effort, effortWide)} `, tone("plain")),
-    span(fitTo(words.by, byWide), tone(near ? "late" : "plain")),
+    span(`${sign}${fitTo(words.who, wide.who)} `, tone("plain")),
+    span(`${fitTo(words.what.toUpperCase(), wide.what)} `, tone("strong")),
+    span(`${fitTo(words.effort, wide.effort)} `, tone("plain")),
+    span(fitTo(words.by, wide.by), tone(near ? "late" : "plain")),
   ];
+}
+
+/** Widths of the cells of the work rows. */
+interface Wide {
+  readonly columns: number;
+  readonly who: number;
+  readonly what: number;
+  readonly effort: number;
+  readonly by: number;
+}
+
+/** Each cell as wide as its longest text, the effort giving way first, then what and who. */
+function widthsOf(rows: readonly ActRow[], { speech }: Facts, columns: number): Wide {
+  const words = rows.flatMap((row) => (row.is === "work" ? [sayWorkRow(row.row, speech)] : []));
+  const longest = (texts: readonly string[], most: number) =>
+    Math.min(Math.max(8, ...texts.map(widthOf)), most);
+  const held = rows.flatMap((row) => (row.is === "held" ? [`held ${sayWho(row.row)}`] : []));
+  const who = longest([...words.map((row) => row.who), ...held], Math.floor(columns * 0.26));
+  const by = longest(
+    words.map((row) => row.by),
+    24,
+  );
+  const what = longest(
+    words.map((row) => row.what),
+    Math.floor(columns * 0.3),
+  );
+  const effort = longest(
+    words.map((row) => row.effort),
+    Math.max(columns - who - what - by - 4, 1),
+  );
+  return { columns, who, what, by, effort };
 }
