@@ -17,7 +17,7 @@ export interface LibraryFiles {
 }
 
 /**
- * Reads and checks every file: coats first, since processes name them. The maker's own file takes the place
+ * Reads and checks every file: cautions, then coats, then the processes that name them. The maker's own file takes the place
  * of a shipped one of the same name. A file that is wrong is left out and its problems told.
  */
 export function readLibraryFiles(files: LibraryFiles): Library {
@@ -32,15 +32,16 @@ export function readLibraryFiles(files: LibraryFiles): Library {
     ...files.own.map((file) => ({ file, shipped: false })),
   ].map((entry) => ({ ...entry, text: readFileSync(entry.file, "utf8") }));
 
-  for (const { file, text, shipped } of all.filter(({ file }) => isCoatFile(file))) {
-    const read = readCoat(text, { file });
-    if ("problems" in read) tell(read.problems);
-    else coats.set(read.coat.name, { coat: read.coat, file, shipped });
-  }
   for (const { file, text } of all.filter(({ file }) => isNamed(file, "cautions"))) {
     const read = readCautions(text, { file });
     if ("problems" in read) tell(read.problems);
     else for (const caution of read.cautions) cautions[caution.name] = caution;
+  }
+  const names = Object.keys(cautions);
+  for (const { file, text, shipped } of all.filter(({ file }) => isCoatFile(file))) {
+    const read = readCoat(text, { file, cautions: names });
+    if ("problems" in read) tell(read.problems);
+    else coats.set(read.coat.name, { coat: read.coat, file, shipped });
   }
   for (const { file, text } of all.filter(({ file }) => isNamed(file, "keep-apart"))) {
     const read = readKeepApart(text, { file });
@@ -49,7 +50,7 @@ export function readLibraryFiles(files: LibraryFiles): Library {
   }
   const known: Record<string, Coat> = Object.fromEntries([...coats].map(([name, { coat }]) => [name, coat]));
   for (const { file, text, shipped } of all.filter(({ file }) => isProcessFile(file))) {
-    const read = readProcess(text, { file, coats: known });
+    const read = readProcess(text, { file, coats: known, cautions: names });
     if ("problems" in read) tell(read.problems);
     else {
       const { definition } = read;
