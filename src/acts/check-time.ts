@@ -34,6 +34,6 @@ export function checkTime(at: Instant, all: readonly Timed[], shop: Shop): { at:
 }
 
 /** Whether `at` is the whole minute that `moment` falls in, as a clock would be read out. */
-function isSaidMinute(at: Instant, moment: Instant): boolean {
+export function isSaidMinute(at: Instant, moment: Instant): boolean {
   return at % MINUTE === 0 && Math.floor(moment / MINUTE) * MINUTE === at;
 }

@@ -1,16 +1,11 @@
 import type { By } from "../journal/event.ts";
 import type { Step } from "../process/step.ts";
 import type { SafetyRules } from "../safety/rules.ts";
-import type { BenchHours } from "../time/bench-hours.ts";
+import type { Moment } from "../shop/moment.ts";
 import type { Instant, Minutes } from "../time/instant.ts";
-import type { Zone } from "../time/zone.ts";
 
 /** What an act is decided under, beside the shop: the world, handed in. */
-export interface DecideContext {
-  readonly now: Instant;
-  readonly zone: Zone;
-  /** Already defaulted where the maker never said any. */
-  readonly hours: BenchHours;
+export interface DecideContext extends Moment {
   readonly rules: SafetyRules;
   /** Who asks: undo takes back this one's acts only. */
   readonly by: By;

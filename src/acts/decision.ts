@@ -32,7 +32,9 @@ export function decided(
     events,
     expects: {
       tags: Object.fromEntries([...tags].map((tag) => [tag, shop.pieces.get(tag)?.lastSeq ?? 0])),
-      stations: Object.fromEntries([...stations].map((name) => [name, shop.stations.get(name)?.lastSeq ?? 0])),
+      stations: Object.fromEntries(
+        [...stations].map((name) => [name, shop.stations.get(name)?.lastSeq ?? 0]),
+      ),
     },
     processes: [],
   };

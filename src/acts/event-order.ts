@@ -17,11 +17,15 @@ export function concernOf(event: EventBody): Concern {
     case "touched":
       return { step: event.step };
     case "tagged":
+    case "routed":
     case "moved":
     case "mended":
     case "scrapped":
     case "gone":
       return "piece";
+    case "changed":
+      // A scheme cut short may be what finishes a step, or the piece.
+      return event.scheme === undefined ? "nothing" : "piece";
     default:
       return "nothing";
   }
@@ -34,8 +38,7 @@ export function concernOf(event: EventBody): Concern {
 export function mustKeepOrder(piece: Piece, one: Concern, other: Concern): boolean {
   if (one === "nothing" || other === "nothing") return false;
   if (one === "piece" || other === "piece" || one.step === other.step) return true;
-  const follows = (first: string, second: string) =>
-    stepsAfter(piece.route, first).includes(second);
+  const follows = (first: string, second: string) => stepsAfter(piece.route, first).includes(second);
   return follows(one.step, other.step) || follows(other.step, one.step);
 }
 

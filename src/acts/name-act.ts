@@ -32,7 +32,9 @@ export function nameEvent(event: EventBody): string {
 }
 
 /** The same of a whole act with its tags: the last of its events is what it was for. `hung seal, 1 and 2` */
-export function nameAct(record: Pick<ActRecord, "tags"> & { readonly events: readonly JournalEvent[] }): string {
+export function nameAct(
+  record: Pick<ActRecord, "tags"> & { readonly events: readonly JournalEvent[] },
+): string {
   const main = record.events.at(-1);
   const what = main ? nameEvent(main) : "nothing";
   const tags = main?.tag === null ? [] : record.tags;

@@ -80,8 +80,17 @@ export type Refusal = { readonly exit: 2 | 3; readonly until: Instant | null } &
     }
   | {
       readonly code: "before the last";
-      readonly tag: Tag;
+      /** Null: of a station; `what` names it. */
+      readonly tag: Tag | null;
       readonly lastAt: Instant;
+      readonly what: string;
+      readonly at: Instant;
+    }
+  | {
+      /** An amended time would come after what followed. */
+      readonly code: "after the next";
+      readonly tag: Tag | null;
+      readonly nextAt: Instant;
       readonly what: string;
       readonly at: Instant;
     }
@@ -95,13 +104,6 @@ export type Refusal = { readonly exit: 2 | 3; readonly until: Instant | null } &
       readonly byWhat: string;
     }
   | { readonly code: "nothing stands"; readonly station: string }
-  | {
-      readonly code: "expired set-up";
-      readonly station: string;
-      readonly what: string;
-      readonly since: Instant;
-      readonly because: "kept too long" | "all served";
-    }
   | { readonly code: "unfit value"; readonly what: string; readonly value: string; readonly expected: string }
   | { readonly code: "nothing changes"; readonly what: string }
 );

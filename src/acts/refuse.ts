@@ -29,6 +29,6 @@ export function refuse(facts: Without<Refusal>, until: Instant | null = null): R
 }
 
 /** True for a "no". `isRefused(refuse({ code: "nothing to undo" })) === true` */
-export function isRefused<T extends object>(answer: T | Refused): answer is Refused {
-  return "refusal" in answer;
+export function isRefused<T extends object | string>(answer: T | Refused): answer is Refused {
+  return typeof answer === "object" && "refusal" in answer;
 }

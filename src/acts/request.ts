@@ -112,3 +112,6 @@ export type ActRequest =
   | { readonly act: "settle"; readonly at: Instant; readonly setting: Setting }
   /** "The clock was wrong by N": what was recorded ahead of now is set back. */
   | { readonly act: "clock"; readonly at: Instant; readonly minutes: Minutes };
+
+/** The request of one act: `ActOf<"take">`. */
+export type ActOf<Act extends ActRequest["act"]> = Extract<ActRequest, { readonly act: Act }>;

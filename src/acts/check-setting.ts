@@ -1,0 +1,71 @@
+import type { Setting } from "../journal/event.ts";
+import type { DayHours } from "../time/bench-hours.ts";
+import { isCivilDate } from "../time/civil.ts";
+import { checkText, checkThat, checkWhole, firstRefusal } from "./check-value.ts";
+import type { Refused } from "./refuse.ts";
+
+const MINUTES_OF_DAY = 24 * 60;
+const MOST_HANDS = 20;
+const MOST_HOOKS = 1_000;
+const MOST_PIECES = 1_000;
+
+/** Checks every value of a setting. Whether a zone of that name exists is known at the door, not here. */
+export function checkSetting(setting: Setting): Refused | null {
+  switch (setting.of) {
+    case "hours":
+      return firstRefusal([
+        checkDate("from", setting.from),
+        checkThat(setting.weekly.length === 7, "hours", setting.weekly.length, "seven days"),
+        ...setting.weekly.map(checkDay),
+      ]);
+    case "day":
+      return checkDate("date", setting.date) ?? (setting.hours && checkDay(setting.hours));
+    case "away":
+      return firstRefusal([
+        checkDate("from", setting.from),
+        checkDate("to", setting.to),
+        checkThat(setting.from <= setting.to, "to", setting.to, `a date not before ${setting.from}`),
+      ]);
+    case "back":
+      return checkDate("from", setting.from);
+    case "zone":
+      return checkText("zone", setting.name);
+    case "hands":
+      return checkDate("from", setting.from) ?? checkWhole("hands", setting.pairs, 1, MOST_HANDS);
+    case "place":
+      return firstRefusal([
+        checkText("place", setting.name),
+        setting.hooks === null ? null : checkWhole("hooks", setting.hooks, 0, MOST_HOOKS),
+      ]);
+    case "aim":
+      return firstRefusal([
+        checkDate("from", setting.from),
+        setting.finishedPerWeek === null ? null : checkAim(setting.finishedPerWeek),
+        setting.out === null ? null : checkWhole("aim out", setting.out, 1, MOST_PIECES),
+      ]);
+    case "default process":
+      return setting.name === null ? null : checkText("process", setting.name);
+    default:
+      return setting satisfies never;
+  }
+}
+
+/** An aim may be half a piece a week. */
+function checkAim(perWeek: number): Refused | null {
+  const fit = perWeek > 0 && perWeek <= MOST_PIECES;
+  return checkThat(fit, "aim a week", perWeek, `above 0, at most ${MOST_PIECES}`);
+}
+
+function checkDate(what: string, date: string): Refused | null {
+  return checkThat(isCivilDate(date), what, date, "a date such as 2026-05-03");
+}
+
+/** The sessions of one day, by opening: each closes after it opens, none overlaps the next, the last before next noon. */
+function checkDay(day: readonly DayHours[]): Refused | null {
+  return firstRefusal(
+    day.flatMap(({ opens, closes }, index) => [
+      checkWhole("opening", opens, day[index - 1]?.closes ?? 0, MINUTES_OF_DAY - 1),
+      checkWhole("closing", closes, opens + 1, MINUTES_OF_DAY + MINUTES_OF_DAY / 2),
+    ]),
+  );
+}

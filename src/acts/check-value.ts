@@ -1,0 +1,30 @@
+import { type Refused, refuse } from "./refuse.ts";
+
+/** Text longer than this is a slip of the clipboard, not a name or a note. */
+const LONGEST_TEXT = 4_000;
+
+/** @returns a refusal unless the value is fit; `what` and `expected` are words for its sentence */
+export function checkThat(fit: boolean, what: string, value: unknown, expected: string): Refused | null {
+  return fit ? null : refuse({ code: "unfit value", what, value: sayValue(value), expected });
+}
+
+/** @returns a refusal unless something is said */
+export function checkText(what: string, text: string): Refused | null {
+  const length = text.trim().length;
+  return checkThat(length > 0 && length <= LONGEST_TEXT, what, text, `1 to ${LONGEST_TEXT} characters`);
+}
+
+/** @returns a refusal unless it is a whole number from `least` to `most` */
+export function checkWhole(what: string, value: number, least: number, most: number): Refused | null {
+  const fit = Number.isSafeInteger(value) && value >= least && value <= most;
+  return checkThat(fit, what, value, `a whole number from ${least} to ${most}`);
+}
+
+/** The first of these that refuses; null: none does. */
+export function firstRefusal(checks: readonly (Refused | null)[]): Refused | null {
+  return checks.find((check) => check !== null) ?? null;
+}
+
+function sayValue(value: unknown): string {
+  return (typeof value === "string" ? value : (JSON.stringify(value) ?? "nothing")).slice(0, 200);
+}

@@ -1,0 +1,47 @@
+import type { NewEvent } from "../journal/event.ts";
+import { findStep } from "../shop/fold-work.ts";
+import { handsOf } from "../shop/hands.ts";
+import type { InHand, Piece, Shop } from "../shop/shop.ts";
+import { checkTime } from "./check-time.ts";
+import { type Decision, decided } from "./decision.ts";
+import { findPiecesOut } from "./find-pieces.ts";
+import { isRefused, type Refused, refuse } from "./refuse.ts";
+import type { ActOf } from "./request.ts";
+
+/** Puts down half-done work, to go on with later. A coat already begun cannot be left: it would dry as it lies. */
+export function decideLeave(request: ActOf<"leave">, shop: Shop): Decision {
+  const pieces = findPiecesOut(request.tags, shop);
+  if (isRefused(pieces)) return pieces;
+  const hands: { piece: Piece; hand: InHand }[] = [];
+  for (const piece of pieces) {
+    const hand = handsOf(piece).running;
+    if (!hand) return refuse({ code: "not in hand", tag: piece.tag });
+    if (isHalfLaid(piece, hand)) return refuse({ code: "coat half laid", tag: piece.tag, step: hand.step });
+    hands.push({ piece, hand });
+  }
+  const events = leaveAll(request.at, hands, shop);
+  return isRefused(events) ? events : decided(events, shop);
+}
+
+/** The events that put these down at one time, or why that time cannot be. */
+export function leaveAll(
+  at: number,
+  hands: readonly { readonly piece: Piece; readonly hand: InHand }[],
+  shop: Shop,
+): readonly NewEvent[] | Refused {
+  const time = checkTime(
+    at,
+    hands.map(({ piece, hand }) => ({ piece, concern: { step: hand.step } })),
+    shop,
+  );
+  if (isRefused(time)) return time;
+  return hands.map(({ piece, hand: { step, pass, part } }) => {
+    const station = findStep(piece, step)?.station ?? null;
+    return { kind: "left", at: time.at, tag: piece.tag, station, step, pass, part };
+  });
+}
+
+/** Whether what is in hand is a coat being laid. Its preparation may be left. */
+export function isHalfLaid(piece: Piece, hand: InHand): boolean {
+  return hand.part === "step" && (findStep(piece, hand.step)?.coat ?? null) !== null;
+}

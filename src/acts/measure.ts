@@ -1,0 +1,47 @@
+import type { Piece, Shop } from "../shop/shop.ts";
+import { checkTime } from "./check-time.ts";
+import { checkText, checkThat, firstRefusal } from "./check-value.ts";
+import { type Decision, decided } from "./decision.ts";
+import { findPieces } from "./find-pieces.ts";
+import { matchName } from "./match-name.ts";
+import { isRefused } from "./refuse.ts";
+import type { ActOf } from "./request.ts";
+
+/** Keeps what was measured on pieces: grams, wood moisture, runs left. */
+export function decideMeasure(request: ActOf<"measure">, shop: Shop): Decision {
+  const pieces = findPieces(request.tags, shop);
+  if (isRefused(pieces)) return pieces;
+  const { value } = request;
+  const unfit = firstRefusal([
+    checkText("what was measured", request.what),
+    checkThat(Number.isFinite(value), "measured value", value, "a number"),
+    checkText("unit", request.unit),
+  ]);
+  if (unfit) return unfit;
+  const time = checkTime(
+    request.at,
+    pieces.map((piece) => ({ piece, concern: "nothing" })),
+    shop,
+  );
+  if (isRefused(time)) return time;
+  const unit = request.unit.trim();
+  return decided(
+    pieces.map((piece) => ({
+      kind: "measured",
+      at: time.at,
+      tag: piece.tag,
+      station: null,
+      what: nameMeasurement(piece, request.what),
+      value,
+      unit,
+    })),
+    shop,
+  );
+}
+
+/** The name by which a step of the piece asks for it, if one does: "moisture" is its `wood moisture`. */
+function nameMeasurement(piece: Piece, said: string): string {
+  const asked = new Set(piece.route.flatMap(({ needs }) => needs.map(({ what }) => what)));
+  const match = matchName(said, [...asked]);
+  return "found" in match ? match.found : said.trim();
+}

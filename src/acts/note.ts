@@ -1,0 +1,26 @@
+import type { Shop } from "../shop/shop.ts";
+import { checkTime } from "./check-time.ts";
+import { checkText } from "./check-value.ts";
+import { type Decision, decided } from "./decision.ts";
+import { findPieces } from "./find-pieces.ts";
+import { isRefused } from "./refuse.ts";
+import type { ActOf } from "./request.ts";
+
+/** Keeps a line of the maker's with pieces, whatever has become of them. */
+export function decideNote(request: ActOf<"note">, shop: Shop): Decision {
+  const pieces = findPieces(request.tags, shop);
+  if (isRefused(pieces)) return pieces;
+  const unfit = checkText("note", request.text);
+  if (unfit) return unfit;
+  const time = checkTime(
+    request.at,
+    pieces.map((piece) => ({ piece, concern: "nothing" })),
+    shop,
+  );
+  if (isRefused(time)) return time;
+  const text = request.text.trim();
+  return decided(
+    pieces.map(({ tag }) => ({ kind: "noted", at: time.at, tag, station: null, text })),
+    shop,
+  );
+}

@@ -1,0 +1,72 @@
+import type { NewEvent } from "../journal/event.ts";
+import { stepsAfter } from "../process/order.ts";
+import type { Step } from "../process/step.ts";
+import type { Shop } from "../shop/shop.ts";
+import { checkDetails, checkName } from "./check-details.ts";
+import { checkThat, checkWhole, firstRefusal } from "./check-value.ts";
+import type { Decision } from "./decision.ts";
+import { matchStepAmong } from "./match-step.ts";
+import { isRefused, type Refused } from "./refuse.ts";
+import type { ActOf } from "./request.ts";
+
+/** More at a time is a slip of the keys. */
+const MOST_AT_ONCE = 99;
+
+/** Tags new pieces with the next numbers: not begun, or already hanging from a step since a time. */
+export function decideTag(request: ActOf<"tag">, shop: Shop): Decision {
+  const { definition, hash } = request.process;
+  const { scheme, due, price } = request;
+  const name = request.name?.trim() ?? definition.name;
+  const unfit = firstRefusal([
+    checkWhole("count", request.count, 1, MOST_AT_ONCE),
+    checkName(name),
+    ...checkDetails({ scheme, due, price, for: request.for }),
+  ]);
+  if (unfit) return unfit;
+  const hung = request.hung === null ? null : hangsFrom(request.hung, request, shop);
+  if (hung && isRefused(hung)) return hung;
+  const events = Array.from({ length: request.count }, (_, index): NewEvent => {
+    const tag = shop.nextTag + index;
+    const { at, for: buyer } = request;
+    return {
+      kind: "tagged",
+      at,
+      tag,
+      station: null,
+      process: hash,
+      name,
+      scheme,
+      due,
+      price,
+      for: buyer,
+      hung,
+    };
+  });
+  return {
+    events,
+    expects: { tags: {}, stations: {}, nextTag: shop.nextTag },
+    processes: [{ hash, definition }],
+  };
+}
+
+/** Where pieces hung before they were tagged, checked against the process and the time of tagging. */
+function hangsFrom(
+  { step: said, since }: { readonly step: string; readonly since: number },
+  request: ActOf<"tag">,
+  shop: Shop,
+): { readonly step: string; readonly since: number } | Refused {
+  const { steps } = request.process.definition;
+  const step = matchStepAmong(shop.nextTag, steps, said);
+  if (isRefused(step)) return step;
+  return (
+    firstRefusal([
+      checkThat(since <= request.at, "since", new Date(since).toISOString(), "a time before it is tagged"),
+      checkThat(isWorkLeft(steps, step), "step", step.name, "one with work still to come"),
+    ]) ?? { step: step.name, since }
+  );
+}
+
+/** Whether any step remains when this one and all it waits for are done. */
+function isWorkLeft(steps: readonly Step[], last: Step): boolean {
+  return steps.some(({ name }) => name !== last.name && !stepsAfter(steps, name).includes(last.name));
+}

@@ -1,0 +1,54 @@
+import type { JournalEvent } from "../journal/event.ts";
+import type { ActRecord, Shop } from "../shop/shop.ts";
+import { aboutAct } from "./about-act.ts";
+import type { DecideContext } from "./context.ts";
+import type { Decision } from "./decision.ts";
+import { nameAct } from "./name-act.ts";
+import { refuse } from "./refuse.ts";
+import type { ActOf } from "./request.ts";
+
+/**
+ * Takes an act back: the newest of the maker's that stands, or an older one that nothing later leans on. What was
+ * undone no longer stands and cannot be undone again.
+ */
+export function decideUndo(request: ActOf<"undo">, shop: Shop, context: DecideContext): Decision {
+  const mine = shop.acts.filter(({ by }) => by === context.by);
+  const target = request.target === null ? mine.at(-1) : mine.find(({ act }) => act === request.target);
+  if (!target) {
+    return request.target === null
+      ? refuse({ code: "nothing to undo" })
+      : refuse({ code: "no such act", act: request.target });
+  }
+  const leaning = shop.acts.find((later) => later.act > target.act && leansOn(later, target));
+  if (leaning) {
+    return refuse({
+      code: "leaned on",
+      act: target.act,
+      byAct: leaning.act,
+      what: nameAct(target),
+      byWhat: nameAct(leaning),
+    });
+  }
+  return aboutAct({ kind: "undone", target: target.act }, target, request.at, shop);
+}
+
+/** Whether a later act would lose its footing without an earlier one. */
+function leansOn(later: ActRecord, earlier: ActRecord): boolean {
+  return (
+    later.tags.some((tag) => earlier.tags.includes(tag)) ||
+    later.stations.some((station) => earlier.stations.includes(station)) ||
+    settled(later).some((of) => settled(earlier).includes(of)) ||
+    // Times after a clock was set right were given by it.
+    earlier.kinds.includes("clock") ||
+    later.events.some((event) => event.kind === "amended" && event.target === earlier.act)
+  );
+}
+
+/** What an act settles: two settings of one kind are in an order. Days away and hours hang together. */
+function settled({ events }: ActRecord): readonly string[] {
+  return events.flatMap((event: JournalEvent) => {
+    if (event.kind !== "settled") return [];
+    const { of } = event.setting;
+    return of === "back" ? ["away"] : of;
+  });
+}
