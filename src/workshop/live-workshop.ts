@@ -1,10 +1,12 @@
 import type { DecideContext } from "../acts/context.ts";
 import { decide } from "../acts/decide.ts";
 import type { ActRequest } from "../acts/request.ts";
-import type { By, NewEvent } from "../journal/event.ts";
+import type { By, NewEvent, Tag } from "../journal/event.ts";
 import type { Journal, Wanted } from "../journal/journal.ts";
 import { usualMinutes } from "../learned/usual-minutes.ts";
+import { finishTimes } from "../plan/finish-times.ts";
 import type { NowAnswer } from "../plan/now-answer.ts";
+import type { PlanContext } from "../plan/what-now.ts";
 import { whatNow } from "../plan/what-now.ts";
 import type { ProcessDefinition, ProcessHash } from "../process/definition.ts";
 import type { Step } from "../process/step.ts";
@@ -99,15 +101,11 @@ export class LiveWorkshop implements Workshop {
 
   async whatNow(at?: Instant): Promise<NowAnswer> {
     const shop = await this.shop(undefined, at);
-    const [zone, library, usual] = await Promise.all([this.#zoneOf(shop), this.library(), this.#usual(shop)]);
-    return whatNow(shop, {
-      now: at ?? this.now(),
-      zone,
-      hours: hoursOf(shop.settings),
-      rules: library.rules,
-      usualMinutes: usual,
-      newPiece: newPieceOf(shop, library),
-    });
+    return whatNow(shop, await this.#planContext(shop, at ?? this.now()));
+  }
+
+  async finishTimes(shop: Shop): Promise<ReadonlyMap<Tag, Instant | null>> {
+    return finishTimes(shop, await this.#planContext(shop, this.now()));
   }
 
   async perform(request: ActRequest): Promise<Outcome> {
@@ -170,6 +168,18 @@ export class LiveWorkshop implements Workshop {
       this.#zones.set(name, zone);
     }
     return zone;
+  }
+
+  async #planContext(shop: Shop, now: Instant): Promise<PlanContext> {
+    const [zone, library, usual] = await Promise.all([this.#zoneOf(shop), this.library(), this.#usual(shop)]);
+    return {
+      now,
+      zone,
+      hours: hoursOf(shop.settings),
+      rules: library.rules,
+      usualMinutes: usual,
+      newPiece: newPieceOf(shop, library),
+    };
   }
 
   async #context(shop: Shop): Promise<DecideContext> {

@@ -1,6 +1,6 @@
 import type { Refusal } from "../acts/refusal.ts";
 import type { ActRequest } from "../acts/request.ts";
-import type { ActId, By, JournalEvent } from "../journal/event.ts";
+import type { ActId, By, JournalEvent, Tag } from "../journal/event.ts";
 import type { Journal, Wanted } from "../journal/journal.ts";
 import type { NowAnswer } from "../plan/now-answer.ts";
 import type { SafetyRules } from "../safety/rules.ts";
@@ -39,6 +39,8 @@ export interface Workshop {
   shop(wanted?: Wanted, until?: Instant): Promise<Shop>;
   /** Pieces, work and holds at `at` (now unless said). */
   whatNow(at?: Instant): Promise<NowAnswer>;
+  /** When each piece out would be finished, by dispatch from now; null: not within its horizon. For "what if". */
+  finishTimes(shop: Shop): Promise<ReadonlyMap<Tag, Instant | null>>;
   /** Decides and appends, deciding again when another terminal was first. */
   perform(request: ActRequest): Promise<Outcome>;
   /** What is wrong with the clock; null: nothing, or the maker has answered. */
