@@ -1,6 +1,6 @@
+import { median } from "../learned/median.ts";
 import type { Piece } from "../shop/shop.ts";
 import { type Instant, MINUTE } from "../time/instant.ts";
-import { median } from "./median.ts";
 import { tagsOf } from "./span.ts";
 import type { DaysOut } from "./week-review.ts";
 import { workDone } from "./work-done.ts";
@@ -20,7 +20,7 @@ export function daysOut(finished: readonly { readonly piece: Piece; readonly at:
   });
   const all = times.reduce((sum, { out }) => sum + out, 0);
   return {
-    median: median(times.map(({ out }) => out / DAY)),
+    median: times.length === 0 ? null : median(times.map(({ out }) => out / DAY)),
     hanging: all === 0 ? null : times.reduce((sum, { hanging }) => sum + hanging, 0) / all,
     tags: tagsOf(times),
     pieces: times.map(({ tag, out, hanging }) => ({ tag, days: out / DAY, hanging: hanging / out })),

@@ -1,7 +1,7 @@
 import type { Tag } from "../journal/event.ts";
+import { median } from "../learned/median.ts";
 import type { Piece } from "../shop/shop.ts";
 import type { Minutes } from "../time/instant.ts";
-import { median } from "./median.ts";
 import { tagsOf } from "./span.ts";
 import type { StepAgainstEstimate } from "./week-review.ts";
 import type { WorkDone } from "./work-done.ts";
@@ -49,5 +49,5 @@ export function stepsAgainstEstimate(
 
 /** To the whole minute; a half goes up. */
 function middle(values: readonly Minutes[]): Minutes {
-  return Math.round(median(values) ?? 0);
+  return Math.round(median(values));
 }

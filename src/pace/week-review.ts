@@ -65,7 +65,10 @@ export interface HandsOnUsed {
 
 /** Of the pieces finished in the week. */
 export interface DaysOut {
-  /** Middle of their days from first hands-on to last hang; null: none was finished. */
+  /**
+   * Median of their days from first hands-on to last hang: the middle one, of an even number the mean of the middle
+   * two (Hyndman and Fan 1996, their types 2 and 5 to 9). Null: none was finished.
+   */
   readonly median: number | null;
   /** Share of all their time out in which they were not in hand, 0 to 1; null: none was finished. */
   readonly hanging: number | null;
@@ -78,7 +81,7 @@ export interface StepAgainstEstimate {
   readonly process: string;
   readonly step: string;
   readonly times: number;
-  /** Middle of them, to the whole minute. */
+  /** Median of them, to the whole minute. */
   readonly minutes: Minutes;
   /** The process file's likely minutes. */
   readonly estimate: Minutes;

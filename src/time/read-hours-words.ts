@@ -14,7 +14,7 @@ import {
 } from "./read-one-day.ts";
 
 /** What words about hours settle, in the shape the journal keeps. */
-export type HoursSetting =
+type HoursSetting =
   | { readonly of: "hours"; readonly from: CivilDate; readonly weekly: WeeklyHours }
   | DaySetting
   | { readonly of: "away"; readonly from: CivilDate; readonly to: CivilDate }
