@@ -9,7 +9,7 @@ import { hangOf } from "./requests.ts";
 import type { Effect, Happened } from "./state.ts";
 
 /** Refusals that the maker may go on against, with a reason. */
-const MAY_GO_ON: readonly Refusal["code"][] = ["held", "too early", "too late", "expired set-up"];
+const MAY_GO_ON: readonly Refusal["code"][] = ["held", "too early", "too late"];
 
 /** Does one effect and tells what came of it. Reading and quitting are the loop's own. */
 export async function doEffect(

@@ -90,7 +90,7 @@ export function makeHeld(changes: Partial<HeldRow> = {}): HeldRow {
       because: "solvent vapour of 11",
       until: at("Mon 19:20"),
       remedy: null,
-      waivable: true,
+      tags: [11],
     },
     until: at("Mon 19:20"),
     ...changes,

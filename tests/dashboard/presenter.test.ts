@@ -23,7 +23,12 @@ function makeScreen(screen = size) {
 function linesOf(terminal: Terminal): string[] {
   return Array.from({ length: terminal.rows }, (_, row) => {
     const { active } = terminal.buffer;
-    return active.getLine(active.baseY + row)?.translateToString(true) ?? "";
+    return (
+      active
+        .getLine(active.baseY + row)
+        ?.translateToString()
+        .trimEnd() ?? ""
+    );
   });
 }
 

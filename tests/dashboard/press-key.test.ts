@@ -1,0 +1,140 @@
+import { expect, test } from "vitest";
+import type { DashboardState, Effect } from "../../src/dashboard/state.ts";
+import { update } from "../../src/dashboard/update.ts";
+import { at } from "../fixtures/week-time.ts";
+import {
+  busyAnswer,
+  evening,
+  makeAnswer,
+  makeFacts,
+  makeHand,
+  makePrepared,
+  makeWork,
+} from "./made-answer.ts";
+import { makeState, press } from "./made-state.ts";
+
+/** What one key asked for, without the moment: that is the key's own. */
+function asked(effects: readonly Effect[]): unknown[] {
+  return effects.map((effect) => {
+    if (effect.do !== "perform") return effect;
+    const { at: _, ...request } = effect.request;
+    return request;
+  });
+}
+
+// Rows of the busy evening, from the top: 11 in hand, 13, 14 and 15 to work, 16-18 and a new one held.
+test.each([
+  [["<enter>"], { act: "hang", tags: [11], step: null }],
+  [["h"], { act: "hang", tags: [11], step: null }],
+  [["l"], { act: "leave", tags: [11] }],
+  [["<down>", "<enter>"], { act: "take", tags: [13], step: "last clear" }],
+  [["j", "j", "t"], { act: "take", tags: [14], step: "first clear" }],
+  [["<pageDown>", "k", "k", "t"], { act: "take", tags: [15], step: "eyes" }],
+  [["<down>", "h"], { act: "hang", tags: [13], step: "last clear" }],
+  [["1", "4", "t"], { act: "take", tags: [14], step: null }],
+  [["1", "4", "<enter>"], { act: "take", tags: [14], step: null }],
+  [["1", "1", "<enter>"], { act: "hang", tags: [11], step: null }],
+  [["1", "4", "<backspace>", "6", "h"], { act: "hang", tags: [16], step: null }],
+  [["<down>", "<down>", "r"], { act: "ready", station: "bench", what: "load clear", beginning: true }],
+  [["p"], { act: "put away", station: "bench" }],
+  [["o", "t"], { act: "touch", tags: [11], found: "tacky" }],
+  [["1", "2", "o", "h"], { act: "touch", tags: [12], found: "hard" }],
+  [["u", "y"], { act: "undo", target: 40 }],
+  [["n", "r", "u", "n", "<enter>"], { act: "note", tags: [11], text: "run" }],
+] as const)("the keys %j ask for %j", (keys, request) => {
+  const { effects } = press(makeState(), ...keys);
+  expect(asked(effects)).toHaveLength(1);
+  expect(asked(effects)[0]).toMatchObject(request);
+});
+
+test("an act is dated by the moment of its key", () => {
+  const [effect] = press(makeState(), "h").effects;
+  // Keys of these tests come a second apart.
+  expect(effect).toMatchObject({ request: { at: evening + 1000 } });
+});
+
+test.each([
+  [["q"], { do: "quit" }],
+  [["w"], { do: "week" }],
+  [["s"], { do: "sheet", tags: [11], step: null }],
+  [["<down>", "s"], { do: "sheet", tags: [13], step: "last clear" }],
+  [["1", "5", "s"], { do: "sheet", tags: [15], step: null }],
+  [["a", "2"], { do: "tag", process: "turned walker", name: null }],
+] as const)("the keys %j do %j", (keys, effect) => {
+  expect(press(makeState(), ...keys).effects).toEqual([effect]);
+});
+
+test.each([
+  [["1", "4", "<escape>"]],
+  [["o", "<escape>"]],
+  [["o", "x"]],
+  [["u", "n"]],
+  [["a", "9"]],
+  [["n", "<enter>"]],
+  [["n", "x", "<escape>"]],
+  [["!"]],
+  [["Z"]],
+] as const)("the keys %j ask for nothing", (keys) => {
+  expect(press(makeState(), ...keys).effects).toEqual([]);
+});
+
+test("Enter on the row of a new piece asks which process, and a name", () => {
+  const facts = makeFacts(makeAnswer({ work: [makeWork({ tags: [], name: null, step: "shape" })] }));
+  const { state, effects } = press(makeState(facts), "<enter>");
+  expect(effects).toEqual([]);
+  expect(state.overlay).toMatchObject({
+    is: "choose",
+    choices: [{ label: "1  carved walker" }, { label: "2  turned walker" }],
+  });
+});
+
+test("Enter on work whose pot takes 20 minutes lights the pot first; with the pot standing it takes the work", () => {
+  const setUp = { what: "melt lead", minutes: 20, standing: false };
+  const row = makeWork({ tags: [16], step: "pour the ballast", station: "lead pot", setUp });
+  const cold = press(makeState(makeFacts(makeAnswer({ work: [row] }))), "<enter>");
+  expect(asked(cold.effects)).toMatchObject([{ act: "ready", station: "lead pot", what: "melt lead" }]);
+  const hot = { ...row, setUp: { ...setUp, minutes: 0, standing: true } };
+  const taken = press(makeState(makeFacts(makeAnswer({ work: [hot] }))), "<enter>");
+  expect(asked(taken.effects)).toMatchObject([{ act: "take", tags: [16] }]);
+});
+
+test("an Enter that bounces within 0.4 s acts once, and a later one acts again", () => {
+  const state = makeState();
+  const enterAfter = (from: DashboardState, milliseconds: number) =>
+    update(from, { is: "key", key: { name: "enter" }, now: evening + milliseconds });
+  const first = enterAfter(state, 1000);
+  const bounced = enterAfter(first.state, 1300);
+  const meant = enterAfter(bounced.state, 1800);
+  expect([first, bounced, meant].map(({ effects }) => effects.length)).toEqual([1, 0, 1]);
+});
+
+test("with two things standing ready, putting away asks which", () => {
+  const pot = makePrepared({ station: "lead pot", setUp: "melt lead" });
+  const facts = makeFacts(makeAnswer({ prepared: [makePrepared(), pot] }));
+  const { effects } = press(makeState(facts), "p", "2");
+  expect(asked(effects)).toEqual([{ act: "put away", station: "lead pot" }]);
+});
+
+test("a forgotten step is asked about at the next key, once, and the key does nothing else", () => {
+  const forgotten = { usual: at("Mon 18:46"), latest: at("Mon 21:00") };
+  const facts = makeFacts(makeAnswer({ inHand: [makeHand({ forgotten })], work: [makeWork()] }));
+  const asking = press(makeState(facts), "t");
+  expect(asking.effects).toEqual([]);
+  expect(asking.state.overlay).toMatchObject({
+    title: "11 seal in hand since 18:38: hung 18:46, as usual?",
+  });
+  expect(asked(press(asking.state, "y").effects)).toMatchObject([{ act: "hang", tags: [11], asUsual: true }]);
+  const refused = press(asking.state, "<escape>", "t");
+  expect(asked(refused.effects)).toMatchObject([{ act: "take", tags: [11] }]);
+});
+
+test("a key with nothing marked and nothing typed says what to do", () => {
+  const { state, effects } = press(makeState(makeFacts(makeAnswer())), "t");
+  expect(effects).toEqual([]);
+  expect(state.message?.text).toBe("Mark a row or type a tag first.");
+});
+
+test("undo with nothing to undo says so", () => {
+  const { state } = press(makeState(makeFacts(busyAnswer(), { newestAct: null })), "u");
+  expect(state.message?.text).toBe("Nothing to undo.");
+});
