@@ -11,22 +11,27 @@ import type { Line, Tone } from "./line.ts";
 import { line, span } from "./line.ts";
 import type { Facts } from "./state.ts";
 
+/** Fewer cells tell nothing: the bars then give way to the words. */
+const LEAST_CELLS = 12;
+
 /** The shared clock: every piece out under one axis of hours, so that where time goes is seen at once. */
 export function clockPanel(facts: Facts, columns: number, most: number): Line[] {
   const { answer, speech, sessions } = facts;
   if (answer.waiting.length === 0) return [line(" Nothing is out.", "dim")];
   const nameWide = Math.max(16, Math.floor(columns * 0.2));
   const stateWide = columns >= 120 ? 50 : 24;
-  const axis = axisFor(speech.now, columns - nameWide - stateWide - 4);
+  const cells = columns - nameWide - stateWide - 4;
+  const axis = axisFor(speech.now, cells < LEAST_CELLS ? 0 : cells);
   const indent = " ".repeat(nameWide + 2);
-  const shown = answer.waiting.slice(0, answer.waiting.length > most - 2 ? most - 3 : most - 2);
+  const room = Math.max(most - 2, 1);
+  const shown = answer.waiting.slice(0, answer.waiting.length > room ? room - 1 : room);
   const lines = [
     line(`${indent}${hourMarks(axis, speech.zone)}`, "dim"),
     line(`${indent}${benchMarks(axis, sessions, speech.now)}`, "dim"),
     ...shown.map((row) => [
       span(` ${fitTo(plainText(`${row.tag} ${row.name}`), nameWide)} `),
       span(barOf(row, axis, speech.now), toneOf(row)),
-      span(` ${fitTo(stateOf(row, facts, stateWide), stateWide)}`, toneOf(row)),
+      span(` ${stateOf(row, facts, stateWide)}`, toneOf(row)),
     ]),
   ];
   const more = answer.waiting.length - shown.length;

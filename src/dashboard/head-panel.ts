@@ -2,7 +2,7 @@ import { MINUTE } from "../time/instant.ts";
 import { plainText } from "../words/plain-text.ts";
 import { sayDayAndClock, sayWait } from "../words/say-time.ts";
 import { sayBench } from "../words/say-waiting.ts";
-import { cutTo, widthOf } from "../words/width.ts";
+import { widthOf, wrapTo } from "../words/width.ts";
 import type { Line } from "./line.ts";
 import { line, span, spread } from "./line.ts";
 import type { Facts } from "./state.ts";
@@ -18,7 +18,7 @@ export function headPanel(facts: Facts, columns: number): Line[] {
   const oneLine = widthOf(clock) + widthOf(bench) + 4 <= columns;
   const lines: Line[] = oneLine
     ? [spread(span(` ${clock}`, "strong"), span(`${bench} `), columns)]
-    : [line(` ${clock}`, "strong"), line(cutTo(` ${bench}`, columns))];
+    : [line(` ${clock}`, "strong"), ...wrapTo(bench, columns - 2).map((text) => line(` ${text}`))];
   for (const row of answer.prepared) {
     const left = row.until === null ? null : Math.ceil((row.until - speech.now) / MINUTE);
     const timer =
@@ -33,14 +33,14 @@ export function headPanel(facts: Facts, columns: number): Line[] {
               : `${sayWait(left)} left`;
     const late = row.state === "kept too long" || (left !== null && left <= 5 && row.state === "ready");
     const said = plainText(` ${row.station}: ${row.setUp}, ${timer}`);
-    lines.push(line(cutTo(said, columns), late ? "late" : "soon"));
+    lines.push(line(said, late ? "late" : "soon"));
   }
   const { closes, minutesLeft } = answer.bench;
   const standing = answer.prepared.filter((row) => row.putAwayMinutes > 0);
   if (closes !== null && standing.length > 0 && minutesLeft <= LAST_CALL + answer.bench.putAway) {
     const what = standing.map(({ setUp, station }) => `${setUp} at the ${station}`).join(", ");
     const said = plainText(` Before the bench shuts put away: ${what} (${sayWait(answer.bench.putAway)}).`);
-    lines.push(line(cutTo(said, columns), "late"));
+    lines.push(line(said, "late"));
   }
   return lines;
 }

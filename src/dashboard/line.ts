@@ -1,4 +1,4 @@
-import { fitTo, widthOf } from "../words/width.ts";
+import { cutTo, fitTo, widthOf } from "../words/width.ts";
 
 /** How a piece of text stands out; colour only adds to what the words already say. */
 export type Tone = "plain" | "strong" | "dim" | "good" | "soon" | "late" | "marked";
@@ -24,4 +24,14 @@ export function line(text: string, tone: Tone = "plain"): Line {
 export function spread(left: Span, right: Span, columns: number): Line {
   const room = Math.max(columns - widthOf(right.text), 0);
   return [span(fitTo(left.text, room), left.tone), right];
+}
+
+/** The line cut to at most `columns`. */
+export function cutLine(spans: Line, columns: number): Line {
+  let room = columns;
+  return spans.flatMap(({ text, tone }) => {
+    const kept = cutTo(text, room);
+    room -= widthOf(kept);
+    return kept === "" ? [] : [{ text: kept, tone }];
+  });
 }

@@ -14,7 +14,7 @@ export function overlayPanel(overlay: Overlay, columns: number, rows: number): L
     case "type":
       return [
         line(` ${overlay.title}:`, "strong"),
-        line(` ${overlay.typed}_`),
+        line(` ${[...overlay.typed].slice(3 - columns).join("")}_`),
         line(" Enter keeps it, Esc does nothing.", "dim"),
       ];
     case "choose":

@@ -1,9 +1,9 @@
 import { plainText } from "../words/plain-text.ts";
-import { cutTo } from "../words/width.ts";
+import { wrapTo } from "../words/width.ts";
 import { clockPanel } from "./clock-panel.ts";
 import { headPanel } from "./head-panel.ts";
 import type { Line } from "./line.ts";
-import { line } from "./line.ts";
+import { cutLine, line } from "./line.ts";
 import { overlayPanel } from "./overlay-panel.ts";
 import type { DashboardState } from "./state.ts";
 import { detailLines, workPanel } from "./work-panel.ts";
@@ -12,11 +12,15 @@ import { detailLines, workPanel } from "./work-panel.ts";
 const LEAST = { columns: 40, rows: 10 };
 const KEYS = " Enter do it  h hang  t take  o touch  a tag  w week  u undo  ? keys  q quit";
 
-/** The whole picture of a state, exactly as many lines as the screen has. */
+/** The whole picture of a state: exactly as many lines as the screen has, none wider than it. */
 export function pictureOf(state: DashboardState): Line[] {
+  return drawLines(state).map((spans) => cutLine(spans, state.size.columns));
+}
+
+function drawLines(state: DashboardState): Line[] {
   const { columns, rows } = state.size;
   if (columns < LEAST.columns || rows < LEAST.rows) {
-    return fill([line(cutTo("dryline needs 40 x 10", columns))], rows);
+    return fill([line("dryline needs 40 x 10")], rows);
   }
   const { facts } = state;
   if (facts === null) return fill([line(" reading the journal")], rows);
@@ -41,14 +45,13 @@ export function pictureOf(state: DashboardState): Line[] {
 /** The week, then what was just done or refused, what is being typed, and the keys. */
 function footLines(state: DashboardState, columns: number): Line[] {
   const { message, typed, facts } = state;
-  const said = typed !== "" ? ` tag ${typed}_` : message === null ? "" : ` ${plainText(message.text)}`;
   const tone = message?.tone === "refused" ? "late" : message?.tone === "done" ? "good" : "plain";
-  const [first = "", second = ""] = [said.slice(0, columns), said.slice(columns)];
+  const [first = "", ...more] = wrapTo(plainText(message?.text ?? ""), columns - 2);
+  const second = more.length === 0 ? [] : [line(` ${more.join(" ")}`, tone)];
   return [
-    line(cutTo(` ${facts?.week ?? ""}`, columns), "dim"),
-    line(first, typed !== "" ? "strong" : tone),
-    ...(second === "" ? [] : [line(cutTo(` ${second.trimStart()}`, columns), tone)]),
-    line(cutTo(KEYS, columns), "dim"),
+    line(` ${facts?.week ?? ""}`, "dim"),
+    ...(typed === "" ? [line(` ${first}`, tone), ...second] : [line(` tag ${typed}_`, "strong")]),
+    line(KEYS, "dim"),
   ];
 }
 
