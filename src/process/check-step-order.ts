@@ -66,6 +66,8 @@ function unknownStep(path: Finding["path"], name: string, names: readonly string
 
 /** One finding for each ring of steps that wait for each other, at its first step. */
 function findRings(placed: readonly PlacedStep[]): Finding[] {
+  // Of two steps of one name nobody can say which is meant: that is told, and rings would be guesses.
+  if (new Set(placed.map(({ name }) => name)).size < placed.length) return [];
   const told = new Set<string>();
   return placed.flatMap(({ index, name, after }) => {
     const following = stepsAfter(placed, name);

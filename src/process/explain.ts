@@ -51,19 +51,15 @@ function explainUnknown(
   known: readonly string[],
   source: unknown,
 ): Finding {
-  const here = [...path, key];
-  const what = `${showValue(key)} is not known here`;
-  if (valueAt(source, here) === null) {
-    // `{ at: 21 °C, 50 % }` makes of "50 %" a word that says nothing.
-    const expected = `${knownWords(key, known)}; put text that has a comma in quotes`;
-    return { path: here, atKey: true, what, expected };
-  }
-  return { path: here, atKey: true, what, expected: knownWords(key, known) };
-}
-
-function knownWords(key: string, known: readonly string[]): string {
   const nearest = nearestWord(key, known);
-  return nearest === null ? `write one of ${known.join(", ")}` : `did you mean ${nearest}?`;
+  // `{ at: 21 °C, 50 % }` makes of "50 %" a word that says nothing.
+  const quoting = valueAt(source, [...path, key]) === null ? "; put text that has a comma in quotes" : "";
+  return {
+    path: [...path, key],
+    atKey: true,
+    what: `${showValue(key)} is not known here`,
+    expected: nearest === null ? `write one of ${known.join(", ")}${quoting}` : `did you mean ${nearest}?`,
+  };
 }
 
 function explainValue(path: readonly PropertyKey[], source: unknown, expected: string): Finding {

@@ -1,0 +1,12 @@
+import { describe, expect, test } from "vitest";
+import { countRefusedProcesses, damagedFiles } from "./check-damaged.ts";
+import { processTexts } from "./shipped-files.ts";
+
+describe("of 5,000 damaged process files", () => {
+  test.each([1, 2, 3, 4, 5])("the thousand no. %i are refused clearly or sound", (thousand) => {
+    const refused = countRefusedProcesses(damagedFiles(processTexts, thousand * 1_000, 1_000));
+    // Damage in a comment or a note does no harm; most does.
+    expect(refused).toBeGreaterThan(500);
+    expect(refused).toBeLessThan(1_000);
+  });
+});
