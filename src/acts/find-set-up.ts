@@ -1,6 +1,7 @@
 import type { Step } from "../process/step.ts";
 import type { Moment } from "../shop/moment.ts";
 import { coloursLeft } from "../shop/passes.ts";
+import { setUpWords } from "../shop/set-up-words.ts";
 import type { Piece, Shop } from "../shop/shop.ts";
 import type { StepState } from "../shop/states.ts";
 import { stepState } from "../shop/step-state.ts";
@@ -8,8 +9,13 @@ import { matchName } from "./match-name.ts";
 import { type Refused, refuse } from "./refuse.ts";
 import { type NeededSetUp, neededSetUp } from "./stand-ready.ts";
 
+/** A set-up that some piece's route names, with that piece's coats. */
+export interface FoundSetUp extends NeededSetUp {
+  readonly coats: Piece["coats"];
+}
+
 interface Candidate {
-  readonly needed: NeededSetUp;
+  readonly needed: FoundSetUp;
   readonly state: StepState["is"];
   /** Its colour is the piece's next one. */
   readonly isNext: boolean;
@@ -34,7 +40,7 @@ export function findSetUp(
   at: number,
   shop: Shop,
   moment: Moment,
-): NeededSetUp | Refused {
+): FoundSetUp | Refused {
   const all = candidatesAt(station, shop, { ...moment, now: at });
   const setUps = [...new Set(all.map(({ needed }) => needed.what))];
   const unknown = refuse({ code: "no such set-up", station, what: said ?? "", setUps });
@@ -59,12 +65,12 @@ function candidatesOf(piece: Piece, step: Step, state: StepState["is"]): readonl
   const wanted: readonly (string | null)[] = colours.length > 0 ? colours : [null];
   return wanted.flatMap((colour, index) => {
     const needed = neededSetUp(step, colour, 1);
-    return needed ? { needed, state, isNext: index === 0 } : [];
+    return needed ? { needed: { ...needed, coats: piece.coats }, state, isNext: index === 0 } : [];
   });
 }
 
 /** The one used soonest; null: two different ones could be used equally soon, or none is known. */
-function nextOf(all: readonly Candidate[]): NeededSetUp | null {
+function nextOf(all: readonly Candidate[]): FoundSetUp | null {
   const next = all.filter(({ isNext }) => isNext);
   const soonest = SOONEST.map((states) => next.filter(({ state }) => states.includes(state))).find(
     (some) => some.length > 0,
@@ -74,14 +80,14 @@ function nextOf(all: readonly Candidate[]): NeededSetUp | null {
 }
 
 /** A set-up with a place for a colour, in the colour said: "load white", or only "white". */
-function inColour(said: string, all: readonly Candidate[]): NeededSetUp | null {
+function inColour(said: string, all: readonly Candidate[]): FoundSetUp | null {
   for (const { needed } of all) {
     const [before, after] = needed.setUp.do.split("{colour}");
     if (before === undefined || after === undefined) continue;
     const words = said.trim();
     const isWhole = words.toLowerCase().startsWith(before.toLowerCase()) && words.endsWith(after);
     const colour = isWhole ? words.slice(before.length, words.length - after.length).trim() : words;
-    if (colour !== "") return neededSetUp(needed.step, colour, 1);
+    if (colour !== "") return { ...needed, what: setUpWords(needed.setUp, colour) };
   }
   return null;
 }

@@ -36,7 +36,7 @@ export function decideReady(request: ActOf<"ready">, shop: Shop, context: Decide
   const lit = beginning ? at : (begun ?? (isReady ? null : (standing?.begun ?? null)));
   const ready = beginning ? after(at, needed.setUp.takes) : at;
   const event = readied(needed, { at, begun: lit, ready });
-  const start = askToSetUp(request, needed, event, shop, context);
+  const start = askToSetUp(request, needed.step, needed.coats, shop, context);
   if (isRefused(start)) return start;
   return decided([{ ...event, overrides: start.overrides }, ...start.ticked], shop);
 }

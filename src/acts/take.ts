@@ -29,7 +29,13 @@ export function decideTake(request: ActOf<"take">, shop: Shop, context: DecideCo
   if (isRefused(left)) return left;
   const setUps = setUpsFor(works, shop, time.at);
   if (isRefused(setUps)) return setUps;
-  const start = askToStart(request, works, setUps.readied, time.at, shop, context);
+  const start = askToStart(
+    { ...request, at: time.at },
+    works,
+    left.flatMap(({ tag }) => tag ?? []),
+    shop,
+    context,
+  );
   if (isRefused(start)) return start;
   const taken = works.map((work): NewEvent => {
     const { piece, step, pass, part, colour, another } = work;
