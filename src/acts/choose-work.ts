@@ -2,6 +2,7 @@ import type { Override, Part, Tag } from "../journal/event.ts";
 import type { Step } from "../process/step.ts";
 import type { Piece, Shop } from "../shop/shop.ts";
 import { openForAnother } from "./another-pass.ts";
+import { checkTime } from "./check-time.ts";
 import { checkText } from "./check-value.ts";
 import { contextAt, type DecideContext } from "./context.ts";
 import { findPiecesOut } from "./find-pieces.ts";
@@ -45,8 +46,13 @@ export function chooseWork(
   const moment = contextAt(context, at);
   const all: Work[] = [];
   for (const piece of pieces) {
+    const early = checkTime(at, [{ piece, concern: "nothing" }], shop);
+    if (isRefused(early)) return early;
     const named = findStep(piece, asked.step, asked.colour, moment);
     if (isRefused(named)) return named;
+    // What a step was before its last act is not known any more: a time before that says nothing of its state.
+    const late = checkTime(at, [{ piece, concern: { step: named.step.name } }], shop);
+    if (isRefused(late)) return late;
     const found = openForAnother(named, asked.colour, moment);
     const allowed = judgeState(found, asked.anyway, act);
     if (isRefused(allowed)) return allowed;
