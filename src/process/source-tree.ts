@@ -84,13 +84,12 @@ function at(file: string, place: { line: number; col: number }, { what, expected
 function refusedNodes(root: Node | null): (Saying & { node: Node })[] {
   const refused: (Saying & { node: Node })[] = [];
   visit(root, {
+    // One visitor for all kinds: with one for maps beside it, this one would not be called for them.
     Node(_key, node) {
       if (isAlias(node) || node.anchor !== undefined) refused.push({ node, ...REPEATED });
       else if (node.tag !== undefined) refused.push({ node, ...TAGGED });
-    },
-    Map(_key, map) {
-      for (const pair of map.items) {
-        if (wordOf(pair) === null) refused.push({ node: isNode(pair.key) ? pair.key : map, ...WORDLESS });
+      for (const pair of isMap(node) ? node.items : []) {
+        if (wordOf(pair) === null) refused.push({ node: isNode(pair.key) ? pair.key : node, ...WORDLESS });
       }
     },
   });
