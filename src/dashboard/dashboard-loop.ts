@@ -1,4 +1,5 @@
 import { MINUTE } from "../time/instant.ts";
+import { sayClockDoubt } from "../words/say-clock-doubt.ts";
 import { saySince } from "../words/say-since.ts";
 import { sayWait } from "../words/say-time.ts";
 import type { Workshop } from "../workshop/workshop.ts";
@@ -132,10 +133,7 @@ export class DashboardLoop implements Store {
     if (doubt === null || this.#clockTold) return;
     this.#clockTold = true;
     const wrong = sayWait(Math.abs(doubt.minutes));
-    const title =
-      doubt.kind === "behind"
-        ? `The clock is ${wrong} behind what was already written down.`
-        : `The clock was moved by ${wrong} while dryline was open.`;
+    const title = `${sayClockDoubt(doubt)}.`;
     const now = this.#workshop.now();
     const right = {
       key: "r",

@@ -10,6 +10,8 @@ import { detailLines, workPanel } from "./work-panel.ts";
 
 /** Below this there is no room for the picture. */
 const LEAST = { columns: 40, rows: 10 };
+/** A screen lower than this gives one line less to the marked row. */
+const LOW = 20;
 const KEYS = " Enter do it  h hang  t take  o touch  a tag  w week  u undo  ? keys  q quit";
 
 /** The whole picture of a state: exactly as many lines as the screen has, none wider than it. */
@@ -35,10 +37,12 @@ function drawLines(state: DashboardState): Line[] {
   }
   const wanted = Math.max(state.rows.length, 1);
   const waiting = Math.max(facts.answer.waiting.length, 1) + 2;
-  const forWork = Math.max(3, Math.min(wanted, room - 3 - Math.min(waiting, Math.floor(room / 2))));
+  const details = detailLines(state, facts, columns).slice(0, rows < LOW ? 1 : 2);
+  const rest = room - details.length - 1;
+  const forWork = Math.max(2, Math.min(wanted, rest - Math.min(waiting, Math.floor(room / 2))));
   const work = workPanel(state, facts, columns, forWork);
-  const clock = clockPanel(facts, columns, Math.max(room - work.length - 3, 4));
-  const body = [...head, line(""), ...work, ...detailLines(state, facts, columns), line(""), ...clock];
+  const clock = clockPanel(facts, columns, rest - work.length);
+  const body = [...head, line(""), ...work, ...details, line(""), ...clock];
   return fill(body, rows - foot.length).concat(foot);
 }
 
