@@ -8,14 +8,19 @@ export function emptyStation(station: string): StationState {
   return { station, lastSeq: 0, setUp: null, lastUsed: null, clearedAt: null };
 }
 
-/** A station with a set-up begun, ready or seen ready; what stood there gave way. */
+/**
+ * A station with a set-up begun, ready or seen ready; what stood there gave way. A pot said to be ready while it stands
+ * is the same pot, lit when it was lit.
+ */
 export function readyStation(
   state: StationState,
   event: Extract<JournalEvent, { kind: "readied" }>,
 ): StationState {
+  const before = state.setUp;
+  const isSamePot = before !== null && before.what === event.setUp && event.keeps.way === "heat";
   const setUp: StandingSetUp = {
     what: event.setUp,
-    begun: event.begun,
+    begun: event.begun ?? (isSamePot ? before.begun : null),
     ready: event.ready,
     keeps: event.keeps,
     putAwayMinutes: event.putAwayMinutes,
@@ -24,7 +29,8 @@ export function readyStation(
     served: 0,
     act: event.act,
   };
-  return { ...state, setUp, clearedAt: state.setUp === null ? state.clearedAt : (event.begun ?? event.at) };
+  const clearedAt = before === null || isSamePot ? state.clearedAt : (event.begun ?? event.at);
+  return { ...state, setUp, clearedAt };
 }
 
 /** A station cleared; in words: there was nothing to put away. */

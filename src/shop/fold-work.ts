@@ -1,6 +1,6 @@
 import type { JournalEvent } from "../journal/event.ts";
 import type { Step } from "../process/step.ts";
-import { handsOf, isSameWork, minutesInHand, withHands } from "./hands.ts";
+import { handOn, handsOf, isSameWork, minutesInHand, withHands } from "./hands.ts";
 import { isDone, nextPassNumber, workOf } from "./passes.ts";
 import type { InHand, Piece } from "./shop.ts";
 
@@ -61,9 +61,10 @@ export function findStep(piece: Pick<Piece, "route">, name: string): Step | unde
   return piece.route.find((step) => step.name === name);
 }
 
-/** The steps that a step waits for and that are not done, by name. */
+/** The steps that a step waits for and that are not done, by name; one more pass in hand is not done either. */
 export function stepsUndoneBefore(piece: Piece, step: Step): readonly string[] {
   return piece.route
-    .filter((one) => step.after.includes(one.name) && !isDone(piece, one))
+    .filter(({ name }) => step.after.includes(name))
+    .filter((before) => !isDone(piece, before) || handOn(piece, before.name) !== null)
     .map(({ name }) => name);
 }
