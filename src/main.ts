@@ -1,10 +1,15 @@
 /**
- * The entry of the command `dryline`: reads the words typed and hands over.
+ * The entry of the command `dryline`: reads the words typed and hands over, to the commands or to the dashboard.
  * It must stay small, since every command pays for what is loaded here.
  */
 import { readFileSync } from "node:fs";
 import { join } from "node:path";
+import { runCommandLine } from "./commands/command-line.ts";
+import { machineContext } from "./commands/machine-context.ts";
 import { findPackageRoot } from "./workshop/package-root.ts";
+
+const { argv, env, stdin, stdout, stderr } = globalThis.process;
+const typed = argv.slice(2);
 
 function readVersion(): string {
   const manifest: { version: string } = JSON.parse(
@@ -13,8 +18,39 @@ function readVersion(): string {
   return manifest.version;
 }
 
-if (process.argv[2] === "--version") {
-  console.log(readVersion());
-} else {
-  console.log("dryline: nothing is hanging yet.");
+/** Whoever read what we print has gone, as `head` does: no fault of anybody's. */
+function endQuietly(error: NodeJS.ErrnoException): void {
+  if (error.code !== "EPIPE") throw error;
+  globalThis.process.exit();
 }
+
+async function run(): Promise<number> {
+  if (typed[0] === "--version") {
+    stdout.write(`${readVersion()}\n`);
+    return 0;
+  }
+  const onTerminal = stdin.isTTY === true && stdout.isTTY === true && env.TERM !== "dumb";
+  if (typed.length > 0 || !onTerminal) return runCommandLine(typed, machineContext(readVersion()));
+  const { openWorkshop } = await import("./workshop/open-workshop.ts");
+  const { runDashboard } = await import("./dashboard/run-dashboard.tsx");
+  return runDashboard({ workshop: await openWorkshop(), stdin, stdout, env });
+}
+
+async function fail(fault: unknown): Promise<void> {
+  const { sayTrouble } = await import("./commands/say-trouble.ts");
+  const trouble = sayTrouble(fault);
+  if (trouble !== null) {
+    stderr.write(`${trouble}.\n`);
+    globalThis.process.exitCode = 2;
+    return;
+  }
+  const { reportFault } = await import("./commands/fault-report.ts");
+  stderr.write(`${reportFault(fault, typed, readVersion())}\n`);
+  globalThis.process.exitCode = 1;
+}
+
+stdout.on("error", endQuietly);
+stderr.on("error", endQuietly);
+run().then((exitCode) => {
+  globalThis.process.exitCode = exitCode;
+}, fail);

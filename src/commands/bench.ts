@@ -54,6 +54,17 @@ export class Bench {
     return /^y(es)?$/i.test((await this.context.ask(`${plainText(question)} `)).trim());
   }
 
+  /** Says on stderr that the clock cannot be trusted, if so, and what can be done; nothing where nothing was opened. */
+  async doubtClock(): Promise<void> {
+    if (this.#opened === null || this.json) return;
+    const { workshop } = await this.#opened;
+    const doubt = await workshop.clockDoubt();
+    if (doubt === null) return;
+    const { sayClockDoubt } = await import("../words/say-clock-doubt.ts");
+    const amend = `dryline amend clock ${Math.abs(doubt.minutes)}m`;
+    this.context.err(`${sayClockDoubt(doubt)}: if the clock is right now, ${amend} sets that back.\n`);
+  }
+
   async close(): Promise<void> {
     if (this.#opened === null) return;
     const opened = await this.#opened.catch(() => null);

@@ -13,19 +13,24 @@ export type ExitCode = 0 | 1 | 2 | 3;
  * @returns the exit code; throws only for a fault of our own
  */
 export async function runCommandLine(argv: readonly string[], context: CommandContext): Promise<ExitCode> {
-  const json = argv.includes("--json");
   const line = await readCommand(argv);
-  if ("problems" in line) return sayProblems(line.problems, json, context);
+  if ("problems" in line) return sayProblems(line.problems, argv.includes("--json"), context);
   if (line.words.has("help")) {
     const { helpOf } = await import("./help.ts");
     for (const said of helpOf(line.word, line.command)) context.out(`${plainText(said)}\n`);
     return 0;
   }
-  const bench = new Bench(context, json);
+  const bench = new Bench(context, line.words.has("json"));
   try {
     const answer = await line.command.run(line.words, bench);
     await printAnswer(answer, bench);
+    await bench.doubtClock();
     return answerExit(answer);
+  } catch (thrown) {
+    const { sayTrouble } = await import("./say-trouble.ts");
+    const trouble = sayTrouble(thrown);
+    if (trouble === null) throw thrown;
+    return sayProblems([trouble], bench.json, context);
   } finally {
     await bench.close();
   }

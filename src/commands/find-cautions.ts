@@ -1,6 +1,7 @@
 import type { JournalEvent } from "../journal/event.ts";
 import { cautionsFor } from "../safety/cautions.ts";
 import { setUpWords } from "../shop/set-up-words.ts";
+import { preparationsBefore } from "../words/preparations-before.ts";
 import { sayCautionShort } from "../words/say-caution.ts";
 import type { Opened } from "./bench.ts";
 import type { Done } from "./perform.ts";
@@ -28,7 +29,8 @@ function namesOf(event: JournalEvent, shop: Done["shop"]): readonly string[] {
   const piece = shop.pieces.get(event.tag);
   const step = piece?.route.find(({ name }) => name === event.step);
   if (piece === undefined || step === undefined) return [];
-  return cautionsFor(step, piece.definition, event.part);
+  if (event.part === "step") return cautionsFor(step, piece, "step");
+  return preparationsBefore(piece, event.step).flatMap(({ cautions }) => cautions);
 }
 
 /** Whether a set-up's words are these, its colour filled in: `load {colour}` and `load ochre`. */

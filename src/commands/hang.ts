@@ -8,6 +8,7 @@ export const hang: Command = {
   usage: ["hang TAGS [STEP] [ANSWER]", "hang"],
   says: "hands-on is done: the cure runs from here",
   options: {
+    step: { value: "STEP", says: "the step, if several fit" },
     result: { value: "ANSWER", says: "what the test gave, for a step with answers" },
     place: { value: "PLACE", says: "where it hangs, if not in the usual place" },
     colour: { value: "COLOUR", says: "the colour that was sprayed" },
@@ -38,7 +39,7 @@ export const hang: Command = {
         act: "hang",
         at: words.when(speech),
         tags,
-        step,
+        step: words.option("step") ?? step,
         colour: words.option("colour"),
         flashOff: words.minutes("flash-off"),
         place: words.option("place"),

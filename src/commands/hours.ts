@@ -1,5 +1,5 @@
 import type { Setting } from "../journal/event.ts";
-import { addDays, localTime, weekdayOf } from "../time/civil.ts";
+import { addDays, instantOf, localTime } from "../time/civil.ts";
 import { formatWeeklyHours } from "../time/format-hours.ts";
 import { readHoursWords } from "../time/read-hours-words.ts";
 import { hoursOn, weeklyOn } from "../time/sessions.ts";
@@ -78,7 +78,13 @@ async function show(asked: number | null, problems: readonly string[], bench: Be
       at: isoMoment(asked ?? speech.now, speech.zone),
       settled,
       weekly,
-      days: days.map((date) => ({ date, weekday: weekdayOf(date), hours: hoursOn(hoursNow, date) })),
+      days: days.map((date) => ({
+        date,
+        sessions: hoursOn(hoursNow, date).map(({ opens, closes }) => ({
+          opens: isoMoment(instantOf(speech.zone, date, opens), speech.zone),
+          closes: isoMoment(instantOf(speech.zone, date, closes), speech.zone),
+        })),
+      })),
     },
   };
 }

@@ -3,15 +3,15 @@ import { perform } from "./perform.ts";
 
 export const note: Command = {
   usage: ["note TAGS TEXT"],
-  says: "writes a line down with pieces, or with the shop",
+  says: "writes a line down with pieces",
   options: WHEN,
   examples: [
     ['note 14 "runs a little deep"', "kept with 14"],
-    ['note "new tin of varnish opened"', "kept with the shop"],
+    ['note 12-14 "new tin of varnish" --ago 1h', "kept with each of the three"],
   ],
   async run(words, bench) {
     const { speech } = await bench.open();
-    const tags = words.tags();
+    const tags = words.needTags();
     const text = words.needRest('say what to note: note 14 "runs a little deep"');
     return perform(words, bench, { act: "note", at: words.when(speech), tags, text });
   },

@@ -37,9 +37,14 @@ export async function printAnswer(answer: Answer, bench: Bench): Promise<void> {
   }
 }
 
+/** `perch.yaml:12:11 ...`: said as it is, so that editors can jump there. */
+const STANDS_IN_FILE = /^\S+:\d+:\d+ /;
+
 /** Prints what is wrong with the words or a file, a line each. */
 export function sayProblems(problems: readonly string[], json: boolean, context: CommandContext): 2 {
-  const said = problems.map((problem) => plainText(`${capital(problem)}.`));
+  const said = problems.map((problem) =>
+    plainText(STANDS_IN_FILE.test(problem) ? problem : `${capital(problem)}.`),
+  );
   if (json) printJson({ error: { code: "wrong words", message: said.join(" ") } }, context);
   else for (const line of said) context.err(`${line}\n`);
   return 2;

@@ -60,8 +60,10 @@ function readOptions(
       ...(name === "help" ? { short: "h" } : {}),
     };
   }
+  // After a bare `--` all is words, whatever it looks like.
+  const ended = argv.includes("--") ? argv.indexOf("--") : argv.length;
   const { tokens } = parseArgs({
-    args: [...argv],
+    args: argv.map((word, index) => (index < ended ? wholeOption(word, known) : word)),
     options: config,
     strict: false,
     allowPositionals: true,
@@ -78,6 +80,14 @@ function readOptions(
     options.set(token.name, [...(options.get(token.name) ?? []), token.value ?? ""]);
   }
   return problems.length > 0 ? { problems } : { words, options };
+}
+
+/** An option in short, as `--flash` for `--flash-off`, made whole where only one begins so; others stay as they are. */
+function wholeOption(word: string, known: Options): string {
+  const [, name = "", value = ""] = /^--([a-z-]{3,})(=.*)?$/s.exec(word) ?? [];
+  if (name === "" || Object.hasOwn(known, name)) return word;
+  const [only, ...others] = Object.keys(known).filter((each) => each.startsWith(name));
+  return only === undefined || others.length > 0 ? word : `--${only}${value}`;
 }
 
 function checkOption(

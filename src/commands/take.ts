@@ -2,13 +2,13 @@ import { ANYWAY, type Command, TICKED, WHEN } from "./command.ts";
 import { findCautions } from "./find-cautions.ts";
 import { perform } from "./perform.ts";
 import { readAnyway, splitColour } from "./read-work.ts";
-import { sayWarnings } from "./say-warnings.ts";
 import { sheetOf } from "./show-sheet.ts";
 
 export const take: Command = {
   usage: ["take TAGS [STEP] [COLOUR]"],
   says: "takes pieces in hand: the work begins",
   options: {
+    step: { value: "STEP", says: "the step, if several fit" },
     colour: { value: "COLOUR", says: "the colour of this pass; one the scheme has not makes another pass" },
     sheet: { value: null, says: "shows the set-up sheet of the step" },
     ...TICKED,
@@ -34,13 +34,12 @@ export const take: Command = {
         act: "take",
         at: words.when(speech),
         tags,
-        step: said.step,
+        step: words.option("step") ?? said.step,
         colour: words.option("colour") ?? said.colour,
         anyway: readAnyway(words),
         ticked: words.options("ticked"),
       },
       async (done, opened) => [
-        ...(await sayWarnings(done, opened)),
         ...(await findCautions(done, opened)),
         ...(words.has("sheet") ? await sheetOf(done, opened) : []),
       ],

@@ -3,7 +3,7 @@ import type { Refusals } from "./say-refusal.ts";
 import { sayClock } from "./say-time.ts";
 
 /** It could be done, but is not fit to be started now. */
-export const REFUSALS_OF_SAFETY: Refusals<"held" | "read the caution" | "expired set-up"> = {
+export const REFUSALS_OF_SAFETY: Refusals<"held" | "read the caution"> = {
   held: ({ tags, step, holds, until }, speech) => {
     const because = sayList(holds.map((hold) => hold.because));
     const till = until === null ? "" : ` till ${sayClock(until, speech)}`;
@@ -13,8 +13,4 @@ export const REFUSALS_OF_SAFETY: Refusals<"held" | "read the caution" | "expired
   },
   "read the caution": ({ cautions, step, tags }) =>
     `${`${sayTags(tags)} ${step}`.trim()} asks to read ${sayList(cautions.map((name) => `"${name}"`))} first: read and tick`,
-  "expired set-up": ({ station, what, since, because }, speech) => {
-    const gone = because === "all served" ? "has served all it can" : "was kept too long";
-    return `"${what}" at the ${station} ${gone}, since ${sayClock(since, speech)}: put it away or ready it again`;
-  },
 };

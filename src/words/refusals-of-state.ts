@@ -20,6 +20,7 @@ export const REFUSALS_OF_STATE: Refusals<
   | "no coat"
   | "before it was tagged"
   | "before the last"
+  | "after the next"
   | "nothing to undo"
   | "leaned on"
   | "nothing stands"
@@ -54,10 +55,12 @@ export const REFUSALS_OF_STATE: Refusals<
   "before it was tagged": ({ tag, taggedAt, at }, speech) =>
     `${sayClock(at, speech)} is before ${tag} was tagged, ${sayClock(taggedAt, speech)}: say a later time`,
   "before the last": ({ tag, lastAt, what, at }, speech) =>
-    `${sayClock(at, speech)} is before ${tag} was ${what}, ${sayClock(lastAt, speech)}: say a later time`,
+    `${sayClock(at, speech)} is before what was last written of ${tag ?? "that station"} (${what}, ${sayClock(lastAt, speech)}): say a later time`,
+  "after the next": ({ tag, nextAt, what, at }, speech) =>
+    `${sayClock(at, speech)} is after what followed on ${tag ?? "that station"} (${what}, ${sayClock(nextAt, speech)}): say an earlier time`,
   "nothing to undo": () => "Nothing of yours is left to undo: each act stands once or is undone",
   "leaned on": ({ what, byAct, byWhat }) =>
-    `${what} cannot be undone while ${byWhat} leans on it: undo ${byAct} first`,
+    `"${what}" cannot be undone while "${byWhat}" (act ${byAct}) leans on it: undo that first`,
   "nothing stands": ({ station }) => `Nothing stands at the ${station}: ready it first`,
 };
 

@@ -41,5 +41,5 @@ export const REFUSALS_OF_WORDS: Refusals<
   "in the future": ({ at, now }, speech) =>
     `${sayClock(at, speech)} has not come, it is ${sayClock(now, speech)}: say when it was`,
   "unfit value": ({ what, value, expected }) => `${what} cannot be "${value}": it takes ${expected}`,
-  "nothing changes": ({ what }) => `Nothing would change: ${what} already`,
+  "nothing changes": ({ what }) => `Nothing would change, it is so already: ${what}`,
 };

@@ -1,5 +1,6 @@
 import type { JournalEvent, RouteChange } from "../journal/event.ts";
 import type { Piece, Shop } from "../shop/shop.ts";
+import { preparationsBefore } from "./preparations-before.ts";
 import { sayMoney } from "./say-money.ts";
 import { saySetting } from "./say-setting.ts";
 import { sayEnd } from "./say-state.ts";
@@ -76,19 +77,12 @@ function sayWork(
   },
   piece: Piece | undefined,
 ): string {
-  if (event.part === "preparation") return `${preparationOf(event.step, piece)} for ${event.step}`;
+  if (event.part === "preparation") {
+    const asked = new Set(preparationsBefore(piece, event.step).map((preparation) => preparation.do));
+    return `${asked.size === 1 ? [...asked].join("") : "preparation"} for ${event.step}`;
+  }
   const colour = event.colour === null ? "" : `, ${event.colour}`;
   return `${event.step}${colour}${event.another ? " (another pass)" : ""}`;
-}
-
-/** The preparation the coats of this piece ask for, where all ask for the same. */
-function preparationOf(step: string, piece: Piece | undefined): string {
-  if (piece === undefined || !piece.route.some(({ name }) => name === step)) return "preparation";
-  const asked = new Set(
-    Object.values(piece.coats).flatMap(({ windows }) => windows.flatMap(({ first }) => first?.do ?? [])),
-  );
-  const [only] = asked;
-  return only !== undefined && asked.size === 1 ? only : "preparation";
 }
 
 function sayChanged(event: Extract<JournalEvent, { kind: "changed" }>, speech: Speech): string {

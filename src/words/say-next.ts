@@ -1,7 +1,8 @@
+import type { Moment } from "../shop/moment.ts";
 import { hoursOf } from "../shop/settings-at.ts";
 import type { Piece, Shop } from "../shop/shop.ts";
 import type { StepState } from "../shop/states.ts";
-import { type Moment, stepStates } from "../shop/step-state.ts";
+import { stepStates } from "../shop/step-state.ts";
 import { capital } from "./say-list.ts";
 import { sayDrying, sayShut, sayShuts, sayState } from "./say-state.ts";
 import { sayClock } from "./say-time.ts";

@@ -1,0 +1,83 @@
+import { STAGES } from "../process/coat.ts";
+import { sayCoatSheet, sayHandsOn } from "../words/say-step.ts";
+import { sayWait } from "../words/say-time.ts";
+import type { LibraryCoat } from "../workshop/library.ts";
+import type { Bench } from "./bench.ts";
+import type { Answer, Command } from "./command.ts";
+import type { CommandWords } from "./command-words.ts";
+import { layOut } from "./lay-out.ts";
+import { matchIn } from "./match-in.ts";
+import { readSubword } from "./read-subword.ts";
+
+export const coat: Command = {
+  usage: ["coat [list]", "coat show NAME", "coat check [NAME or FILE]", "coat new NAME [--from COAT]"],
+  says: "the paints, sealers and resins your processes use",
+  options: { from: { value: "COAT", says: "the coat the new file begins as" } },
+  examples: [
+    ["coat", "lists them"],
+    ['coat show "brushing varnish"', "how it dries, its windows, its mix"],
+    ["coat check", "looks through all coat files"],
+    ['coat new "my varnish" --from "brushing varnish"', "writes a file of your own to work from"],
+  ],
+  async run(words, bench) {
+    const way = readSubword(words, ["list", "show", "check", "new"], "list");
+    if (way === "list") return list(words, bench);
+    if (way === "show") return show(words, bench);
+    if (way === "check") {
+      const { checkCoats } = await import("./check-coats.ts");
+      return checkCoats(words, bench);
+    }
+    const { newCoat } = await import("./new-coat.ts");
+    return newCoat(words, bench);
+  },
+};
+
+async function list(words: CommandWords, bench: Bench): Promise<Answer> {
+  words.nothingMore();
+  if (words.problems.length > 0) return { problems: words.problems };
+  const { coats } = await (await bench.open()).workshop.library();
+  const rows = coats.map(({ coat: { name, curesBy, stages }, shipped }) => [
+    name,
+    `cures by ${curesBy}`,
+    stages["dry-hard"] === undefined ? "" : `dry-hard ${sayWait(stages["dry-hard"])}`,
+    shipped ? "" : "your own",
+  ]);
+  return { text: layOut(rows, bench.context.columns), json: { coats: coats.map(coatJson) } };
+}
+
+async function show(words: CommandWords, bench: Bench): Promise<Answer> {
+  const said = words.needRest('say which coat: coat show "brushing varnish"');
+  if (words.problems.length > 0) return { problems: words.problems };
+  const { coats } = await (await bench.open()).workshop.library();
+  const found = matchIn("coat", said, coats, (each) => each.coat.name);
+  if ("problem" in found) return { problems: [found.problem] };
+  const { coat: shown, file } = found.found;
+  const stages = STAGES.flatMap((stage) => {
+    const after = shown.stages[stage];
+    return after === undefined ? [] : [`${stage} after ${sayWait(after)}`];
+  });
+  const firsts = shown.windows.flatMap(({ first }) =>
+    first === null ? [] : [`${first.do}: ${sayHandsOn(first.handsOn)}`],
+  );
+  const lines = [
+    ...sayCoatSheet(shown).map((line) => line.replace(/^coat: /, "")),
+    ...stages,
+    ...(shown.feelFirst ? ["never opens by the clock alone: a touch must say so"] : []),
+    ...(shown.flashOff > 0 ? [`flash-off ${sayWait(shown.flashOff)}`] : []),
+    ...firsts,
+    ...shown.givesOff.map(
+      ({ what, lasts }) =>
+        `gives off ${what}${lasts === 0 ? "" : ` for ${lasts === "while set up" ? "as long as it is set up" : sayWait(lasts)}`}`,
+    ),
+    ...shown.cautions.map((caution) => `caution: ${caution}`),
+    `file: ${file}`,
+  ];
+  return {
+    text: [...lines.slice(0, 1), ...lines.slice(1).map((line) => `  ${line}`)],
+    json: coatJson(found.found),
+  };
+}
+
+function coatJson({ coat: { name, ...rest }, file, shipped }: LibraryCoat): object {
+  return { name, ...rest, file, shipped };
+}

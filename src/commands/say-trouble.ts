@@ -1,0 +1,10 @@
+import { JournalTrouble } from "../journal/trouble.ts";
+import { NoFolder } from "../workshop/open-workshop.ts";
+import { NoHomeFolder } from "../workshop/places-on-disk.ts";
+
+/** One sentence for a journal or a folder that cannot be used; null: something else was thrown, a fault of our own. */
+export function sayTrouble(trouble: unknown): string | null {
+  const known =
+    trouble instanceof JournalTrouble || trouble instanceof NoFolder || trouble instanceof NoHomeFolder;
+  return known ? trouble.message.replace(/\.$/, "") : null;
+}

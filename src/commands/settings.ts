@@ -1,0 +1,144 @@
+import type { Setting } from "../journal/event.ts";
+import { aimAt, handsAt } from "../shop/settings-at.ts";
+import { localTime } from "../time/civil.ts";
+import { sayAim } from "../words/say-setting.ts";
+import { sayWeekday } from "../words/say-time.ts";
+import type { Bench, Opened } from "./bench.ts";
+import type { Answer, Command } from "./command.ts";
+import type { CommandWords } from "./command-words.ts";
+import { layOut } from "./lay-out.ts";
+import { perform } from "./perform.ts";
+import { readSubword } from "./read-subword.ts";
+
+const OF_THE_SHOP = ["zone", "hands", "place", "aim", "out", "process"] as const;
+const OF_TASTE = ["units", "clock", "week", "colour"] as const;
+
+export const settings: Command = {
+  usage: [
+    "settings",
+    "settings zone|hands|place|aim|out|process VALUE",
+    "settings units|clock|week|colour VALUE",
+  ],
+  says: "what the shop has and aims at, and how you like things told",
+  options: {},
+  examples: [
+    ["settings", "shows them all, and where the files are"],
+    ["settings zone Europe/Dublin", "the shop's clock"],
+    ["settings hands 2", "two of you work from today on"],
+    ["settings place rack 8", "the rack has eight hooks"],
+    ["settings aim 7", "seven finished a week"],
+    ["settings out 6", "at most six out at once"],
+    ['settings process "carved walker"', "what new pieces are, unless said"],
+    ["settings clock 12", "7:34 pm instead of 19:34"],
+    ["settings week Sun", "weeks begin on Sunday"],
+  ],
+  async run(words, bench) {
+    if (words.ahead().length === 0) return show(bench);
+    const of = readSubword(words, [...OF_THE_SHOP, ...OF_TASTE], "zone");
+    if (words.problems.length > 0) return { problems: words.problems };
+    const taste = OF_TASTE.find((each) => each === of);
+    if (taste !== undefined) {
+      const { setTaste } = await import("./set-taste.ts");
+      return setTaste(taste, words, bench);
+    }
+    const opened = await bench.open();
+    const setting = await readSetting(of, words, opened);
+    if (setting === null) return { problems: words.problems };
+    return perform(words, bench, { act: "settle", at: opened.speech.now, setting });
+  },
+};
+
+async function readSetting(
+  of: string,
+  words: CommandWords,
+  { workshop, speech }: Opened,
+): Promise<Setting | null> {
+  const from = localTime(speech.zone, speech.now).date;
+  const said = words.rest();
+  if (said === null) {
+    words.problems.push(`say what it shall be: "dryline help settings" has examples`);
+    return null;
+  }
+  const settled = (await workshop.shop()).settings;
+  const aim = aimAt(settled, from);
+  switch (of) {
+    case "zone":
+      return readZoneNamed(said, words);
+    case "hands":
+      return { of: "hands", from, pairs: readNumber(said, words) ?? 1 };
+    case "place": {
+      const [, name = said, hooks] = /^(.*\S)\s+(\S+)$/.exec(said) ?? [];
+      if (hooks === undefined)
+        words.problems.push("say its hooks: settings place rack 8, or none if it is never full");
+      return { of: "place", name, hooks: readNumber(hooks ?? "none", words) };
+    }
+    case "aim":
+      return { of: "aim", from, finishedPerWeek: readNumber(said, words), out: aim?.out ?? null };
+    case "out":
+      return { of: "aim", from, finishedPerWeek: aim?.finishedPerWeek ?? null, out: readNumber(said, words) };
+    default: {
+      if (/^none$/i.test(said)) return { of: "default process", name: null };
+      const { matchIn } = await import("./match-in.ts");
+      const found = matchIn(
+        "process",
+        said,
+        (await workshop.library()).processes,
+        ({ definition }) => definition.name,
+      );
+      if ("found" in found) return { of: "default process", name: found.found.definition.name };
+      words.problems.push(found.problem);
+      return null;
+    }
+  }
+}
+
+/** A whole number; null for `none`. */
+function readNumber(said: string, words: CommandWords): number | null {
+  if (/^(none|off|no)$/i.test(said)) return null;
+  const fits = /^\d{1,6}$/.test(said);
+  if (!fits) words.problems.push(`"${said}" is no whole number`);
+  return fits ? Number(said) : null;
+}
+
+/** Names of zones are checked here: it starts Intl, which no act may wait for. */
+async function readZoneNamed(name: string, words: CommandWords): Promise<Setting | null> {
+  const { readZone } = await import("../time/read-zone.ts");
+  const zone = readZone(name);
+  if (zone !== null) return { of: "zone", name: zone.name };
+  words.problems.push(`there is no time zone "${name}": say one as Europe/Dublin or America/Chicago`);
+  return null;
+}
+
+async function show(bench: Bench): Promise<Answer> {
+  const { workshop, speech } = await bench.open();
+  const { taste, places } = workshop;
+  const shop = (await workshop.shop()).settings;
+  const today = localTime(speech.zone, speech.now).date;
+  const aim = aimAt(shop, today);
+  const hooks = [...shop.places].map(([name, place]) => ({ name, hooks: place.hooks }));
+  const rows: string[][] = [
+    ["zone", speech.zone.name],
+    ["hands", String(handsAt(shop, today))],
+    ...hooks.map((place) => ["place", `${place.name}, hooks: ${place.hooks}`]),
+    ["aim", sayAim(aim?.finishedPerWeek ?? null, aim?.out ?? null)],
+    ["process", shop.defaultProcess ?? "none: named with each tag"],
+    ["units", taste.units],
+    ["clock", taste.clock],
+    ["week", `begins ${sayWeekday(taste.firstDayOfWeek)}`],
+    ["colour", taste.colour ? "on" : "off"],
+    ["journal", places.data],
+    ["taste", places.config],
+  ];
+  return {
+    text: layOut(rows, null),
+    json: {
+      zone: speech.zone.name,
+      hands: handsAt(shop, today),
+      places: hooks,
+      aim: { finishedPerWeek: aim?.finishedPerWeek ?? null, out: aim?.out ?? null },
+      process: shop.defaultProcess,
+      taste,
+      folders: places,
+    },
+  };
+}

@@ -1,0 +1,106 @@
+import type { Figure, WeekReview, WindowRecord } from "../pace/week-review.ts";
+import { plainText } from "./plain-text.ts";
+import { sayCount, sayTags } from "./say-list.ts";
+import { sayClock, sayFullDay, sayWait } from "./say-time.ts";
+import type { Speech } from "./speech.ts";
+import { fitTo, widthOf } from "./width.ts";
+
+/** Steps shown one by one; the longest first. */
+const STEPS_SHOWN = 12;
+
+/** The review of a week, a line each, with the pieces behind the figures. */
+export function sayWeek(review: WeekReview, speech: Speech): string[] {
+  return [
+    `${review.week}, ${sayFullDay(review.start)} to ${sayFullDay(review.end)}${review.running ? ", so far" : ""}`,
+    `  ${sayAgainstAim(review)}`,
+    `  tagged ${sayFigure(review.tagged)}, scrapped ${sayFigure(review.scrapped)}`,
+    `  mended ${sayFigure(review.mended)}${review.mended.count === 0 ? "" : `, ${sayMinutes(review.mended.minutes)}`}, sent back by a test ${sayFigure(review.sentBack)}`,
+    ...sayHours(review),
+    ...sayDaysOut(review),
+    ...sayWindows(review, speech),
+    ...sayOverrides(review, speech),
+    ...saySteps(review),
+    "",
+    ...sayChart(review),
+  ].map(plainText);
+}
+
+function sayAgainstAim({ finished, aim }: WeekReview): string {
+  const hoped = aim.finishedPerWeek === null ? "" : `, hoped ${aim.finishedPerWeek}`;
+  const out = `; out ${aim.outNow.count}${aim.out === null ? "" : ` of at most ${aim.out}`}`;
+  return `finished ${sayFigure(finished)}${hoped}${out}`;
+}
+
+/** `2 (4 and 5)`, `none` */
+function sayFigure({ count, tags }: Figure): string {
+  return count === 0 ? "none" : `${count} (${sayTags(tags)})`;
+}
+
+/** Shares of minutes have fractions; people are told whole ones. */
+function sayMinutes(minutes: number): string {
+  return sayWait(Math.round(minutes));
+}
+
+function sayHours({ handsOn, running }: WeekReview): string[] {
+  const share = handsOn.open === 0 ? "" : `, ${Math.round((100 * handsOn.minutes) / handsOn.open)} %`;
+  const left = running ? `; bench left this week ${sayMinutes(handsOn.left)}` : "";
+  const lines = [
+    `  hands-on ${sayMinutes(handsOn.minutes)} of ${sayMinutes(handsOn.open)} open${share}${left}`,
+  ];
+  if (handsOn.unknown.count > 0)
+    lines.push(`  not in it: hung without being taken ${sayFigure(handsOn.unknown)}`);
+  if (handsOn.guessed.count > 0) lines.push(`  guessed in it: hung as usual ${sayFigure(handsOn.guessed)}`);
+  return lines;
+}
+
+function sayDaysOut({ daysOut: { median, hanging, tags } }: WeekReview): string[] {
+  if (median === null) return [];
+  const share = hanging === null ? "" : `, ${Math.round(hanging * 100)} % of it hanging`;
+  return [`  out ${median.toFixed(1)} days, middle of ${sayCount(tags.length, "piece")}${share}`];
+}
+
+function sayWindows({ windows: { kept, missed } }: WeekReview, speech: Speech): string[] {
+  const cost = missed.count === 0 ? "" : `, which cost ${sayMinutes(missed.minutes)}`;
+  return [
+    `  windows kept ${sayFigure(kept)}, missed ${sayFigure(missed)}${cost}`,
+    ...missed.windows.map((record) => `    ${sayMissed(record, speech)}`),
+  ];
+}
+
+function sayMissed({ tag, laid, next, shut, taken, minutes }: WindowRecord, speech: Speech): string {
+  const then = taken === null ? "not gone on with yet" : `gone on with ${sayClock(taken, speech)}`;
+  return `${tag}: ${next} on ${laid} shut ${sayClock(shut, speech)}, ${then}, ${sayMinutes(minutes)} of preparation`;
+}
+
+function sayOverrides({ overrides }: WeekReview, speech: Speech): string[] {
+  return overrides.map(
+    ({ at, tags, what, over, reason }) =>
+      `  went on although ${over}: ${[sayTags(tags), what].filter((part) => part !== "").join(" ")} ${sayClock(at, speech)}, "${reason}"`,
+  );
+}
+
+function saySteps({ steps }: WeekReview): string[] {
+  if (steps.length === 0) return [];
+  const shown = [...steps].sort((a, b) => b.total - a.total).slice(0, STEPS_SHOWN);
+  const width = Math.max(...shown.map(({ step }) => widthOf(plainText(step))));
+  return [
+    "  steps, against their estimate",
+    ...shown.map(({ step, times, minutes, estimate, total, estimated }) => {
+      const off = Math.round(total - estimated);
+      const against =
+        off === 0 ? "as estimated" : `${sayMinutes(Math.abs(off))} ${off > 0 ? "more" : "less"} in all`;
+      return `    ${fitTo(plainText(step), width)}  ${String(times).padStart(3)} x ${sayMinutes(minutes)}, estimate ${sayMinutes(estimate)}, ${against}`;
+    }),
+  ];
+}
+
+/** Finished in each of the last eight weeks, a mark a piece. */
+function sayChart({ lastWeeks }: WeekReview): string[] {
+  return [
+    "  finished in the last eight weeks",
+    ...lastWeeks.map(
+      ({ week, count }) =>
+        `    ${week.slice(-3)}  ${"#".repeat(Math.min(count, 50))}${count === 0 ? "" : " "}${count}`,
+    ),
+  ];
+}
