@@ -35,7 +35,10 @@ export function foldPieceEvent(piece: Piece, event: JournalEvent): Piece | strin
     case "touched":
       return touch(piece, event);
     case "moved":
-      return isAway(piece) ? `it is ${piece.end?.how}` : { ...piece, place: event.place };
+      // A scrapped piece may still hang somewhere in the shop.
+      return isAway(piece) && piece.end?.how !== "scrapped"
+        ? `it is ${piece.end?.how}`
+        : { ...piece, place: event.place };
     case "measured": {
       const { what, value, unit, at } = event;
       return { ...piece, measured: new Map(piece.measured).set(what, { value, unit, at }) };
