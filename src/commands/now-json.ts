@@ -3,6 +3,7 @@ import type { Instant } from "../time/instant.ts";
 import { isoMoment } from "../words/iso-moment.ts";
 import { sayHold } from "../words/say-hold.ts";
 import { sayPreparation } from "../words/say-state.ts";
+import { sayWarning } from "../words/say-warning.ts";
 import { sayIfLeft, sayWhy } from "../words/say-work.ts";
 import type { Speech } from "../words/speech.ts";
 
@@ -74,6 +75,7 @@ function workJson(row: WorkRow, speech: Speech): object {
       finish: moment(finishLeft),
       text: sayIfLeft(row.ifLeft, row, speech),
     },
+    warning: row.warning === null ? null : sayWarning(row.warning, speech),
   };
 }
 

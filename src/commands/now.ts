@@ -3,6 +3,7 @@ import { sayHold } from "../words/say-hold.ts";
 import { capital } from "../words/say-list.ts";
 import { sayDayAndClock } from "../words/say-time.ts";
 import { sayBench, sayOpening, sayPrepared, sayStage } from "../words/say-waiting.ts";
+import { sayWarning } from "../words/say-warning.ts";
 import { sayEffort, sayHandRow, sayWho, sayWhy, sayWorkRow } from "../words/say-work.ts";
 import type { Speech } from "../words/speech.ts";
 import { AS_OF, type Command } from "./command.ts";
@@ -72,7 +73,11 @@ function sayNow(answer: NowAnswer, speech: Speech, columns: number | null): stri
 
 /** Each row with why it stands there and what leaving it costs on a line below, so that 80 columns are enough. */
 function sayWork(work: readonly WorkRow[], speech: Speech, columns: number | null): string[] {
-  const rows = work.map((row) => ({ said: sayWorkRow(row, speech), why: sayWhy(row.why, speech) }));
+  const rows = work.map((row) => ({
+    said: sayWorkRow(row, speech),
+    why: sayWhy(row.why, speech),
+    warning: row.warning,
+  }));
   const lines = layOut(
     rows.map(({ said }) => [said.who, said.what, said.effort, said.by]),
     columns,
@@ -81,7 +86,8 @@ function sayWork(work: readonly WorkRow[], speech: Speech, columns: number | nul
     const row = rows[index];
     if (row === undefined) return [line];
     const cost = row.said.ifLeft === "" ? "" : `; ${row.said.ifLeft}`;
-    return [line, `      ${capital(row.why)}${cost}.`];
+    const warning = row.warning === null ? [] : [`      ${capital(sayWarning(row.warning, speech))}.`];
+    return [line, `      ${capital(row.why)}${cost}.`, ...warning];
   });
 }
 

@@ -2,6 +2,7 @@ import { ANYWAY, type Command, TICKED, WHEN } from "./command.ts";
 import { findCautions } from "./find-cautions.ts";
 import { perform } from "./perform.ts";
 import { readAnyway, splitColour } from "./read-work.ts";
+import { sayWarnings } from "./say-warnings.ts";
 import { sheetOf } from "./show-sheet.ts";
 
 export const take: Command = {
@@ -40,6 +41,7 @@ export const take: Command = {
         ticked: words.options("ticked"),
       },
       async (done, opened) => [
+        ...(await sayWarnings(done, opened)),
         ...(await findCautions(done, opened)),
         ...(words.has("sheet") ? await sheetOf(done, opened) : []),
       ],

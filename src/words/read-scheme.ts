@@ -36,7 +36,7 @@ export function sayScheme(scheme: readonly SchemePass[]): string {
 
 function readPass(part: string): SchemePass | null {
   const [, colour, worked, flash] = PASS.exec(part) ?? [];
-  if (colour === undefined || /^\d/.test(colour)) return null;
+  if (colour === undefined || /^\d|\//.test(colour)) return null;
   const minutes = worked === undefined ? null : readMinutes(worked);
   const flashOff = flash === undefined ? null : readMinutes(flash);
   if ((worked !== undefined && minutes === null) || (flash !== undefined && flashOff === null)) return null;

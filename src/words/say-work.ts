@@ -47,18 +47,20 @@ export function sayEffort({ minutes, setUp }: Pick<WorkRow | HeldRow, "minutes" 
 /**
  * What leaving it for the rest of the bench session brings; an empty text where it costs nothing.
  *
- * @example sayIfLeft(ifLeft, row, speech) // "if left: scuff 5 min from Tue 12:30, finished Fri 19:10, not Thu 19:02"
+ * @example sayIfLeft(ifLeft, row, speech) // "if left: scuff 5 min for 2 from Tue 12:30, finished Fri 19:10, not Thu 19:02"
  */
-export function sayIfLeft(ifLeft: IfLeft, row: Pick<WorkRow, "shuts">, speech: Speech): string {
+export function sayIfLeft(ifLeft: IfLeft, row: Pick<WorkRow, "tags">, speech: Speech): string {
+  const { mend, preparation, preparationFrom, shut, finishNow, finishLeft } = ifLeft;
+  const whom =
+    shut.length > 0 && shut.length < row.tags.length ? ` for ${sayTags(shut.map(({ tag }) => tag))}` : "";
   const costs: string[] = [];
-  if (ifLeft.mend) {
-    const from = row.shuts === null ? "" : ` from ${sayClock(row.shuts, speech)}`;
-    costs.push(`only a mend helps${from}`);
-  } else if (ifLeft.preparation !== null) {
-    const from = ifLeft.preparationFrom === null ? "" : ` from ${sayClock(ifLeft.preparationFrom, speech)}`;
-    costs.push(`${sayPreparation(ifLeft.preparation)}${from}`);
+  if (mend) {
+    const from = shut.length === 0 ? "" : ` from ${sayClock(Math.min(...shut.map(({ at }) => at)), speech)}`;
+    costs.push(`only a mend helps${whom}${from}`);
+  } else if (preparation !== null) {
+    const from = preparationFrom === null ? "" : ` from ${sayClock(preparationFrom, speech)}`;
+    costs.push(`${sayPreparation(preparation)}${whom}${from}`);
   }
-  const { finishNow, finishLeft } = ifLeft;
   if (finishNow !== null && finishLeft !== null && finishLeft > finishNow) {
     costs.push(`finished ${sayClock(finishLeft, speech)}, not ${sayClock(finishNow, speech)}`);
   }
@@ -78,6 +80,8 @@ export function sayWhy(why: Why, speech: Speech): string {
       return "it is due";
     case "this one first":
       return "you said this one first";
+    case "nothing else to do":
+      return "nothing else can be begun now";
     case "aim":
       return "your aim needs one more begun";
     case "shuts tonight":
