@@ -7,6 +7,7 @@ import { join } from "node:path";
 import { runCommandLine } from "./commands/command-line.ts";
 import { machineContext } from "./commands/machine-context.ts";
 import { findPackageRoot } from "./workshop/package-root.ts";
+import type { Workshop } from "./workshop/workshop.ts";
 
 const { argv, env, stdin, stdout, stderr } = globalThis.process;
 const typed = argv.slice(2);
@@ -30,10 +31,20 @@ async function run(): Promise<number> {
     return 0;
   }
   const onTerminal = stdin.isTTY === true && stdout.isTTY === true && env.TERM !== "dumb";
-  if (typed.length > 0 || !onTerminal) return runCommandLine(typed, machineContext(readVersion()));
+  if (typed.length > 0 || !onTerminal)
+    return runCommandLine(typed, machineContext(readVersion(), openDashboard));
   const { openWorkshop } = await import("./workshop/open-workshop.ts");
+  const workshop = await openWorkshop();
+  try {
+    return await openDashboard(workshop);
+  } finally {
+    workshop.close();
+  }
+}
+
+async function openDashboard(workshop: Workshop): Promise<number> {
   const { runDashboard } = await import("./dashboard/run-dashboard.tsx");
-  return runDashboard({ workshop: await openWorkshop(), stdin, stdout, env });
+  return runDashboard({ workshop, stdin, stdout, env });
 }
 
 async function fail(fault: unknown): Promise<void> {

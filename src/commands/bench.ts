@@ -12,6 +12,8 @@ export interface CommandContext {
   readonly isTerminal: boolean;
   /** Width of the terminal; null: stdout is none, and nothing is cut. */
   readonly columns: number | null;
+  /** Shows a shop on the dashboard until the maker quits; only where there is a terminal. */
+  readonly openDashboard: (workshop: Workshop) => Promise<number>;
   /** Puts a question to the maker; only where there is a terminal. */
   readonly ask: (question: string) => Promise<string>;
 }

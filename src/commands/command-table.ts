@@ -30,6 +30,7 @@ export const COMMANDS: Readonly<
   process: { group: "the shop", load: async () => (await import("./process.ts")).process },
   settings: { group: "the shop", load: async () => (await import("./settings.ts")).settings },
   week: { group: "the trade", load: async () => (await import("./week.ts")).week },
+  demo: { group: "beside", load: async () => (await import("./demo.ts")).demo },
   completion: { group: "beside", load: async () => (await import("./completion.ts")).completion },
   help: { group: "beside", load: async () => (await import("./help.ts")).help },
 };

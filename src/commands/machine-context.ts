@@ -1,7 +1,10 @@
 import type { CommandContext } from "./bench.ts";
 
 /** The world of a command as this machine has it: its own streams, clock, journal and terminal. */
-export function machineContext(version: string): CommandContext {
+export function machineContext(
+  version: string,
+  openDashboard: CommandContext["openDashboard"],
+): CommandContext {
   const { stdin, stdout, stderr } = globalThis.process;
   return {
     openWorkshop: async () => (await import("../workshop/open-workshop.ts")).openWorkshop(),
@@ -14,6 +17,7 @@ export function machineContext(version: string): CommandContext {
     },
     isTerminal: stdin.isTTY === true && stdout.isTTY === true,
     columns: stdout.isTTY === true ? stdout.columns : null,
+    openDashboard,
     ask,
   };
 }

@@ -31,7 +31,7 @@ export const now: Command = {
 };
 
 /** The whole answer as lines: the hour, what is in hand, work, what is held, what waits, what stands at the stations. */
-function sayNow(answer: NowAnswer, speech: Speech, columns: number | null): string[] {
+export function sayNow(answer: NowAnswer, speech: Speech, columns: number | null): string[] {
   const { work, inHand, held, waiting, prepared } = answer;
   const nothing = work.length + inHand.length + held.length + waiting.length === 0;
   return [

@@ -1,5 +1,4 @@
 import type { DecideContext } from "../acts/context.ts";
-import { decide } from "../acts/decide.ts";
 import type { ActRequest } from "../acts/request.ts";
 import type { By, NewEvent, Tag } from "../journal/event.ts";
 import type { Journal, Wanted } from "../journal/journal.ts";
@@ -109,6 +108,8 @@ export class LiveWorkshop implements Workshop {
   }
 
   async perform(request: ActRequest): Promise<Outcome> {
+    // Telling what to work now, the everyday start, needs no acts.
+    const { decide } = await import("../acts/decide.ts");
     for (let attempt = 0; attempt < TRIES; attempt++) {
       const shop = await this.shop(wantedFor(request));
       const decision = decide(request, shop, await this.#context(shop));
