@@ -1,7 +1,7 @@
 import type { Tag } from "../journal/event.ts";
 import type { Preparation, Stage } from "../process/coat.ts";
-import type { Hold } from "../safety/hold.ts";
 import type { Instant, Minutes } from "../time/instant.ts";
+import type { Hold } from "./plan-shop.ts";
 
 /** What can be worked at one moment, what waits, what is held, what stands ready. Facts; words/ makes the sentences. */
 export interface NowAnswer {
@@ -45,6 +45,24 @@ export interface WorkRow {
   readonly beginBy: Instant | null;
   readonly why: Why;
   readonly ifLeft: IfLeft;
+  readonly warning: WindowAhead | null;
+}
+
+/**
+ * Told before a coat is laid: laid now, its window opens and shuts again while the bench cannot use it. "Lay it
+ * Monday, or count on a scuff; for a next coat of 8 min today it had to hang by 11:52."
+ */
+export interface WindowAhead {
+  readonly opens: Instant;
+  readonly shuts: Instant;
+  /** What the next coat will then ask for; null: only a mend helps. */
+  readonly preparation: Preparation | null;
+  /** Minutes of the next coat, which has to fit. */
+  readonly nextMinutes: Minutes;
+  /** By when it had (or has) to hang for the next coat in this session; null: not possible in it. */
+  readonly hangBy: Instant | null;
+  /** Opening of the next session in which it can be laid for a window that is kept; null: none in the horizon. */
+  readonly layFrom: Instant | null;
 }
 
 export type Why =
@@ -55,7 +73,9 @@ export type Why =
         | "in the order of finishing"
         | "due"
         | "this one first"
-        | "aim";
+        | "aim"
+        /** A new one: nothing else can be begun now. */
+        | "nothing else to do";
     }
   | { readonly because: "shuts tonight"; readonly at: Instant }
   | { readonly because: "shuts before the bench opens again"; readonly at: Instant }
@@ -70,6 +90,8 @@ export interface IfLeft {
   readonly preparationFrom: Instant | null;
   /** The window shuts for good: a mend from the coat. */
   readonly mend: boolean;
+  /** Its tags whose window will have shut, and when each does. */
+  readonly shut: readonly { readonly tag: Tag; readonly at: Instant }[];
   /** When the first of its tags would be finished now, and if left; null: not within the horizon. */
   readonly finishNow: Instant | null;
   readonly finishLeft: Instant | null;
@@ -82,11 +104,12 @@ export interface HandRow {
   readonly station: string;
   readonly since: Instant;
   readonly usualMinutes: Minutes;
-  /** Lies half-done. */
+  /** Lies half-done: also among the work for now, where it can be gone on with. */
   readonly left: boolean;
   /** Begun in an earlier bench session and never said done: usual hang, and the latest it can have been. */
   readonly forgotten: { readonly usual: Instant; readonly latest: Instant } | null;
   readonly cautions: readonly string[];
+  readonly warning: WindowAhead | null;
 }
 
 export interface WaitingRow {
@@ -119,7 +142,8 @@ export interface HeldRow {
   readonly because:
     | Hold
     | {
-        readonly code: "no bench hours" | "does not fit";
+        /** `hands full`: a coat is in hand; `shut for good`: only a mend helps. */
+        readonly code: "no bench hours" | "does not fit" | "hands full" | "shut for good";
         readonly because: string;
         readonly remedy: string | null;
       };

@@ -1,0 +1,50 @@
+import type { Minutes } from "../time/instant.ts";
+import { waitsOfLater, waitsOfOpen } from "./make-waits.ts";
+import { minutesUntil } from "./minutes-until.ts";
+import type { PassFacts, StepFacts } from "./plan-shop.ts";
+import type { Task } from "./problem.ts";
+import { type Making, type StepToPlan, taskOfStep } from "./task-of-step.ts";
+
+/** A task made of a step of a piece. */
+export interface MadeTask {
+  readonly task: number;
+  readonly step: string;
+  /** 0 for the pass that comes next. */
+  readonly pass: number;
+}
+
+/** Adds the tasks of one piece to the problem: one for each pass still to come of each step not done. */
+export function makeTasks(making: Making): MadeTask[] {
+  const made: MadeTask[] = [];
+  for (const step of making.piece.steps) {
+    for (const [index, pass] of passesToWork(step).entries()) {
+      const task = taskOfStep(making, step.step, pass);
+      const open = index === 0 && step.facts?.wait ? step.facts : null;
+      const begins =
+        open === null ? waitsOfLater(making, step.step, task.gives) : waitsOfOpen(making, open, task.gives);
+      making.tasks.push({ ...task, ...begins, ...asItStands(open, task.minutes, making.facts.context.now) });
+      made.push({ task: making.tasks.length - 1, step: step.step.name, pass: index });
+      making.last.set(step.step.name, { task: making.tasks.length - 1, flashOff: pass.flashOff });
+    }
+  }
+  return made;
+}
+
+/** The passes in the order they will be worked: the one in hand or half-done first. */
+function passesToWork({ passes, facts }: StepToPlan): readonly PassFacts[] {
+  const hand = facts?.hand?.hand ?? null;
+  if (hand === null) return passes;
+  const place = passes.findIndex(({ colour }) => colour === hand.colour);
+  const inHand = passes[place] ?? { colour: hand.colour, minutes: null, flashOff: null };
+  return [inHand, ...passes.filter((_, index) => index !== place)];
+}
+
+/** What is in hand runs on, what was forgotten counts as hung as usual, and what lies half-done has the rest to do. */
+function asItStands(facts: StepFacts | null, minutes: Minutes, now: number): Partial<Task> {
+  if (facts === null || facts.hand === null) return {};
+  const { hand, spent, usual, forgotten } = facts.hand;
+  const rest = Math.max(1, Math.ceil(usual - spent));
+  if (facts.state.is === "left") return hand.part === "step" ? { minutes: rest } : {};
+  if (forgotten === null) return { running: true, minutes: hand.part === "step" ? rest : rest + minutes };
+  return hand.part === "step" ? { ended: Math.min(0, minutesUntil(now, forgotten.usual)) } : {};
+}

@@ -1,0 +1,138 @@
+import type { Preparation } from "../process/coat.ts";
+import { coatsBefore } from "../process/order.ts";
+import type { Step } from "../process/step.ts";
+import { MINUTE, type Minutes } from "../time/instant.ts";
+import { type SheetWindow, type StepFacts, windowsBetweenPasses, windowsUpon } from "./plan-shop.ts";
+import type { Gives, PlanWindow, Preparing, Task, Wait } from "./problem.ts";
+import { coatFor, emissions, type Making, taskOfStep, usualOf } from "./task-of-step.ts";
+
+/** Hands-on of levelling a coat whose last window was missed, before it is laid again (common practice, no source). */
+const LEVELLING: Minutes = 10;
+
+const noPass = { colour: null, minutes: null, flashOff: null };
+
+/** When a task may begin: not before, and in the windows of others. */
+export type Begins = Pick<Task, "release" | "waits">;
+
+/**
+ * What the next pass of a step waits for whose steps before are done: the windows of the coats that lie there already,
+ * which become windows after a task that has ended.
+ */
+export function waitsOfOpen(
+  making: Making,
+  { step, state, wait, needsMet }: StepFacts,
+  gives: readonly Gives[],
+): Begins {
+  const { now } = making.facts.context;
+  if (state.is === "in hand" || (state.is === "left" && state.part === "step"))
+    return { release: 0, waits: [] };
+  const byTouch = state.is === "drying" && state.opens === null;
+  if (wait === null || byTouch || !needsMet) return { release: null, waits: [] };
+  const windows = wait.windows.map(({ opens, shuts, first }) => ({
+    opens: Math.max(0, Math.ceil((opens - now) / MINUTE)),
+    shuts: shuts === null ? null : lastBefore((shuts - now) / MINUTE),
+    preparation: preparing(making, first, gives),
+  }));
+  const [only] = windows;
+  if (only !== undefined && only.shuts === null && only.preparation === null)
+    return { release: only.opens, waits: [] };
+  const anchor = addAnchor(making, step, wait.coats.at(-1));
+  const mend = windows.at(-1)?.shuts === null ? null : LEVELLING;
+  if (windows.length === 0) {
+    // Every window has shut: one that shut as the coat was laid stands for them.
+    const none = { opens: 0, shuts: 0, preparation: null };
+    return { release: 0, waits: [{ on: anchor.task, windows: [none], mend: LEVELLING }] };
+  }
+  return {
+    release: 0,
+    waits: [{ on: anchor.task, windows: windows.map((window) => from(anchor.ended, window)), mend }],
+  };
+}
+
+/** A window said in minutes from now as one from the end of a task. */
+function from(
+  ended: Minutes,
+  window: { opens: Minutes; shuts: Minutes | null; preparation: Preparing | null },
+): PlanWindow {
+  const { opens, shuts, preparation } = window;
+  return { opens: opens - ended, shuts: shuts === null ? null : shuts - ended, preparation };
+}
+
+/** The coat below as a task that has ended, so that a window after it can be missed and the coat mended. */
+function addAnchor(
+  making: Making,
+  step: Step,
+  under: { readonly step: string; readonly laidAt: number } | undefined,
+) {
+  const laid = making.piece.route.find(({ name }) => name === under?.step) ?? step;
+  const ago = under === undefined ? 0 : Math.floor((under.laidAt - making.facts.context.now) / MINUTE);
+  const ended = Math.min(0, ago);
+  making.tasks.push({ ...taskOfStep(making, laid, noPass), ended });
+  return { task: making.tasks.length - 1, ended };
+}
+
+/** What a pass waits for whose steps before, or whose pass before, are tasks themselves. */
+export function waitsOfLater(making: Making, step: Step, gives: readonly Gives[]): Begins {
+  const { piece, last } = making;
+  const before = last.get(step.name);
+  const coat = coatFor(piece, step);
+  if (before !== undefined) {
+    const windows = coat === null ? [plain(0)] : windowsBetweenPasses(coat, before.flashOff);
+    return { release: 0, waits: [waitOn(making, before.task, windows, 0, gives)] };
+  }
+  const coats = coatsBefore(piece.route, step.name);
+  const waits: Wait[] = [];
+  for (const name of step.after) {
+    const task = last.get(name)?.task;
+    const least = piece.route.find((one) => one.name === name)?.wait ?? 0;
+    if (task !== undefined && !coats.some((one) => one.name === name)) {
+      waits.push(waitOn(making, task, [plain(0)], least, gives));
+    }
+  }
+  for (const under of coats) {
+    const laid = last.get(under.name);
+    const its = coatFor(piece, under);
+    if (laid === undefined || its === null) continue;
+    const least = step.after.includes(under.name) ? under.wait : 0;
+    waits.push(waitOn(making, laid.task, windowsUpon(its, step, laid.flashOff), least, gives));
+  }
+  return { release: 0, waits };
+}
+
+const plain = (opens: Minutes): SheetWindow => ({ opens, shuts: null, first: null });
+
+function waitOn(
+  making: Making,
+  on: number,
+  windows: readonly SheetWindow[],
+  least: Minutes,
+  gives: readonly Gives[],
+): Wait {
+  const open = windows.filter(({ shuts }) => shuts === null || shuts > least);
+  const lasting = open.length > 0 ? open : [plain(least)];
+  return {
+    on,
+    windows: lasting.map(({ opens, shuts, first }) => ({
+      opens: Math.ceil(Math.max(opens, least)),
+      shuts: shuts === null ? null : lastBefore(shuts),
+      preparation: preparing(making, first, gives),
+    })),
+    mend: lasting.at(-1)?.shuts === null ? null : LEVELLING,
+  };
+}
+
+/** The last whole minute before a moment that is too late. */
+function lastBefore(shuts: Minutes): Minutes {
+  return Math.ceil(shuts) - 1;
+}
+
+function preparing({ names }: Making, first: Preparation | null, gives: readonly Gives[]): Preparing | null {
+  if (first === null) return null;
+  const own = emissions(first.givesOff, names);
+  const stays = own.filter(({ what }) => gives.some((other) => names.keepApart(what, other.what)));
+  return {
+    minutes: usualOf(first.handsOn),
+    settles: stays.reduce((most, { lasts }) => Math.max(most, lasts), 0),
+    gives: own,
+  };
+}

@@ -1,0 +1,277 @@
+import type { Span } from "../cure/coat-times.ts";
+import { coatTimes, dustFreeAt } from "../cure/coat-times.ts";
+import type { SchemePass } from "../journal/event.ts";
+import type { Coat, Preparation } from "../process/coat.ts";
+import type { ProcessDefinition, ProcessHash } from "../process/definition.ts";
+import type { Step } from "../process/step.ts";
+import { cautionsFor } from "../safety/cautions.ts";
+import { holdsOn } from "../safety/fit-to-start.ts";
+import type { Hold } from "../safety/hold.ts";
+import { roomAir } from "../safety/room-air.ts";
+import type { SafetyRules } from "../safety/rules.ts";
+import { WET_COAT } from "../safety/task.ts";
+import { coatState } from "../shop/coat-state.ts";
+import { waitForCoat, waitForPass } from "../shop/coat-wait.ts";
+import { handsOf, minutesInHand } from "../shop/hands.ts";
+import { hookNeededUntil } from "../shop/hook.ts";
+import type { LaidCoat } from "../shop/laid-coat.ts";
+import { coloursLeft, lastHang, passesLeft, workOf } from "../shop/passes.ts";
+import { setUpState } from "../shop/set-up-state.ts";
+import { setUpWords } from "../shop/set-up-words.ts";
+import { aimAt, handsAt } from "../shop/settings-at.ts";
+import type { Hang, InHand, Piece, Settings, Shop, StandingSetUp } from "../shop/shop.ts";
+import type { CoatState, StepState } from "../shop/states.ts";
+import { stepState } from "../shop/step-state.ts";
+import { stepWait } from "../shop/step-wait.ts";
+import { usualHang } from "../shop/usual-hang.ts";
+import type { BenchHours, Session } from "../time/bench-hours.ts";
+import { localTime } from "../time/civil.ts";
+import { after, type Instant, MINUTE, type Minutes } from "../time/instant.ts";
+import { sessionsBetween } from "../time/sessions.ts";
+import type { Zone } from "../time/zone.ts";
+
+export type { CoatState, Hold, Piece, Span, StandingSetUp, StepState };
+export { setUpWords };
+
+/** What is asked besides the shop itself. */
+export interface NowContext {
+  readonly now: Instant;
+  readonly zone: Zone;
+  readonly hours: BenchHours;
+  readonly rules: SafetyRules;
+  readonly usualMinutes: (process: string, step: Step) => Minutes;
+  /** What a new piece would be; null: no process is known for it. */
+  readonly newPiece: { readonly hash: ProcessHash; readonly definition: ProcessDefinition } | null;
+}
+
+/** How far ahead is planned. */
+const HORIZON: Minutes = 14 * 24 * 60;
+
+/** The shop as planning needs it: what was asked of the rooms below, once. */
+export interface ShopFacts {
+  readonly context: NowContext;
+  readonly horizon: Minutes;
+  /** Bench sessions of the horizon; the first may be running. */
+  readonly sessions: readonly Session[];
+  readonly hands: number;
+  readonly assumedHours: boolean;
+  readonly aim: Settings["aims"][number] | null;
+  readonly places: Settings["places"];
+  /** Neither finished, scrapped nor gone, by tag. */
+  readonly pieces: readonly PieceFacts[];
+  /** Hooks still held by pieces that are finished. */
+  readonly endedHooks: readonly { readonly place: string; readonly until: Instant }[];
+  readonly standing: readonly StandingFacts[];
+  readonly air: ReturnType<typeof roomAir>;
+  /** What stands in the way of starting work now. */
+  readonly holdsOn: (work: WorkToStart) => readonly Hold[];
+}
+
+/** Work about to be started, as safety looks at it. */
+export type WorkToStart = Parameters<typeof holdsOn>[0];
+
+export interface PieceFacts {
+  readonly piece: Piece;
+  /** Steps not done, in working order. */
+  readonly steps: readonly StepFacts[];
+  readonly coat: CoatState | null;
+  readonly lastHung: Instant | null;
+  /** Looks still to come at what hangs. */
+  readonly looks: readonly Instant[];
+  /** When it no longer needs the hook it hangs on; null: on no hook. */
+  readonly hookUntil: Instant | null;
+}
+
+export interface StepFacts {
+  readonly step: Step;
+  readonly state: StepState;
+  readonly passes: readonly PassFacts[];
+  /** When it may begin, by opening, with the steps whose coats say so; null: steps before it are not done. */
+  readonly wait: {
+    readonly windows: readonly Span[];
+    readonly coats: readonly { readonly step: string; readonly laidAt: Instant }[];
+  } | null;
+  readonly needsMet: boolean;
+  readonly hand: HandFacts | null;
+  readonly cautions: readonly string[];
+}
+
+export type PassFacts = Pick<SchemePass, "minutes" | "flashOff"> & { readonly colour: string | null };
+
+/** A step in hand, or lying half-done. */
+export interface HandFacts {
+  readonly hand: InHand;
+  /** Minutes this piece has had of it. */
+  readonly spent: Minutes;
+  readonly usual: Minutes;
+  /** Never said done: both ends of when it can have been hung. */
+  readonly forgotten: { readonly usual: Instant; readonly latest: Instant } | null;
+}
+
+export interface StandingFacts {
+  readonly station: string;
+  readonly setUp: StandingSetUp;
+  readonly state: ReturnType<typeof setUpState>;
+}
+
+/** Asks the shop, once, for all that planning needs to know. */
+export function readShop(shop: Shop, context: NowContext): ShopFacts {
+  const { now, zone, hours } = context;
+  const today = localTime(zone, now).date;
+  const pieces = [...shop.pieces.values()].sort((a, b) => a.tag - b.tag);
+  return {
+    context,
+    horizon: HORIZON,
+    sessions: sessionsBetween(hours, zone, now, after(now, HORIZON)),
+    hands: handsAt(shop.settings, today),
+    assumedHours: shop.settings.hours === null,
+    aim: aimAt(shop.settings, today),
+    places: shop.settings.places,
+    pieces: pieces.filter(({ end }) => end === null).map((piece) => readPiece(piece, context)),
+    endedHooks: pieces.flatMap((piece) => {
+      const until = piece.end !== null && piece.place !== null ? hookNeededUntil(piece, now) : null;
+      return until === null || piece.place === null ? [] : [{ place: piece.place, until }];
+    }),
+    standing: [...shop.stations.values()].flatMap(({ station, setUp }) =>
+      setUp === null ? [] : [{ station, setUp, state: setUpState(setUp, now) }],
+    ),
+    air: roomAir(shop, context),
+    holdsOn: (work) => holdsOn(work, shop, context.rules, context),
+  };
+}
+
+function readPiece(piece: Piece, context: NowContext): PieceFacts {
+  let lastHung: Instant | null = null;
+  for (const work of piece.work.values()) {
+    const hung = lastHang(work)?.hungAt ?? null;
+    if (hung !== null) lastHung = Math.max(lastHung ?? hung, hung);
+  }
+  return {
+    piece,
+    steps: piece.route.flatMap((step) => readStep(piece, step, context)),
+    coat: coatState(piece, context.now),
+    lastHung,
+    looks: piece.route.flatMap((step) => {
+      const hung = step.look.length === 0 ? null : lastHang(workOf(piece, step.name));
+      return hung === null
+        ? []
+        : step.look.map((look) => after(hung.hungAt, look)).filter((look) => look > context.now);
+    }),
+    hookUntil: piece.place === null ? null : hookNeededUntil(piece, context.now),
+  };
+}
+
+function readStep(piece: Piece, step: Step, context: NowContext): StepFacts[] {
+  const state = stepState(piece, step.name, context);
+  if (state.is === "done" || state.is === "ended") return [];
+  const waits = state.is === "blocked" ? null : stepWait(piece, step, context.now);
+  return [
+    {
+      step,
+      state,
+      passes: passesOf(piece, step),
+      wait: waits && {
+        windows: waits.windows,
+        coats: waits.coats.map(({ laid }) => ({ step: laid.step, laidAt: laid.times.laidAt })),
+      },
+      needsMet: step.needs.every(({ what, atMost, unit }) => {
+        const measured = piece.measured.get(what);
+        return measured !== undefined && measured.unit === unit && measured.value <= atMost;
+      }),
+      hand: state.is === "in hand" || state.is === "left" ? readHand(piece, step, state, context) : null,
+      cautions: cautionsFor(step, piece, "step"),
+    },
+  ];
+}
+
+function readHand(
+  piece: Piece,
+  step: Step,
+  state: Extract<StepState, { is: "in hand" | "left" }>,
+  context: NowContext,
+): HandFacts | null {
+  const { running, lying } = handsOf(piece);
+  const hand = [running, ...lying].find((one) => one?.step === step.name);
+  if (!hand) return null;
+  const usual = usualFor(piece, step, hand, context);
+  return {
+    hand,
+    spent: minutesInHand(hand, context.now),
+    usual,
+    forgotten: state.is === "in hand" && state.forgotten ? usualHang(hand, usual, context) : null,
+  };
+}
+
+/** Usual minutes of what is in hand: of the step, of its pass, or of the preparation its window asked for. */
+function usualFor(piece: Piece, step: Step, hand: InHand, context: NowContext): Minutes {
+  if (hand.part === "preparation") {
+    const asked = stepWait(piece, step, hand.since).windows.find(({ first }) => first !== null);
+    return Math.ceil(asked?.first?.handsOn.likely ?? 0);
+  }
+  const pass = hand.colour === null ? null : piece.scheme.find(({ colour }) => colour === hand.colour);
+  return pass?.minutes ?? context.usualMinutes(piece.definition.name, step);
+}
+
+function passesOf(piece: Piece, step: Step): readonly PassFacts[] {
+  const colours = coloursLeft(piece, step);
+  if (colours.length > 0) return colours;
+  return passesLeft(piece, step) > 0 ? [{ colour: null, minutes: null, flashOff: null }] : [];
+}
+
+/** A window of a sheet, in minutes from the hands-on end of the coat: begun from `opens` on and before `shuts`. */
+export interface SheetWindow {
+  readonly opens: Minutes;
+  readonly shuts: Minutes | null;
+  readonly first: Preparation | null;
+}
+
+/** The windows that a coat still to be laid will give to a step upon it, by its sheet alone. */
+export function windowsUpon(
+  coat: Coat,
+  step: Pick<Step, "coat" | "waitsFor">,
+  flashOff: Minutes | null,
+): readonly SheetWindow[] {
+  const need = { laysCoat: step.coat !== null, stage: step.waitsFor, sentBackAt: null };
+  return waitForCoat(layAtZero(coat, flashOff), need, 0).windows.map(inMinutes);
+}
+
+/** The same for the next pass of the step that lays it. */
+export function windowsBetweenPasses(coat: Coat, flashOff: Minutes | null): readonly SheetWindow[] {
+  return waitForPass(layAtZero(coat, flashOff), 0).windows.map(inMinutes);
+}
+
+/** Minutes from its hands-on end until dust can no longer settle in a coat. */
+export function wetMinutes(coat: Coat, flashOff: Minutes | null): Minutes {
+  return dustFreeAt(coatTimes(coat, 0, flashOff)) / MINUTE;
+}
+
+/** What a coat gives off by itself while it is wet. */
+export const wetCoat = WET_COAT;
+
+/** A coat as if laid at instant 0, so that its moments are lengths. What is only known by feeling counts by the sheet. */
+function layAtZero(coat: Coat, flashOff: Minutes | null): LaidCoat {
+  return {
+    name: coat.name,
+    step: "",
+    coat: coat.feelFirst ? { ...coat, feelFirst: false } : coat,
+    hang: { ...hungAtZero, flashOff },
+    times: coatTimes(coat, 0, flashOff),
+  };
+}
+
+const hungAtZero: Hang = {
+  pass: 1,
+  takenAt: null,
+  hungAt: 0,
+  minutes: null,
+  came: false,
+  guessed: false,
+  colour: null,
+  flashOff: null,
+  touches: [],
+  preparedFirst: null,
+};
+
+function inMinutes({ opens, shuts, first }: Span): SheetWindow {
+  return { opens: opens / MINUTE, shuts: shuts === null ? null : shuts / MINUTE, first };
+}

@@ -1,0 +1,162 @@
+import type { Tag } from "../journal/event.ts";
+import type { Session } from "../time/bench-hours.ts";
+import { after, type Instant, type Minutes } from "../time/instant.ts";
+import { type Candidate, setUpFor } from "./candidates.ts";
+import type { HeldRow } from "./now-answer.ts";
+import type { Hold, ShopFacts } from "./plan-shop.ts";
+import { SHORTEST_PART } from "./problem.ts";
+
+/** One group of candidates, by what stands in its way. */
+export interface SortedOut {
+  /** Can be started this minute, together. */
+  readonly work: readonly Candidate[];
+  readonly held: readonly HeldTogether[];
+}
+
+export interface HeldTogether {
+  readonly candidates: readonly Candidate[];
+  readonly because: HeldRow["because"];
+  readonly until: Instant | null;
+}
+
+/** Hands that cannot be freed now, and from when they are; null: only once the maker has said what became of it. */
+export interface HandsFull {
+  readonly tags: readonly Tag[];
+  readonly step: string;
+  readonly until: Instant | null;
+}
+
+/** Splits a group into what can be worked now and what is held, with the reason and the next moment. */
+export function sortOut(group: readonly Candidate[], facts: ShopFacts, hands: HandsFull | null): SortedOut {
+  const helpless = group.filter(({ state }) => state.is === "shut" && state.preparation === null);
+  const able = group.filter((candidate) => !helpless.includes(candidate));
+  const held: HeldTogether[] = helpless.map((one) => ({
+    candidates: [one],
+    because: shutForGood(one),
+    until: null,
+  }));
+  const { fit, holds } = fitToStart(able, facts);
+  held.push(...holds);
+  if (fit.length === 0) return { work: [], held };
+  const { now } = facts.context;
+  const session = sessionNow(facts);
+  if (session === null) {
+    const until = facts.sessions[0]?.opens ?? null;
+    const because = { code: "no bench hours", because: "the bench is shut", remedy: null } as const;
+    return { work: [], held: [...held, { candidates: fit, because, until }] };
+  }
+  if (hands !== null)
+    return { work: [], held: [...held, { candidates: fit, ...handsFull(hands, fit, facts) }] };
+  const most = howManyFit(fit, now, session, facts);
+  const rest = fit.slice(most);
+  if (rest.length > 0) held.push({ candidates: rest, ...doesNotFit(rest, facts) });
+  return { work: fit.slice(0, most), held };
+}
+
+/** The bench session running now; null: the bench is shut. */
+export function sessionNow({ sessions, context }: ShopFacts): Session | null {
+  const [first] = sessions;
+  return first !== undefined && first.opens <= context.now ? first : null;
+}
+
+/** Those that safety lets start together, and the others, each with what lasts longest. */
+function fitToStart(
+  group: readonly Candidate[],
+  facts: ShopFacts,
+): { fit: Candidate[]; holds: HeldTogether[] } {
+  if (group.length === 0) return { fit: [], holds: [] };
+  if (holdsOf(group, facts).length === 0) return { fit: [...group], holds: [] };
+  const fit: Candidate[] = [];
+  const holds: HeldTogether[] = [];
+  for (const candidate of group) {
+    const [worst] = holdsOf([...fit, candidate], facts).toSorted((a, b) => rank(b) - rank(a));
+    if (worst === undefined) {
+      fit.push(candidate);
+      continue;
+    }
+    const same = holds.find(({ because }) => because.because === worst.because);
+    if (same !== undefined) {
+      holds[holds.indexOf(same)] = { ...same, candidates: [...same.candidates, candidate] };
+    } else holds.push({ candidates: [candidate], ...heldBy(worst, candidate, facts) });
+  }
+  return { fit, holds };
+}
+
+/** What the clock does not end lasts longest. */
+const rank = ({ until }: Hold): number => until ?? Number.POSITIVE_INFINITY;
+
+function holdsOf(group: readonly Candidate[], facts: ShopFacts): readonly Hold[] {
+  const [first] = group;
+  if (first === undefined) return [];
+  const { step, part, preparation, coats } = first;
+  const tags = group.flatMap(({ tag }) => (tag === null ? [] : [tag]));
+  const leaves = facts.pieces
+    .filter(({ piece }) => piece.hand?.takenAt != null)
+    .map(({ piece }) => piece.tag);
+  return facts.holdsOn({ tags, step, part, preparation, coats, leaves });
+}
+
+/** A hold that ends too late for tonight's hours lasts until the bench opens again. */
+function heldBy(hold: Hold, candidate: Candidate, facts: ShopFacts): Pick<HeldTogether, "because" | "until"> {
+  if (hold.until === null) return { because: hold, until: null };
+  const until = firstFit([candidate], hold.until, facts);
+  const session = sessionNow(facts);
+  const inTime = session !== null && hold.until < session.closes;
+  if (inTime && until !== hold.until) return doesNotFit([candidate], facts, hold);
+  return { because: hold, until };
+}
+
+function handsFull(hands: HandsFull, fit: readonly Candidate[], facts: ShopFacts) {
+  const { tags, step, until } = hands;
+  const because = {
+    code: "hands full",
+    because: `${tags.join(" ")} ${step} is in hand`,
+    remedy: until === null ? "say when it was hung" : null,
+  } as const;
+  return { because, until: until === null ? null : firstFit(fit.slice(0, 1), until, facts) };
+}
+
+function shutForGood({ state, tag }: Candidate): HeldRow["because"] {
+  const coat = state.is === "shut" ? state.coat : "";
+  return { code: "shut for good", because: `the window of its ${coat} has shut`, remedy: `mend ${tag}` };
+}
+
+function doesNotFit(rest: readonly Candidate[], facts: ShopFacts, hold: Hold | null = null) {
+  const until = firstFit(rest.slice(0, 1), sessionNow(facts)?.closes ?? facts.context.now, facts);
+  const after = hold === null ? "" : `, once ${hold.because} is gone`;
+  const because = until === null ? "takes longer than any bench session" : `does not fit tonight${after}`;
+  return { because: { code: "does not fit", because, remedy: null } as const, until };
+}
+
+/** How many of the group, from the first on, can be worked one after the other before the session closes. */
+function howManyFit(group: readonly Candidate[], from: Instant, session: Session, facts: ShopFacts): number {
+  for (let count = group.length; count > 0; count--) {
+    if (after(from, benchMinutes(group.slice(0, count), facts)) <= session.closes) return count;
+  }
+  return 0;
+}
+
+/** The first moment from one on at which the bench is open long enough; null: no session in the horizon is. */
+function firstFit(group: readonly Candidate[], from: Instant, facts: ShopFacts): Instant | null {
+  for (const session of facts.sessions) {
+    const start = Math.max(from, session.opens);
+    if (after(start, benchMinutes(group, facts)) <= session.closes) return start;
+  }
+  return null;
+}
+
+/** Bench time it takes: set-up, hands-on, looks, and putting away all that then stands. */
+function benchMinutes(group: readonly Candidate[], facts: ShopFacts): Minutes {
+  const [first] = group;
+  if (first === undefined) return 0;
+  const { step, part } = first;
+  const setUp =
+    part === "preparation" ? (step.setUp?.takes ?? 0) : (setUpFor(first, group.length, facts)?.minutes ?? 0);
+  const hands = group.reduce((sum, { minutes, thenMinutes }) => sum + minutes + thenMinutes, 0);
+  const least = step.mayStop && part === "step" ? Math.min(hands, SHORTEST_PART) : hands;
+  const look = step.look.reduce((last, minute) => Math.max(last, minute + 1), 0);
+  const here = facts.standing.find(({ station }) => station === step.station)?.setUp.putAwayMinutes ?? 0;
+  const all = facts.standing.reduce((sum, one) => sum + one.setUp.putAwayMinutes, 0);
+  const stands = all - here + Math.max(here, step.setUp?.putAway ?? 0);
+  return setUp + least + Math.max(look, stands);
+}

@@ -1,0 +1,111 @@
+import type { Tag } from "../journal/event.ts";
+import type { Coat, Emission, HandsOn } from "../process/coat.ts";
+import type { ProcessDefinition } from "../process/definition.ts";
+import type { Step } from "../process/step.ts";
+import type { Minutes } from "../time/instant.ts";
+import type { Names } from "./names.ts";
+import {
+  type PassFacts,
+  type ShopFacts,
+  type StepFacts,
+  wetCoat,
+  wetMinutes,
+  windowsUpon,
+} from "./plan-shop.ts";
+import type { Gives, Task } from "./problem.ts";
+
+/** A piece on its way into a problem: tagged, or (tag null) one that may be. */
+export interface PieceToPlan {
+  readonly tag: Tag | null;
+  readonly definition: ProcessDefinition;
+  readonly route: readonly Step[];
+  readonly coats: Readonly<Record<string, Coat>>;
+  /** Steps not done, in working order. */
+  readonly steps: readonly StepToPlan[];
+}
+
+export interface StepToPlan {
+  readonly step: Step;
+  /** Those still to come. */
+  readonly passes: readonly PassFacts[];
+  /** How it stands; null: of a piece that is not tagged yet. */
+  readonly facts: StepFacts | null;
+}
+
+/** What making the tasks of one piece needs and fills. */
+export interface Making {
+  readonly piece: PieceToPlan;
+  /** The piece's number in the problem. */
+  readonly number: number;
+  readonly facts: ShopFacts;
+  readonly names: Names;
+  readonly tasks: Task[];
+  /** By step: the task of its newest pass so far. */
+  readonly last: Map<string, { readonly task: number; readonly flashOff: Minutes | null }>;
+}
+
+/** Whole minutes that work is reckoned with: at least one. */
+export function usualOf({ likely }: HandsOn): Minutes {
+  return Math.max(1, Math.ceil(likely));
+}
+
+/** The coat a step lays; null: none. */
+export function coatFor({ coats }: Pick<PieceToPlan, "coats">, { coat }: Pick<Step, "coat">): Coat | null {
+  return coat !== null && Object.hasOwn(coats, coat) ? (coats[coat] ?? null) : null;
+}
+
+/** Minutes of one pass of a step: as the scheme says, else as usual. */
+export function minutesOf(making: Pick<Making, "piece" | "facts">, step: Step, pass: PassFacts): Minutes {
+  const { definition } = making.piece;
+  return Math.max(1, Math.ceil(pass.minutes ?? making.facts.context.usualMinutes(definition.name, step)));
+}
+
+/** One pass of a step as a task that nothing is known of yet. */
+export function taskOfStep(making: Making, step: Step, pass: PassFacts): Task {
+  const { piece, number, names } = making;
+  const coat = coatFor(piece, step);
+  return {
+    piece: number,
+    minutes: minutesOf(making, step, pass),
+    station: names.station(step.station),
+    setUp: names.setUp(step, pass.colour),
+    release: 0,
+    waits: [],
+    mayStop: step.mayStop,
+    hook: hookOf(step, coat, pass, names),
+    gives: givenOff(step, coat, pass, names),
+    looks: step.look,
+    running: false,
+    ended: null,
+  };
+}
+
+/** The hook it takes: until the time or the stage its step names, else until dry-hard, else for the step's wait. */
+function hookOf(step: Step, coat: Coat | null, pass: PassFacts, names: Names): Task["hook"] {
+  const place = step.place === null ? null : names.place(step.place);
+  if (place === null) return null;
+  if (step.until !== null && "minutes" in step.until) return { place, until: step.until.minutes };
+  if (coat === null) return { place, until: step.wait };
+  const stage = step.until?.stage ?? "dry-hard";
+  const fit = windowsUpon(coat, { coat: null, waitsFor: stage }, pass.flashOff);
+  return { place, until: Math.ceil(fit[0]?.opens ?? 0) };
+}
+
+function givenOff(step: Step, coat: Coat | null, pass: PassFacts, names: Names): readonly Gives[] {
+  const gives = [...emissions(step.givesOff, names), ...emissions(coat?.givesOff ?? [], names)];
+  const wet = names.emission(wetCoat);
+  if (coat !== null && wet !== null) {
+    gives.push({ what: wet, lasts: Math.ceil(wetMinutes(coat, pass.flashOff)), fromSetUp: false });
+  }
+  return gives;
+}
+
+/** What work gives off; what lasts while a set-up stands is the set-up's. */
+export function emissions(given: readonly Emission[], names: Names): Gives[] {
+  const gives: Gives[] = [];
+  for (const { what, lasts } of given) {
+    const number = names.emission(what);
+    if (number !== null && lasts !== "while set up") gives.push({ what: number, lasts, fromSetUp: false });
+  }
+  return gives;
+}

@@ -1,0 +1,77 @@
+import type { Coat } from "../process/coat.ts";
+import type { Session } from "../time/bench-hours.ts";
+import { after, type Instant, type Minutes } from "../time/instant.ts";
+import { at } from "./at.ts";
+import { firstMeeting, type Seeking } from "./first-meeting.ts";
+import { openingAfter, shutAfter } from "./lag.ts";
+import type { WindowAhead } from "./now-answer.ts";
+import type { PlanWindow, Problem, Task } from "./problem.ts";
+import { seekingOf } from "./windows-ahead.ts";
+
+/**
+ * Looks ahead at a coat that would hang in `hangs` minutes: null when some window in which the next coat asks for
+ * nothing can be used, else what will come of it and what could be done instead.
+ *
+ * @param task the coat's number in the problem
+ * @param takes minutes from beginning it to hanging it
+ */
+export function lookAhead(
+  problem: Problem,
+  task: number,
+  hangs: Minutes,
+  takes: Minutes,
+  coat: Coat,
+): WindowAhead | null {
+  for (const follower of problem.tasks) {
+    const wait = follower.waits.find(({ on }) => on === task);
+    if (wait === undefined) continue;
+    const free = wait.windows.filter(({ preparation }) => preparation === null);
+    if (free.length === 0 || free.some((window) => isMet(problem, window, follower, hangs))) continue;
+    const window = at(free, 0);
+    return {
+      opens: after(problem.origin, openingAfter(window.opens, hangs)),
+      // The problem counts the last minute that will do; the window shuts with the next.
+      shuts: after(problem.origin, shutAfter(window.shuts, hangs) + 1),
+      preparation: coat.windows.find(({ first }) => first !== null)?.first ?? null,
+      nextMinutes: follower.minutes,
+      hangBy: latestHang(problem, window, follower),
+      layFrom: nextChance(problem, free, follower, takes),
+    };
+  }
+  return null;
+}
+
+function isMet(problem: Problem, window: PlanWindow, follower: Task, hangs: Minutes): boolean {
+  const seeking = seekingOf(problem, window, follower);
+  const shuts = shutAfter(window.shuts, hangs);
+  return (
+    firstMeeting(problem.sessions, openingAfter(window.opens, hangs), shuts, seeking) <
+    Number.POSITIVE_INFINITY
+  );
+}
+
+/** By when it has to hang for the next coat to be done in the session running now. */
+function latestHang(problem: Problem, window: PlanWindow, follower: Task): Instant | null {
+  const [session] = problem.sessions;
+  if (session === undefined || session.opens > 0 || typeof window.opens !== "number") return null;
+  const { need }: Seeking = seekingOf(problem, window, follower);
+  const hang = session.closes - need - window.opens;
+  return hang < session.opens ? null : after(problem.origin, hang);
+}
+
+/** The first later session in which it can hang, early or late, for a window that is met. */
+function nextChance(
+  problem: Problem,
+  free: readonly PlanWindow[],
+  follower: Task,
+  takes: Minutes,
+): Session["opens"] | null {
+  for (const session of problem.sessions) {
+    if (session.opens <= 0) continue;
+    const hangs = [session.opens + takes, session.closes];
+    if (hangs.some((hang) => free.some((window) => isMet(problem, window, follower, hang)))) {
+      return after(problem.origin, session.opens);
+    }
+  }
+  return null;
+}

@@ -1,0 +1,83 @@
+import { after, type Instant, type Minutes } from "../time/instant.ts";
+import { type Candidate, setUpFor } from "./candidates.ts";
+import { costOfLeaving } from "./cost-of-leaving.ts";
+import type { ShopProblem } from "./make-problem.ts";
+import type { HeldRow, WorkRow } from "./now-answer.ts";
+import type { Plan } from "./plan.ts";
+import type { ShopFacts } from "./plan-shop.ts";
+import type { Prepared } from "./prepare-dispatch.ts";
+import type { HeldTogether } from "./sort-out.ts";
+import { whyFirst } from "./why-first.ts";
+import { lookAhead } from "./window-ahead.ts";
+
+/** Everything found out about the shop, for making rows of. */
+export interface Found {
+  readonly facts: ShopFacts;
+  readonly made: ShopProblem;
+  readonly prepared: Prepared;
+  readonly plan: Plan;
+}
+
+/** Pieces that can be worked together now, as one row. */
+export function workRow(row: readonly Candidate[], { facts, made, prepared, plan }: Found): WorkRow {
+  const first = firstOf(row);
+  const setUp = setUpFor(first, row.length, facts);
+  const shuts = earliest(row.map(({ state }) => shutOf(state)));
+  const lead = setUp?.minutes ?? 0;
+  const minutes = sumMinutes(row);
+  const { task, coat, part } = first;
+  return {
+    ...common(row),
+    process: first.process,
+    part,
+    preparation: first.preparation,
+    station: first.step.station,
+    colour: first.colour,
+    coat: first.coat?.name ?? null,
+    setUp,
+    opens: Math.max(...row.map(({ state }) => ("since" in state ? state.since : facts.context.now))),
+    shuts,
+    beginBy: shuts === null ? null : after(shuts, -lead),
+    why: whyFirst(row, setUp, facts),
+    ifLeft: costOfLeaving(row, lead, facts, prepared, plan),
+    warning:
+      coat === null || task === null || part === "preparation"
+        ? null
+        : lookAhead(made.problem, task, lead + minutes, lead + minutes, coat),
+  };
+}
+
+/** Pieces held by the same thing until the same moment. */
+export function heldRow({ candidates, because, until }: HeldTogether, facts: ShopFacts): HeldRow {
+  const setUp = setUpFor(firstOf(candidates), candidates.length, facts);
+  return { ...common(candidates), setUp, because, until };
+}
+
+function common(row: readonly Candidate[]) {
+  const first = firstOf(row);
+  return {
+    tags: row.flatMap(({ tag }) => (tag === null ? [] : [tag])),
+    name: row.length === 1 ? first.name : null,
+    step: first.step.name,
+    minutes: sumMinutes(row),
+  };
+}
+
+function firstOf(row: readonly Candidate[]): Candidate {
+  const [first] = row;
+  if (first === undefined) throw new Error("a row without work");
+  return first;
+}
+
+function sumMinutes(row: readonly Candidate[]): Minutes {
+  return row.reduce((sum, { minutes }) => sum + minutes, 0);
+}
+
+function shutOf(state: Candidate["state"]): Instant | null {
+  return state.is === "open" || state.is === "shut" ? state.shuts : null;
+}
+
+function earliest(moments: readonly (Instant | null)[]): Instant | null {
+  const first = Math.min(...moments.map((moment) => moment ?? Number.POSITIVE_INFINITY));
+  return first === Number.POSITIVE_INFINITY ? null : first;
+}
