@@ -42,7 +42,10 @@ function buildStep(fields: StepFields, above: string | undefined): Step {
     after: fields.after ?? (above === undefined ? [] : [above]),
     look: (fields.look ?? []).toSorted((a, b) => a - b),
     givesOff: fields.gives_off ?? [],
-    needs: Object.entries(fields.needs ?? {}).map(([what, limit]) => ({ what, ...limit })),
+    // By name: the order of an object's words is not kept where one is a number.
+    needs: Object.entries(fields.needs ?? {})
+      .map(([what, limit]) => ({ what, ...limit }))
+      .sort((a, b) => (a.what < b.what ? -1 : 1)),
     ballast:
       fields.ballast === undefined
         ? null

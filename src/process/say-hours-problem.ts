@@ -23,7 +23,6 @@ export function sayHoursProblem(problem: HoursProblem): string {
 }
 
 function sayMissed(problem: HoursProblem & { kind: "window missed" }): string {
-  const days = problem.weekdays.map((weekday) => WEEKDAYS[weekday - 1]).join(", ");
   const hung =
     problem.from === problem.to
       ? sayClock(problem.from)
@@ -32,14 +31,24 @@ function sayMissed(problem: HoursProblem & { kind: "window missed" }): string {
     problem.reopens === null
       ? "the bench does not open in sight"
       : `the bench opens ${sayTime(problem.reopens)}`;
-  const remedy = problem.first === null ? "no window comes after it" : `count on a ${problem.first}`;
   return (
-    `"${problem.step}" hung ${days} ${hung}: "${problem.next}" cannot be begun in time ` +
+    `"${problem.step}" hung ${sayDays(problem.weekdays)} ${hung}: "${problem.next}" cannot be begun in time ` +
     `(hung ${sayClock(problem.from)} it opens ${sayTime(problem.opens)} and shuts ${sayTime(problem.shuts)}, ${again}); ` +
-    (problem.always
-      ? `no session of the week is early enough: ${remedy}`
-      : `hang it at another time, or ${remedy}`)
+    sayRemedy(problem)
   );
+}
+
+function sayRemedy({ always, first }: HoursProblem & { kind: "window missed" }): string {
+  const later = first === null ? "no later window follows" : `count on a ${first}`;
+  if (always) return `no session of the week is early enough: ${later}`;
+  return first === null ? `hang it at another time, for ${later}` : `hang it at another time, or ${later}`;
+}
+
+/** Three days or more in a row are said by the first and the last. */
+function sayDays(weekdays: readonly number[]): string {
+  const names = weekdays.map((weekday) => WEEKDAYS[weekday - 1]);
+  const inRow = weekdays.every((weekday, index) => index === 0 || weekday === (weekdays[index - 1] ?? 0) + 1);
+  return inRow && names.length > 2 ? `${names[0]} to ${names.at(-1)}` : names.join(", ");
 }
 
 function sayTime({ weekday, minute }: WeekTime): string {
