@@ -1,6 +1,7 @@
 import type { Coat, Preparation } from "../process/coat.ts";
 import type { Step } from "../process/step.ts";
 import type { Moment } from "../shop/moment.ts";
+import { setUpState } from "../shop/set-up-state.ts";
 import type { Shop } from "../shop/shop.ts";
 import { after, type Instant } from "../time/instant.ts";
 import { sessionAt } from "../time/sessions.ts";
@@ -50,9 +51,15 @@ function sessionSince({ now, zone, hours }: Moment): Instant {
   return sessionAt(hours, zone, now)?.opens ?? after(now, -OUT_OF_HOURS);
 }
 
-/** A reading counts for this melt: since the session began or the pot was lit, but never across the pot before it. */
+/** A reading counts for this melt: since the session began or the pot was lit, but never across the melt before it. */
 function meltSince(shop: Shop, at: Moment, station: string): Instant {
   const state = shop.stations.get(station);
-  const lit = state?.setUp?.begun ?? state?.setUp?.ready ?? Number.POSITIVE_INFINITY;
-  return Math.max(Math.min(sessionSince(at), lit), state?.clearedAt ?? Number.NEGATIVE_INFINITY);
+  const sinceSession = Math.max(sessionSince(at), state?.clearedAt ?? Number.NEGATIVE_INFINITY);
+  if (state === undefined || state.setUp === null) return sinceSession;
+  const { begun, ready } = state.setUp;
+  const standing = setUpState(state.setUp, at.now);
+  // A pot kept too long was that melt's end, even if nobody put it away.
+  if (standing.is === "kept too long" && standing.until !== null)
+    return Math.max(sinceSession, standing.until);
+  return Math.min(sinceSession, begun ?? ready);
 }

@@ -1,5 +1,7 @@
 import type { JournalEvent } from "../journal/event.ts";
 import type { Step } from "../process/step.ts";
+import type { Instant } from "../time/instant.ts";
+import { setUpState } from "./set-up-state.ts";
 import { setUpWords } from "./set-up-words.ts";
 import type { StandingSetUp, StationState } from "./shop.ts";
 
@@ -9,18 +11,20 @@ export function emptyStation(station: string): StationState {
 }
 
 /**
- * A station with a set-up begun, ready or seen ready; what stood there gave way. A pot said to be ready while it stands
- * is the same pot, lit when it was lit.
+ * A station with a set-up begun, ready or seen ready; what stood there gave way. A pot said to be ready while it keeps
+ * is the same melt, lit when it was lit; one kept too long ended then, and this is a new one.
  */
 export function readyStation(
   state: StationState,
   event: Extract<JournalEvent, { kind: "readied" }>,
 ): StationState {
   const before = state.setUp;
-  const isSamePot = before !== null && before.what === event.setUp && event.keeps.way === "heat";
+  const ended = before === null ? null : endOf(before, event);
+  const isSameMelt =
+    before !== null && before.what === event.setUp && event.keeps.way === "heat" && ended === null;
   const setUp: StandingSetUp = {
     what: event.setUp,
-    begun: event.begun ?? (isSamePot ? before.begun : null),
+    begun: event.begun ?? (isSameMelt ? before.begun : null),
     ready: event.ready,
     keeps: event.keeps,
     putAwayMinutes: event.putAwayMinutes,
@@ -29,8 +33,14 @@ export function readyStation(
     served: 0,
     act: event.act,
   };
-  const clearedAt = before === null || isSamePot ? state.clearedAt : (event.begun ?? event.at);
+  const clearedAt = before === null || isSameMelt ? state.clearedAt : (ended ?? event.begun ?? event.at);
   return { ...state, setUp, clearedAt };
+}
+
+/** When a set-up was kept too long, if it was by the time of an event; null: it was still good. */
+function endOf(setUp: StandingSetUp, { at }: JournalEvent): Instant | null {
+  const { is, until } = setUpState(setUp, at);
+  return is === "kept too long" ? until : null;
 }
 
 /** A station cleared; in words: there was nothing to put away. */
