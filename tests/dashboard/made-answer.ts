@@ -37,9 +37,11 @@ export function makeWork(changes: Partial<WorkRow> = {}): WorkRow {
       preparation: { do: "scuff", handsOn: { low: 5, likely: 5, high: 5 }, givesOff: [], cautions: [] },
       preparationFrom: at("Mon 19:40"),
       mend: false,
+      shut: [{ tag: 14, at: at("Mon 19:40") }],
       finishNow: at("Thu 19:02"),
       finishLeft: at("Fri 19:10"),
     },
+    warning: null,
     ...changes,
   };
 }
@@ -74,6 +76,7 @@ export function makeHand(changes: Partial<HandRow> = {}): HandRow {
     left: false,
     forgotten: null,
     cautions: ["solvent vapour"],
+    warning: null,
     ...changes,
   };
 }
@@ -181,7 +184,7 @@ export function makeFacts(answer: NowAnswer, changes: Partial<Facts> = {}): Fact
     week: "since Mon: 3 finished, aim 5",
     newestAct: { act: 40, words: "11 taken 18:38, seal" },
     processes: ["carved walker", "turned walker"],
-    tags: [11, 12, 13, 14, 15, 16, 17, 18],
+    cautions: { "solvent vapour": "solvent vapour: open the window, no flame" },
     ...changes,
   };
 }
