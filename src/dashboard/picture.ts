@@ -10,8 +10,9 @@ import { detailLines, workPanel } from "./work-panel.ts";
 
 /** Below this there is no room for the picture. */
 const LEAST = { columns: 40, rows: 10 };
-/** A screen lower than this gives one line less to the marked row. */
+/** A low screen gives a line less to the marked row, a high one a line more. */
 const LOW = 20;
+const HIGH = 30;
 const KEYS = " Enter do it  h hang  t take  o touch  a tag  w week  u undo  ? keys  q quit";
 
 /** The whole picture of a state: exactly as many lines as the screen has, none wider than it. */
@@ -37,7 +38,7 @@ function drawLines(state: DashboardState): Line[] {
   }
   const wanted = Math.max(state.rows.length, 1);
   const waiting = Math.max(facts.answer.waiting.length, 1) + 2;
-  const details = detailLines(state, facts, columns).slice(0, rows < LOW ? 1 : 2);
+  const details = detailLines(state, facts, columns, rows < LOW ? 1 : rows < HIGH ? 2 : 3);
   const rest = room - details.length - 1;
   const forWork = Math.max(2, Math.min(wanted, rest - Math.min(waiting, Math.floor(room / 2))));
   const work = workPanel(state, facts, columns, forWork);

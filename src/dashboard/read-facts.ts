@@ -4,6 +4,7 @@ import { addDays, localTime } from "../time/civil.ts";
 import { MINUTE } from "../time/instant.ts";
 import { sessionsBetween } from "../time/sessions.ts";
 import { weekOf, weekSpan } from "../time/weeks.ts";
+import { sayCautionShort } from "../words/say-caution.ts";
 import { sayAct } from "../words/say-done.ts";
 import { sayWeekday } from "../words/say-time.ts";
 import type { Speech } from "../words/speech.ts";
@@ -35,7 +36,9 @@ export async function readFacts(workshop: Workshop): Promise<Facts> {
     week: await sayWeekSoFar(workshop, shop, speech),
     newestAct: newest === undefined ? null : { act: newest.act, words: sayAct(newest, shop, speech) },
     processes: library.processes.map(({ definition }) => definition.name),
-    tags: [...shop.pieces.keys()],
+    cautions: Object.fromEntries(
+      Object.values(library.rules.cautions).map((caution) => [caution.name, sayCautionShort(caution)]),
+    ),
   };
 }
 

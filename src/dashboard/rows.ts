@@ -9,13 +9,20 @@ export type ActRow =
   | { readonly id: string; readonly is: "work"; readonly row: WorkRow }
   | { readonly id: string; readonly is: "held"; readonly row: HeldRow };
 
-/** Every row of an answer, best first: what is in hand, what can be worked, what is held. */
+/**
+ * Every row of an answer, best first: what is in hand, what can be worked, what is held. Work that lies half-done is
+ * among what can be worked or is held, and has its row there.
+ */
 export function rowsOf(answer: NowAnswer): ActRow[] {
-  return [
-    ...answer.inHand.map((row) => ({ id: idOf(row), is: "hand" as const, row })),
+  const others: ActRow[] = [
     ...answer.work.map((row) => ({ id: idOf(row), is: "work" as const, row })),
     ...answer.held.map((row) => ({ id: idOf(row), is: "held" as const, row })),
   ];
+  const toGoOnWith = new Set(others.flatMap(({ row }) => row.tags.map((tag) => `${tag} ${row.step}`)));
+  const inHand = answer.inHand.filter(
+    ({ left, tags, step }) => !left || !tags.every((tag) => toGoOnWith.has(`${tag} ${step}`)),
+  );
+  return [...inHand.map((row) => ({ id: idOf(row), is: "hand" as const, row })), ...others];
 }
 
 /** The new rows in the order the old ones had, with newcomers at the end: nothing jumps under the hand. */

@@ -18,8 +18,8 @@ export interface Facts {
   /** The newest act that undo would take back, in words; null: none. */
   readonly newestAct: { readonly act: ActId; readonly words: string } | null;
   readonly processes: readonly string[];
-  /** Tags of every piece known, for typed numbers. */
-  readonly tags: readonly Tag[];
+  /** The one line of each caution, by its name. */
+  readonly cautions: Readonly<Record<string, string>>;
 }
 
 /** Something that lies over the picture until it is answered or closed. */

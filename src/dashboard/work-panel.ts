@@ -1,6 +1,7 @@
 import { MINUTE } from "../time/instant.ts";
 import { plainText } from "../words/plain-text.ts";
 import { sayHold } from "../words/say-hold.ts";
+import { sayWarning } from "../words/say-warning.ts";
 import { sayEffort, sayHandRow, sayWho, sayWhy, sayWorkRow } from "../words/say-work.ts";
 import { cutTo, fitTo, widthOf, wrapTo } from "../words/width.ts";
 import type { Line, Tone } from "./line.ts";
@@ -28,25 +29,34 @@ export function workPanel(state: DashboardState, facts: Facts, columns: number, 
 }
 
 /**
- * Always two lines about the marked row, so that nothing jumps as the mark moves: why it stands there and what leaving
- * it costs, the cautions of work in hand, or the whole of what holds it.
+ * Always `count` lines about the marked row, so that nothing jumps as the mark moves: why it stands there and what
+ * leaving it costs, the cautions of work in hand, or the whole of what holds it.
  */
-export function detailLines(state: DashboardState, facts: Facts, columns: number): Line[] {
+export function detailLines(state: DashboardState, facts: Facts, columns: number, count: number): Line[] {
   const row = state.rows.find(({ id }) => id === state.mark);
   const said = row === undefined ? [] : detailsOf(row, facts);
   const lines = said.filter((text) => text !== "").flatMap((text) => wrapTo(text, columns - 4));
-  return [0, 1].map((index) => {
-    const text = index === 1 && lines.length > 2 ? lines.slice(1).join(" ") : lines[index];
-    return line(text === undefined ? "" : `   ${cutTo(text, columns - 4)}`, "dim");
+  const last = lines.slice(count - 1).join(" ");
+  return Array.from({ length: count }, (_, index) => {
+    const text = index === count - 1 ? last : (lines[index] ?? "");
+    return line(text === "" ? "" : `   ${cutTo(text, columns - 4)}`, "dim");
   });
 }
 
-function detailsOf(row: ActRow, { speech }: Facts): string[] {
+function detailsOf(row: ActRow, { speech, cautions }: Facts): string[] {
   switch (row.is) {
-    case "work":
-      return [sayWhy(row.row.why, speech), sayWorkRow(row.row, speech).ifLeft];
-    case "hand":
-      return row.row.cautions.length === 0 ? [] : [plainText(`mind: ${row.row.cautions.join(", ")}`)];
+    case "work": {
+      const { ifLeft } = sayWorkRow(row.row, speech);
+      const why = sayWhy(row.row.why, speech);
+      const { warning } = row.row;
+      if (warning === null) return [why, ifLeft];
+      return [sayWarning(warning, speech), ifLeft === "" ? why : `${why}; ${ifLeft}`];
+    }
+    case "hand": {
+      const mind = row.row.cautions.map((name) => cautions[name] ?? name).join("; ");
+      const warned = row.row.warning === null ? "" : sayWarning(row.row.warning, speech);
+      return [warned, mind === "" ? "" : plainText(`mind ${mind}`)];
+    }
     case "held":
       return [sayHold(row.row.because, row.row.until, speech)];
   }

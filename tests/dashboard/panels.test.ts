@@ -51,6 +51,25 @@ test("the marked row tells why it stands there and what leaving it costs", () =>
   expect(lines).toContain("   if left: scuff 5 min from 19:40, finished Fri 19:10, not Thu 19:02");
 });
 
+test("the marked work in hand tells the one line of each of its cautions", () => {
+  expect(picture(makeState())).toContain("   mind solvent vapour: open the window, no flame");
+});
+
+test("a coat whose window would pass while the bench is shut is warned of before it is taken", () => {
+  // Of the made-up week: hung Saturday 12:00 it opens 16:00 as the bench shuts, and shuts Sunday 13:00.
+  const warning = {
+    opens: at("Sat 16:00"),
+    shuts: at("Sun 13:00"),
+    preparation: null,
+    nextMinutes: 8,
+    hangBy: at("Sat 11:52"),
+    layFrom: at("next Mon 18:00"),
+  };
+  const lines = picture(makeState(makeFacts(makeAnswer({ work: [makeWork({ warning })] })))).join("\n");
+  expect(lines).toContain("16:00");
+  expect(lines).toContain("13:00");
+});
+
 test("the mark is seen without colour, and moving it moves no other line", () => {
   const before = picture(makeState());
   const after = picture(press(makeState(), "j").state);

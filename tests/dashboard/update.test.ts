@@ -47,6 +47,14 @@ test("the mark stays with the work as it is taken in hand, so that the same key 
   expect(press(read, "<enter>").effects).toMatchObject([{ request: { act: "hang", tags: [14] } }]);
 });
 
+test("work that lies half-done is one row, to go on with", () => {
+  const left = makeHand({ tags: [14], step: "first clear", left: true });
+  const state = makeState(makeFacts(makeAnswer({ inHand: [left], work: [first] })));
+  expect(state.rows.map(({ is }) => is)).toEqual(["work"]);
+  const lonely = makeState(makeFacts(makeAnswer({ inHand: [left], work: [second] })));
+  expect(lonely.rows.map(({ is }) => is)).toEqual(["hand", "work"]);
+});
+
 test("the mark of a row that went away falls to the row at its place, at the end to the last", () => {
   const marked = press(makeState(makeFacts(makeAnswer({ work: [first, second] }))), "j").state;
   expect(readAfter(marked, makeAnswer({ work: [first] })).mark).toBe("14 first clear");
