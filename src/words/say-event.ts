@@ -57,7 +57,7 @@ export function sayEvent(event: JournalEvent, shop: Shop, speech: Speech): strin
     case "ticked":
       return `"${event.caution}" read ${at}`;
     case "amended":
-      return `that was ${sayClock(event.time, speech)}`;
+      return `amended, that was ${sayClock(event.time, speech)}`;
     case "undone":
       return `act ${event.target} undone`;
     case "settled":

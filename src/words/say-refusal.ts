@@ -3,6 +3,7 @@ import { plainText } from "./plain-text.ts";
 import { REFUSALS_OF_SAFETY } from "./refusals-of-safety.ts";
 import { REFUSALS_OF_STATE } from "./refusals-of-state.ts";
 import { REFUSALS_OF_WORDS } from "./refusals-of-words.ts";
+import { capital } from "./say-list.ts";
 import type { Speech } from "./speech.ts";
 
 /** How refusals of the codes `C` are said, one sentence each without its full stop. */
@@ -20,5 +21,5 @@ const REFUSALS: Refusals<RefusalCode> = { ...REFUSALS_OF_WORDS, ...REFUSALS_OF_S
  */
 export function sayRefusal(refusal: Refusal, speech: Speech): string {
   const say = REFUSALS[refusal.code] as (refusal: Refusal, speech: Speech) => string;
-  return plainText(`${say(refusal, speech)}.`);
+  return capital(plainText(`${say(refusal, speech)}.`));
 }

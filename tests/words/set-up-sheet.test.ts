@@ -1,0 +1,89 @@
+import { expect, test } from "vitest";
+import { GLOSSARY } from "../../src/words/glossary.ts";
+import { sayCoatSheet, sayWindows } from "../../src/words/say-step.ts";
+import { saySetUpSheet } from "../../src/words/set-up-sheet.ts";
+import { Diary } from "../fixtures/diary.ts";
+import {
+  acrylic,
+  makeCoat,
+  makeProcess,
+  makeStep,
+  varnish,
+  walker,
+  walkerRules,
+} from "../fixtures/walker.ts";
+import { at, dublin } from "../fixtures/week-time.ts";
+
+const speechAt = (when: string) => ({ zone: dublin, now: at(when), clock24: true });
+const scheme = [
+  { colour: "ochre", minutes: 10, flashOff: 5 },
+  { colour: "green", minutes: 6, flashOff: null },
+];
+
+test("the sheet of a melt has the set-up, the grams of lead, what must be measured and what to mind", () => {
+  const ballast = { holes: 2, acrossMillimetres: 8, deepMillimetres: 14 };
+  const steps = walker.steps.map((step) =>
+    step.ballast === null && step.name === "pour the ballast" ? { ...step, ballast } : step,
+  );
+  const diary = new Diary({ ...walker, steps });
+  diary.tag([3, 4], "Mon 12:00");
+  diary.workUpTo(3, "pour the ballast", "Mon 12:10");
+  diary.workUpTo(4, "pour the ballast", "Mon 12:30");
+  diary.say(3, { kind: "measured", what: "wood moisture", value: 8, unit: "%" }, "Mon 18:00");
+  // 1.407 cm³ of lead at 10.66 and 11.34 g/cm³ (see tests/cure/ballast.test.ts).
+  expect(saySetUpSheet([3, 4], null, diary.shop(), walkerRules, speechAt("Mon 18:01"))).toEqual([
+    "Pour the ballast, 3 and 4",
+    "  at the lead pot, 6 min",
+    "  set up: melt lead, 20 min; keeps 45 min from last use; 5 min to put away",
+    "  ballast: 2 holes 8 mm across and 14 mm deep: 15.0 to 16.0 g of lead",
+    "  3 wood moisture at most 10 %: measured 8 %",
+    "  4 wood moisture at most 10 %: not measured yet",
+    "  mind: molten lead: mind the molten lead",
+  ]);
+});
+
+test("the sheet of a scheme tells the passes as sprayed and the next", () => {
+  const diary = new Diary(walker);
+  diary.tag(1, "Mon 12:00", { scheme });
+  diary.workUpTo(1, "colours", "last Sun 12:00");
+  diary.take(1, "colours", "Tue 18:15", { colour: "ochre" });
+  diary.hang(1, "colours", "Tue 18:27", { colour: "ochre", flashOff: 5 });
+  const sheet = saySetUpSheet([1], "colours", diary.shop(), walkerRules, speechAt("Tue 18:30"));
+  expect(sheet).toContain("  1 sprayed ochre, 12 min, flash-off 5 min, 18:27");
+  expect(sheet).toContain("  1 next green, 6 min");
+  expect(sheet[1]).toBe("  at the spray corner, 10 min a pass");
+});
+
+test("pieces with different next steps have a sheet each; one that is not there has none", () => {
+  const diary = new Diary(walker);
+  diary.tag([1, 2], "Mon 12:00");
+  diary.workUpTo(2, "drill", "Mon 12:10");
+  const sheet = saySetUpSheet([1, 2, 99], null, diary.shop(), walkerRules, speechAt("Mon 18:00"));
+  expect(sheet.filter((line) => !line.startsWith(" "))).toEqual(["Shape, 1", "Drill, 2"]);
+});
+
+test("lines written by hand are made plain", () => {
+  const step = makeStep("shape", 40, { sheet: { jig: "left\u001b[31m one" } });
+  const diary = new Diary(makeProcess("p", [step]));
+  diary.tag(1, "Mon 12:00");
+  expect(saySetUpSheet([1], null, diary.shop(), walkerRules, speechAt("Mon 18:00"))).toContain(
+    "  jig: left one",
+  );
+});
+
+test("a coat is told with its windows, whatever ends they have", () => {
+  expect(sayWindows(varnish)).toEqual(["4 h to 24 h", "from 24 h on, scuff 5 min first"]);
+  expect(sayWindows(acrylic)).toEqual(["from flash-off on"]);
+  expect(
+    sayCoatSheet(makeCoat("paste", { lowestCelsius: 12, sheet: { thin: "no" }, source: "its tin" })),
+  ).toEqual([
+    "coat: paste, cures by clock, times for 20 °C 50 %, not below 12 °C",
+    "thin: no",
+    "source: its tin",
+  ]);
+});
+
+test("every word of the glossary has one sentence without a full stop", () => {
+  expect(Object.keys(GLOSSARY).length).toBeGreaterThan(15);
+  for (const meaning of Object.values(GLOSSARY)) expect(meaning).toMatch(/^[a-z"].*[a-z"]$/);
+});
