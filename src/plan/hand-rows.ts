@@ -2,7 +2,7 @@ import { after, type Instant } from "../time/instant.ts";
 import type { ShopProblem } from "./make-problem.ts";
 import type { HandRow } from "./now-answer.ts";
 import type { PieceFacts, ShopFacts, StepFacts } from "./plan-shop.ts";
-import type { HandsFull } from "./sort-out.ts";
+import { type HandsFull, isStuck } from "./sort-out.ts";
 import { coatFor } from "./task-of-step.ts";
 import { lookAhead } from "./window-ahead.ts";
 
@@ -23,17 +23,12 @@ export function handRows(facts: ShopFacts, made: ShopProblem): HandRow[] {
  * @returns null while a pair of hands is free, or can be made so by leaving what may be left
  */
 export function handsFullBy(facts: ShopFacts): HandsFull | null {
-  const stuck = groupsInHand(facts).filter((group) => group.some(isStuck));
+  const stuck = groupsInHand(facts).filter((group) => group.some(({ step }) => isStuck(step)));
   const [first] = stuck;
   if (first === undefined || stuck.length < facts.hands) return null;
   const ends = stuck.map((group) => endsAt(group, facts.context.now));
   const until = ends.some((end) => end === null) ? null : Math.min(...ends.map((end) => end ?? 0));
   return { tags: first.map(({ piece }) => piece.piece.tag), step: first[0]?.step.step.name ?? "", until };
-}
-
-function isStuck({ step }: Held): boolean {
-  if (step.state.is !== "in hand") return false;
-  return step.state.forgotten || (step.state.part === "step" && step.step.coat !== null);
 }
 
 /** When it will usually be hung; null: nobody knows, it was forgotten. */

@@ -3,7 +3,7 @@ import type { Session } from "../time/bench-hours.ts";
 import { after, type Instant, type Minutes } from "../time/instant.ts";
 import { type Candidate, setUpFor } from "./candidates.ts";
 import type { HeldRow } from "./now-answer.ts";
-import type { Hold, ShopFacts } from "./plan-shop.ts";
+import type { Hold, ShopFacts, StepFacts } from "./plan-shop.ts";
 import { SHORTEST_PART } from "./problem.ts";
 
 /** One group of candidates, by what stands in its way. */
@@ -94,6 +94,17 @@ function holdsOf(group: readonly Candidate[], facts: ShopFacts): readonly Hold[]
     .filter(({ piece }) => piece.hand?.takenAt != null)
     .map(({ piece }) => piece.tag);
   return facts.holdsOn({ tags, step, part, preparation, coats, leaves });
+}
+
+/** In hand now, and left when other work is taken. */
+function isPutDown(step: StepFacts): boolean {
+  return step.state.is === "in hand" && !isStuck(step);
+}
+
+/** A coat half laid, or work forgotten since an earlier session: it must be hung before other work is taken. */
+export function isStuck({ state, step }: StepFacts): boolean {
+  if (state.is !== "in hand") return false;
+  return state.forgotten || (state.part === "step" && step.coat !== null);
 }
 
 /** A hold that ends too late for tonight's hours lasts until the bench opens again. */

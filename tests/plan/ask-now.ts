@@ -33,6 +33,8 @@ export function newPieceOf(definition: ProcessDefinition): PlanContext["newPiece
 }
 
 /** Rows as short words: `1 2 second seal`. */
-export function saidRows(rows: readonly { readonly tags: readonly number[]; readonly step: string }[]): string[] {
+export function saidRows(
+  rows: readonly { readonly tags: readonly number[]; readonly step: string }[],
+): string[] {
   return rows.map(({ tags, step }) => [...tags, step].join(" "));
 }
