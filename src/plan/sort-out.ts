@@ -90,9 +90,7 @@ function holdsOf(group: readonly Candidate[], facts: ShopFacts): readonly Hold[]
   if (first === undefined) return [];
   const { step, part, preparation, coats } = first;
   const tags = group.flatMap(({ tag }) => (tag === null ? [] : [tag]));
-  const leaves = facts.pieces
-    .filter(({ piece }) => piece.hand?.takenAt != null)
-    .map(({ piece }) => piece.tag);
+  const leaves = facts.pieces.filter(({ steps }) => steps.some(isPutDown)).map(({ piece }) => piece.tag);
   return facts.holdsOn({ tags, step, part, preparation, coats, leaves });
 }
 
