@@ -1,19 +1,13 @@
-import type { BenchHours, Session } from "../time/bench-hours.ts";
-import { addDays, instantOf, localTime, minuteOfDay } from "../time/civil.ts";
-import {
-  after,
-  type CivilDate,
-  type Instant,
-  MINUTE,
-  type Minutes,
-  minutesBetween,
-} from "../time/instant.ts";
+import type { BenchHours } from "../time/bench-hours.ts";
+import { addDays, instantOf } from "../time/civil.ts";
+import { type CivilDate, type Minutes, minutesBetween } from "../time/instant.ts";
 import { sessionsBetween } from "../time/sessions.ts";
 import type { Zone } from "../time/zone.ts";
 import type { ProcessDefinition } from "./definition.ts";
+import { findMissedWindows } from "./missed-windows.ts";
 import { coatsBefore } from "./order.ts";
 import type { Step } from "./step.ts";
-import { findUnpreparedSpans, type UnpreparedSpan } from "./unprepared-spans.ts";
+import { findUnpreparedSpans } from "./unprepared-spans.ts";
 
 /** A time of the week by the shop's clock. */
 export interface WeekTime {
@@ -81,90 +75,14 @@ export function hoursProblems(
     if (tooLong !== null) return [tooLong];
     return coatsBefore(definition.steps, step.name).flatMap((coatStep) => {
       const spans = findUnpreparedSpans(definition, coatStep, step);
-      return spans === null ? [] : findMissed(coatStep, step, spans, { week, sessions, zone });
+      return spans === null ? [] : findMissedWindows(coatStep, step, spans, { week, sessions, zone });
     });
   });
 }
 
+/** A step and its set-up fit one session, with putting away; one that may stop fits in parts. */
 function checkLength(step: Step, longest: Minutes): HoursProblem | null {
   const work = step.mayStop ? Math.min(LEAST_PART, step.handsOn.likely) : step.handsOn.likely;
   const minutes = (step.setUp?.takes ?? 0) + work + (step.setUp?.putAway ?? 0);
   return minutes > longest ? { kind: "step too long", step: step.name, minutes, longest } : null;
-}
-
-interface Bench {
-  readonly week: readonly Session[];
-  readonly sessions: readonly Session[];
-  readonly zone: Zone;
-}
-
-/** One problem for each stretch of times at which the coat must not be hung; equal stretches of several days are one. */
-function findMissed(coatStep: Step, next: Step, spans: UnpreparedSpan, bench: Bench): HoursProblem[] {
-  const stretches: { from: Instant; to: Instant }[] = [];
-  let kept = false;
-  for (const session of bench.week) {
-    const soonest = after(session.opens, soonestStart(coatStep) + coatStep.handsOn.likely);
-    for (let hung = soonest; hung <= session.closes; hung += MINUTE) {
-      if (canFollow(hung, next, spans, bench.sessions)) {
-        kept = true;
-        continue;
-      }
-      const last = stretches.at(-1);
-      if (last !== undefined && last.to === hung - MINUTE) last.to = hung;
-      else stretches.push({ from: hung, to: hung });
-    }
-  }
-  const told = new Map<string, HoursProblem & { kind: "window missed" }>();
-  for (const { from, to } of stretches) {
-    const [first, last] = [weekTime(from, bench.zone), weekTime(to, bench.zone)];
-    const key = `${first.minute} ${last.minute}`;
-    const same = told.get(key);
-    const weekdays = [...(same?.weekdays ?? []), first.weekday];
-    told.set(key, same === undefined ? sayMissed(from, to) : { ...same, weekdays });
-  }
-  return [...told.values()];
-
-  function sayMissed(from: Instant, to: Instant): HoursProblem & { kind: "window missed" } {
-    const { zone, sessions } = bench;
-    const shuts = after(from, Math.max(...spans.spans.map((span) => span.shuts)));
-    const reopens = sessions.find((session) => session.opens > from && session.closes > shuts)?.opens;
-    return {
-      kind: "window missed",
-      step: coatStep.name,
-      next: next.name,
-      always: !kept,
-      weekdays: [weekTime(from, zone).weekday],
-      from: weekTime(from, zone).minute,
-      to: weekTime(to, zone).minute,
-      opens: weekTime(after(from, Math.min(...spans.spans.map((span) => span.opens))), zone),
-      shuts: weekTime(shuts, zone),
-      reopens: reopens === undefined ? null : weekTime(reopens, zone),
-      first: spans.first,
-    };
-  }
-}
-
-/** Whether the next coat can be begun, and ended before the bench shuts, in a window of a coat hung then. */
-function canFollow(
-  hung: Instant,
-  next: Step,
-  { spans }: UnpreparedSpan,
-  sessions: readonly Session[],
-): boolean {
-  return spans.some(({ opens, shuts }) =>
-    sessions.some((session) => {
-      const begin = Math.max(after(session.opens, soonestStart(next)), after(hung, opens));
-      return begin <= after(session.closes, -next.handsOn.likely) && begin <= after(hung, shuts);
-    }),
-  );
-}
-
-/** Minutes from the opening of the bench to the first a step can begin: a pot must melt, a loaded brush may stand. */
-function soonestStart({ setUp }: Step): Minutes {
-  return setUp === null || setUp.keeps.way === "load" ? 0 : setUp.takes;
-}
-
-function weekTime(instant: Instant, zone: Zone): WeekTime {
-  const local = localTime(zone, instant);
-  return { weekday: local.weekday, minute: minuteOfDay(local) };
 }

@@ -1,19 +1,7 @@
 import * as z from "zod/mini";
 import { type Coat, CURES_BY, TIMED_STAGES, type Window } from "./coat.ts";
-import {
-  cautionNames,
-  duration,
-  flag,
-  givesOff,
-  keyed,
-  line,
-  name,
-  oneOf,
-  preparation,
-  sheet,
-  words,
-  written,
-} from "./fields.ts";
+import { givesOff, preparation } from "./emission-fields.ts";
+import { cautionNames, duration, flag, keyed, line, name, oneOf, sheet, words, written } from "./fields.ts";
 import { readAir, readCelsius } from "./quantity-form.ts";
 import { readOpening, readSpan, type WrittenOpening } from "./window-form.ts";
 

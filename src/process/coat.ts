@@ -11,7 +11,7 @@ export type Stage = (typeof STAGES)[number];
 
 /** What drives the cure, and so which air matters. */
 export const CURES_BY = ["resin", "water", "solvent", "moisture", "light", "clock"] as const;
-export type CuresBy = (typeof CURES_BY)[number];
+type CuresBy = (typeof CURES_BY)[number];
 
 /** What work can put into the room, in the words of process files. `wet coat` is not among them: coats give it off by themselves. */
 export const EMISSIONS = ["dust", "solvent vapour", "heat", "lead fume", "isocyanate", "mist"] as const;

@@ -5,7 +5,7 @@
 import * as z from "zod/mini";
 import { parseDuration } from "../time/duration.ts";
 import type { Minutes } from "../time/instant.ts";
-import { EMISSIONS, type Emission, LONGEST_WAIT, type Preparation } from "./coat.ts";
+import { LONGEST_WAIT } from "./coat.ts";
 import { readHandsOn } from "./hands-on-form.ts";
 import { isShowable } from "./problem.ts";
 
@@ -81,7 +81,8 @@ export function duration(least = 0) {
   return written(form, "20 min", (given) => withinWait(parseDuration(given), least));
 }
 
-function withinWait(minutes: Minutes | null, least: Minutes): Minutes | null {
+/** The minutes, if there are at least so many and at most a year of them. */
+export function withinWait(minutes: Minutes | null, least: Minutes): Minutes | null {
   return minutes !== null && minutes >= least && minutes <= LONGEST_WAIT ? minutes : null;
 }
 
@@ -98,32 +99,6 @@ export function listOf<T extends z.core.$ZodType>(entry: T, what: string) {
 
 export const cautionNames = listOf(name("the name of a caution"), "names of cautions");
 
-const lasting = written(
-  "for how long after the work, as 40 min, `while working` or `while set up`",
-  "40 min",
-  (given): Emission["lasts"] | null => {
-    if (given === "while set up") return given;
-    return given === "while working" ? 0 : withinWait(parseDuration(given), 0);
-  },
-);
-
-/** What work gives off: a list (only while working) or a map of how long after. Always in the order of EMISSIONS. */
-export const givesOff = z.pipe(
-  z.union(
-    [
-      listOf(oneOf(EMISSIONS), "what it gives off"),
-      words(keyed(EMISSIONS, z.optional(lasting)), "write { dust: 20 min }"),
-    ],
-    { error: "write what it gives off as a list [dust], or with how long after as { dust: 20 min }" },
-  ),
-  z.transform((given): Emission[] =>
-    EMISSIONS.flatMap((what) => {
-      const lasts = Array.isArray(given) ? (given.includes(what) ? 0 : undefined) : given[what];
-      return lasts === undefined ? [] : [{ what, lasts }];
-    }),
-  ),
-);
-
 /**
  * An object of these words and no others. Where another stands, the message lists the known ones: explain.ts looks
  * for the nearest among them.
@@ -139,27 +114,6 @@ export function keyed<const K extends string, T>(words: readonly K[], field: T):
   // Object.fromEntries forgets which keys it was given.
   return Object.fromEntries(words.map((word) => [word, field])) as Record<K, T>;
 }
-
-/** Work asked for before a late coat. */
-export const preparation = z.pipe(
-  words(
-    {
-      do: name("what is to be done"),
-      hands_on: handsOn,
-      gives_off: z.optional(givesOff),
-      cautions: z.optional(cautionNames),
-    },
-    "write { do: scuff, hands_on: 4..6 min, gives_off: [dust] }",
-  ),
-  z.transform(
-    (given): Preparation => ({
-      do: given.do,
-      handsOn: given.hands_on,
-      givesOff: given.gives_off ?? [],
-      cautions: given.cautions ?? [],
-    }),
-  ),
-);
 
 /** Lines for the set-up sheet, as written. */
 export const sheet = z.record(name("a word"), line('text with its unit, as "0.3 mm"'), {

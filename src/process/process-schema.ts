@@ -1,10 +1,10 @@
 import * as z from "zod/mini";
 import { TIMED_STAGES } from "./coat.ts";
+import { givesOff } from "./emission-fields.ts";
 import {
   cautionNames,
   duration,
   flag,
-  givesOff,
   handsOn,
   listOf,
   name,

@@ -170,7 +170,7 @@ describe("what YAML can hide is refused where it stands", () => {
     ["indent", Array.from({ length: 300 }, (_, depth) => `${" ".repeat(depth)}a:`).join("\n")],
     ["carriage returns", "- \r".repeat(20_000)],
     ["sheer length", `# ${"x".repeat(70_000)}`],
-  ])("nesting by %s, which would end the program past any catching", (_name, text) => {
+  ])("nesting by %s, which can end the program past any catching", (_name, text) => {
     const read = readProcess(text, { file: "a.yaml", coats });
     expect("problems" in read && read.problems.map(sayProblem)).toEqual([
       expect.stringMatching(/nested too deep; write it flatter|over 64000 letters/),

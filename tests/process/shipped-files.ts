@@ -47,7 +47,7 @@ export const keepApart = unwrap(
 ).keepApart;
 export const cautionNames = cautions.map(({ name }) => name);
 
-export function readCoats(texts: readonly TextFile[]): Record<string, Coat> {
+function readCoats(texts: readonly TextFile[]): Record<string, Coat> {
   const coats = texts.map(({ file, text }) => unwrap(readCoat(text, { file, cautions: cautionNames })).coat);
   return Object.fromEntries(coats.map((coat) => [coat.name, coat]));
 }
