@@ -3,7 +3,6 @@ import { DashboardLoop } from "./dashboard-loop.ts";
 import { InkStdout } from "./ink-stdout.ts";
 import type { ScreenSize } from "./presenter.ts";
 import { Presenter } from "./presenter.ts";
-import { Screen } from "./screen.tsx";
 import { onSignals } from "./signals.ts";
 
 export interface DashboardOptions {
@@ -15,9 +14,9 @@ export interface DashboardOptions {
 
 /** Shows the dashboard until the maker quits or a signal ends it; the terminal is left as it was. Gives the exit code. */
 export async function runDashboard({ workshop, stdin, stdout, env }: DashboardOptions): Promise<number> {
-  // The colour library under Ink does not honour NO_COLOR, and looks once, when it is loaded.
+  // The colour library under Ink does not honour NO_COLOR, and looks once, when it is loaded: only then load Ink.
   if ((env.NO_COLOR ?? "") !== "" || !workshop.taste.colour) globalThis.process.env.FORCE_COLOR = "0";
-  const { render } = await import("ink");
+  const [{ render }, { Screen }] = await Promise.all([import("ink"), import("./screen.tsx")]);
   const size = (): ScreenSize => ({ columns: stdout.columns || 80, rows: stdout.rows || 24 });
   const presenter = new Presenter((text) => stdout.write(text), size());
   const inkStdout = new InkStdout(size(), (frame) => presenter.show(frame));
