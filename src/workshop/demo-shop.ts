@@ -3,7 +3,7 @@ import { tmpdir } from "node:os";
 import { join } from "node:path";
 import type { Setting } from "../journal/event.ts";
 import { chanceFrom } from "../simulate/noise.ts";
-import { addDays, instantOf } from "../time/civil.ts";
+import { instantOf } from "../time/civil.ts";
 import type { Instant } from "../time/instant.ts";
 import { sessionsBetween } from "../time/sessions.ts";
 import type { Clock } from "./clock.ts";
@@ -16,10 +16,9 @@ import { zoneNamed } from "./zones.ts";
 
 /** The demo's own time and place: an evening in spring, in mid-rotation. */
 const ZONE = "Europe/Dublin";
-const LAST_DAY = "2026-04-14";
-const LAST_MINUTE = 18 * 60 + 42;
-/** A month behind it. */
-const DAYS = 30;
+const FIRST_DAY = "2026-03-15";
+const LAST_DAY = "2026-04-10";
+const LAST_MINUTE = 19 * 60 + 36;
 const SEED = 14;
 
 const SETTLED: readonly Setting[] = [
@@ -34,7 +33,7 @@ const SETTLED: readonly Setting[] = [
     ],
   },
   { of: "place", name: "rack", hooks: 10 },
-  { of: "aim", from: "2026-01-01", finishedPerWeek: 4, out: 6 },
+  { of: "aim", from: "2026-01-01", finishedPerWeek: 6, out: 8 },
   { of: "default process", name: "carved walker" },
 ];
 
@@ -51,19 +50,13 @@ export interface DemoOptions {
   /** Minutes that pass in a minute. */
   readonly speed: number;
   readonly clock?: Clock;
-  /** Days of history; a month unless said. */
-  readonly days?: number;
 }
 
 /**
  * Makes a shop in a scratch folder by running the real program on a seeded script with its own clock, a month of
  * evenings long, and opens it live at the moment the script ends.
  */
-export async function makeDemoShop({
-  speed,
-  clock = machineClock,
-  days = DAYS,
-}: DemoOptions): Promise<DemoShop> {
+export async function makeDemoShop({ speed, clock = machineClock }: DemoOptions): Promise<DemoShop> {
   const folder = mkdtempSync(join(tmpdir(), "dryline-demo-"));
   const places: PlacesOnDisk = {
     data: folder,
@@ -73,7 +66,7 @@ export async function makeDemoShop({
   };
   const remove = () => rmSync(folder, { recursive: true, force: true });
   try {
-    const end = await playHistory(places, days);
+    const end = await playHistory(places);
     const live = scaledClock(clock, end, speed);
     const reopen = () => openWorkshop({ places, clock: live, by: "demo" });
     return { workshop: await reopen(), reopen, remove };
@@ -84,10 +77,10 @@ export async function makeDemoShop({
 }
 
 /** Plays the days one session after another. Gives the moment the script ends. */
-async function playHistory(places: PlacesOnDisk, days: number): Promise<Instant> {
+async function playHistory(places: PlacesOnDisk): Promise<Instant> {
   const zone = await zoneNamed(places.cache, ZONE);
   if (zone === null) throw new Error(`this Node has no time zone ${ZONE}`);
-  const start = instantOf(zone, addDays(LAST_DAY, -days), 0);
+  const start = instantOf(zone, FIRST_DAY, 0);
   const end = instantOf(zone, LAST_DAY, LAST_MINUTE);
   const hand = { time: start, now: () => hand.time, steady: () => hand.time };
   const workshop = await openWorkshop({ places, clock: hand, by: "demo" });
