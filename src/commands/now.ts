@@ -1,4 +1,4 @@
-import type { NowAnswer, WorkRow } from "../plan/now-answer.ts";
+import type { HeldRow, NowAnswer, WorkRow } from "../plan/now-answer.ts";
 import { sayHold } from "../words/say-hold.ts";
 import { capital } from "../words/say-list.ts";
 import { sayDayAndClock } from "../words/say-time.ts";
@@ -47,7 +47,12 @@ export function sayNow(answer: NowAnswer, speech: Speech, columns: number | null
     ...section(
       "Held",
       layOut(
-        held.map((row) => [sayWho(row), row.step, sayEffort(row), sayHold(row.because, row.until, speech)]),
+        heldTogether(held).map((row) => [
+          sayWho(row),
+          row.step,
+          sayEffort(row),
+          sayHold(row.because, row.until, speech),
+        ]),
         columns,
       ),
     ),
@@ -89,6 +94,23 @@ function sayWork(work: readonly WorkRow[], speech: Speech, columns: number | nul
     const warning = row.warning === null ? [] : [`      ${capital(sayWarning(row.warning, speech))}.`];
     return [line, `      ${capital(row.why)}${cost}.`, ...warning];
   });
+}
+
+/** Pieces that the same holds back from the same step share a row. */
+function heldTogether(held: readonly HeldRow[]): readonly HeldRow[] {
+  const groups = new Map<string, HeldRow>();
+  for (const row of held) {
+    const key = JSON.stringify([row.tags.length === 0, row.step, row.setUp, row.because, row.until]);
+    const group = groups.get(key);
+    const joined = group && {
+      ...group,
+      tags: [...group.tags, ...row.tags],
+      name: null,
+      minutes: group.minutes + row.minutes,
+    };
+    groups.set(key, joined ?? row);
+  }
+  return [...groups.values()];
 }
 
 function section(title: string, lines: readonly string[]): string[] {

@@ -25,7 +25,7 @@ export async function printAnswer(answer: Answer, bench: Bench): Promise<void> {
     const message = plainText(
       help === undefined
         ? sayRefusal(refusal, speech)
-        : `${sayRefusal(refusal, speech).slice(0, -1)}: ${help}`,
+        : `${sayRefusal(refusal, speech).slice(0, -1)}: ${help}.`,
     );
     const until = refusal.until === null ? {} : { until: isoMoment(refusal.until, speech.zone) };
     if (json) printJson({ error: { code: refusal.code, message, ...until } }, context);

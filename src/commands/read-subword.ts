@@ -9,6 +9,8 @@ export function readSubword<W extends string>(words: CommandWords, known: readon
   const found = known.find((word) => word === said.toLowerCase());
   if (found !== undefined) return found;
   const near = nearestWord(said, known);
+  // What follows was said of that word: it is not wrong by itself.
+  words.rest();
   words.problems.push(
     `there is no "${said}" here: ${near === null ? `say ${sayList(known, "or")}` : `perhaps "${near}"`}`,
   );

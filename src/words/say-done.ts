@@ -21,7 +21,10 @@ export function sayDone(
   const undone = events.flatMap((event) => (event.kind === "undone" ? [event.target] : []));
   if (undone.length > 0)
     return [...new Set(undone)].map((target) => sayUndone(target, before ?? shop, speech));
-  return sayGrouped(events, (event) => {
+  const pieces = events.some(({ tag }) => tag !== null);
+  // An amended act is written once for its station too: its pieces have told it.
+  const telling = events.filter(({ kind, tag }) => !(kind === "amended" && tag === null && pieces));
+  return sayGrouped(telling, (event) => {
     const said = `${sayEvent(event, shop, speech)}.`;
     const next = sayFollowing(event, shop, speech);
     return next === "" ? said : `${said} ${next}`;

@@ -7,7 +7,10 @@ import { sayWait } from "./say-time.ts";
 
 /** Hands-on minutes as a range with the likely one. `sayHandsOn(handsOn) === "5 to 12 min, likely 8"` */
 export function sayHandsOn({ low, likely, high }: HandsOn): string {
-  return low === high ? sayWait(low) : `${low} to ${sayWait(high)}, likely ${likely}`;
+  if (low === high) return sayWait(low);
+  return high < 60
+    ? `${low} to ${sayWait(high)}, likely ${likely}`
+    : `${sayWait(low)} to ${sayWait(high)}, likely ${sayWait(likely)}`;
 }
 
 /** A set-up with what it costs and how long it keeps. `melt lead, 20 min; keeps 45 min from last use; 5 min to put away` */
