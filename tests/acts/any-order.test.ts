@@ -3,7 +3,7 @@ import { describe, expect, test } from "vitest";
 import { decide } from "../../src/acts/decide.ts";
 import type { ActRequest } from "../../src/acts/request.ts";
 import type { ProcessDefinition } from "../../src/process/definition.ts";
-import type { Shop } from "../../src/shop/shop.ts";
+import type { Piece, Shop } from "../../src/shop/shop.ts";
 import { MINUTE } from "../../src/time/instant.ts";
 import { walker } from "../fixtures/walker.ts";
 import { type Answer, Bench, refusalOf } from "./bench.ts";
@@ -43,12 +43,18 @@ const check = (
 ) =>
   fc.assert(
     fc.property(anyRequests, (requests) => void play(requests, definition, look)),
-    { numRuns: 40 },
+    { numRuns: 25 },
   );
 
 describe.each([walker, branching])("whatever is asked of a $name, in any order", (definition) => {
   test("nothing throws, and all that is allowed fits", () => {
     check(definition, (bench) => expect(bench.shop.setAside).toEqual([]));
+  });
+
+  test("the work of a piece stays in its order: taken before hung, each step after those it waits for", () => {
+    check(definition, (bench) => {
+      for (const piece of bench.shop.pieces.values()) expect(disorder(piece)).toEqual([]);
+    });
   });
 
   test("a refusal writes nothing and says which exit it is", () => {
@@ -102,6 +108,19 @@ describe.each([walker, branching])("whatever is asked of a $name, in any order",
     });
   });
 });
+
+/** Passes that were hung before they were taken, before the tagging, or before a step that must come first. */
+function disorder({ route, work, taggedAt }: Piece): readonly string[] {
+  const liveHangs = (step: string) => work.get(step)?.hangs.slice(work.get(step)?.voided) ?? [];
+  return route.flatMap(({ name, after }) => {
+    const before = after.flatMap((step) => liveHangs(step).map(({ hungAt }) => hungAt));
+    const first = Math.max(taggedAt, ...before);
+    const wrong = liveHangs(name).filter(
+      ({ takenAt, hungAt }) => hungAt < (takenAt ?? hungAt) || hungAt < first,
+    );
+    return wrong.map(({ pass }) => `${name} ${pass}`);
+  });
+}
 
 /** The same step of the same piece, or a hold by the same things. */
 function sameReason(one: Answer, later: { readonly refusal: ReturnType<typeof refusalOf> }): boolean {

@@ -1,4 +1,5 @@
 import { decide } from "../../src/acts/decide.ts";
+import type { Decision } from "../../src/acts/decision.ts";
 import type { Refusal } from "../../src/acts/refusal.ts";
 import type { ActRequest } from "../../src/acts/request.ts";
 import type { By, JournalEvent, Tag } from "../../src/journal/event.ts";
@@ -61,6 +62,13 @@ export class Bench {
     });
     this.events.push(...written);
     return { events: written };
+  }
+
+  /** What is decided of a request, not written down. */
+  decision(request: ActRequest): Extract<Decision, { events: unknown }> {
+    const decision = decide(request, this.shop, this.context);
+    if ("refusal" in decision) throw new Error(decision.refusal.code);
+    return decision;
   }
 
   /** Moves the clock to a time of the week. */
@@ -165,7 +173,7 @@ export class Bench {
     return this.ask({ act: "clock", at: this.clock, minutes });
   }
 
-  /** Hangs every step before this one for a piece, an hour apart and ending as said: its coats' windows not heeded. */
+  /** Hangs every step before this one for a piece, a minute apart, the last as said: its coats' windows not heeded. */
   workUpTo(tag: Tag, step: string, last: string | Instant): void {
     const until = typeof last === "string" ? at(last) : last;
     const before = this.piece(tag).route.map(({ name }) => name);
