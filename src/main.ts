@@ -43,7 +43,7 @@ async function run(): Promise<number> {
 }
 
 async function openDashboard(workshop: Workshop): Promise<number> {
-  const { runDashboard } = await import("./dashboard/run-dashboard.tsx");
+  const { runDashboard } = await import("./dashboard/run-dashboard.ts");
   return runDashboard({ workshop, stdin, stdout, env });
 }
 

@@ -65,6 +65,17 @@ export class DashboardLoop implements Store {
     }
   }
 
+  /** Settles once there is something to show. */
+  firstFacts(): Promise<void> {
+    return new Promise((resolve) => {
+      const stop = this.subscribe(() => {
+        if (this.#state.facts === null) return;
+        stop();
+        resolve();
+      });
+    });
+  }
+
   end(code: number): void {
     this.#end(code);
   }

@@ -7,7 +7,7 @@ import type { DashboardState, Facts, Happened, Step } from "./state.ts";
 /** Rows keep their places so long after a key, in milliseconds. */
 const HAND_RESTS = 3000;
 
-/** What happened makes the next state and what must be done. Pure: the loop in run-dashboard.tsx does it. */
+/** What happened makes the next state and what must be done. Pure: the loop in run-dashboard.ts does it. */
 export function update(state: DashboardState, happened: Happened): Step {
   switch (happened.is) {
     case "key": {

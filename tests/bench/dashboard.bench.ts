@@ -3,7 +3,7 @@ import { join } from "node:path";
 import { PassThrough } from "node:stream";
 import { setFlagsFromString } from "node:v8";
 import { runInNewContext } from "node:vm";
-import type { DashboardOptions } from "../../src/dashboard/run-dashboard.tsx";
+import type { DashboardOptions } from "../../src/dashboard/run-dashboard.ts";
 import { builtFolder } from "../../src/fresh.mjs";
 import { MINUTE } from "../../src/time/instant.ts";
 import { FakeWorkshop } from "../dashboard/fake-workshop.ts";

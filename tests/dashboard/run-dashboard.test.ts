@@ -1,5 +1,5 @@
 import { afterEach, beforeEach, expect, test, vi } from "vitest";
-import { runDashboard } from "../../src/dashboard/run-dashboard.tsx";
+import { runDashboard } from "../../src/dashboard/run-dashboard.ts";
 import { at } from "../fixtures/week-time.ts";
 import { FakeTerminal } from "./fake-terminal.ts";
 import { FakeWorkshop } from "./fake-workshop.ts";

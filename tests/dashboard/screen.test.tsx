@@ -1,7 +1,10 @@
 import { render } from "ink-testing-library";
 import { expect, test, vi } from "vitest";
+import { paintLines } from "../../src/dashboard/paint-lines.ts";
+import { pictureOf } from "../../src/dashboard/picture.ts";
 import { Screen, type Store } from "../../src/dashboard/screen.tsx";
 import type { DashboardState } from "../../src/dashboard/state.ts";
+import { type Cell, cellsOf } from "../../src/dashboard/styled-line.ts";
 import { update } from "../../src/dashboard/update.ts";
 import { makeState, picture } from "./made-state.ts";
 
@@ -65,6 +68,30 @@ test("Ctrl-C and Ctrl-Z are handed over and press nothing", () => {
   expect({ asked, controls }).toEqual({ asked: [], controls: ["c", "z"] });
   unmount();
 });
+
+test("the first frame, painted without Ink, is cell for cell the one Ink draws", () => {
+  const { store, state } = makeStore();
+  const { lastFrame, unmount } = render(<Screen store={store} />);
+  const drawn = lastFrame() ?? "";
+  // Without a terminal Ink may leave every style away.
+  const painted = paintLines(pictureOf(state()), drawn.includes("\u001b["));
+  expect(trimmedCells(painted)).toEqual(trimmedCells(drawn));
+  unmount();
+});
+
+test("painted without colour a frame has no style", () => {
+  const lines = pictureOf(makeState());
+  expect(paintLines(lines, false)).toBe(stripLooks(paintLines(lines, true)));
+});
+
+/** The cells of each line of a frame, without the plain blanks at its end. */
+function trimmedCells(frame: string): Cell[][] {
+  return frame.split("\n").map((line) => {
+    const cells = cellsOf(line);
+    const last = cells.findLastIndex(({ char, style }) => char !== " " || style.includes("7"));
+    return cells.slice(0, last + 1).filter(({ char }) => char !== " ");
+  });
+}
 
 function stripLooks(frame: string): string {
   // biome-ignore lint/suspicious/noControlCharactersInRegex: SGR sequences begin with ESC

@@ -1,6 +1,8 @@
 import type { Workshop } from "../workshop/workshop.ts";
 import { DashboardLoop } from "./dashboard-loop.ts";
 import { InkStdout } from "./ink-stdout.ts";
+import { paintLines } from "./paint-lines.ts";
+import { pictureOf } from "./picture.ts";
 import type { ScreenSize } from "./presenter.ts";
 import { Presenter } from "./presenter.ts";
 import { onSignals } from "./signals.ts";
@@ -14,31 +16,23 @@ export interface DashboardOptions {
 
 /** Shows the dashboard until the maker quits or a signal ends it; the terminal is left as it was. Gives the exit code. */
 export async function runDashboard({ workshop, stdin, stdout, env }: DashboardOptions): Promise<number> {
-  // The colour library under Ink does not honour NO_COLOR, and looks once, when it is loaded: only then load Ink.
-  if ((env.NO_COLOR ?? "") !== "" || !workshop.taste.colour) globalThis.process.env.FORCE_COLOR = "0";
-  const [{ render }, { Screen }] = await Promise.all([import("ink"), import("./screen.tsx")]);
+  const colour = (env.NO_COLOR ?? "") === "" && workshop.taste.colour;
+  // The colour library under Ink does not honour NO_COLOR, and looks once, when it is loaded.
+  if (!colour) globalThis.process.env.FORCE_COLOR = "0";
   const size = (): ScreenSize => ({ columns: stdout.columns || 80, rows: stdout.rows || 24 });
   const presenter = new Presenter((text) => stdout.write(text), size());
   const inkStdout = new InkStdout(size(), (frame) => presenter.show(frame));
   const loop = new DashboardLoop(workshop, size());
-  let ink: ReturnType<typeof render> | null = null;
+  let unmountInk: (() => void) | null = null;
 
-  const mount = () => {
-    if (ink !== null) return;
+  const mount = async () => {
     presenter.enter();
-    ink = render(<Screen store={loop} />, {
-      stdout: inkStdout as unknown as NodeJS.WriteStream,
-      stdin,
-      debug: true,
-      exitOnCtrlC: false,
-      patchConsole: false,
-    });
-    // A component that throws ends Ink alone; the program must end with it.
-    ink.waitUntilExit().catch((trouble: unknown) => loop.fail(trouble));
+    const { mountInk } = await import("./mount-ink.tsx");
+    unmountInk ??= mountInk({ store: loop, stdin, stdout: inkStdout, fail: (trouble) => loop.fail(trouble) });
   };
   const unmount = () => {
-    ink?.unmount();
-    ink = null;
+    unmountInk?.();
+    unmountInk = null;
     presenter.leave();
   };
   const resize = () => {
@@ -53,7 +47,7 @@ export async function runDashboard({ workshop, stdin, stdout, env }: DashboardOp
     stop: unmount,
     goOn: () => {
       resize();
-      mount();
+      mount().catch((trouble: unknown) => loop.fail(trouble));
       loop.read();
     },
   });
@@ -62,12 +56,20 @@ export async function runDashboard({ workshop, stdin, stdout, env }: DashboardOp
   // A terminal that was closed takes nothing any more. The listener stays: what is written last may fail late.
   stdout.on("error", () => loop.end(129));
   try {
-    mount();
-    return await loop.run();
+    presenter.enter();
+    // Keys typed before Ink is loaded wait for it, and are not shown by the terminal meanwhile.
+    stdin.setRawMode(true);
+    const ended = loop.run();
+    await Promise.race([loop.firstFacts(), ended]);
+    // Ink takes longer to load than all the rest: the first frame does not wait for it.
+    presenter.show(paintLines(pictureOf(loop.state()), colour));
+    await mount();
+    return await ended;
   } finally {
     stdout.off("resize", resize);
     release();
     unmount();
+    stdin.setRawMode(false);
     workshop.markSeen();
   }
 }
