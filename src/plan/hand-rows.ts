@@ -2,6 +2,7 @@ import { after, type Instant } from "../time/instant.ts";
 import type { ShopProblem } from "./make-problem.ts";
 import type { HandRow } from "./now-answer.ts";
 import type { PieceFacts, ShopFacts, StepFacts } from "./plan-shop.ts";
+import type { Prepared } from "./prepare-dispatch.ts";
 import { type HandsFull, isStuck } from "./sort-out.ts";
 import { coatFor } from "./task-of-step.ts";
 import { lookAhead } from "./window-ahead.ts";
@@ -13,8 +14,8 @@ interface Held {
 }
 
 /** What is in hand, a row for each act that took it, then what lies half-done. */
-export function handRows(facts: ShopFacts, made: ShopProblem): HandRow[] {
-  return groupsInHand(facts).map((group) => handRow(group, made));
+export function handRows(facts: ShopFacts, made: ShopProblem, prepared: Prepared): HandRow[] {
+  return groupsInHand(facts).map((group) => handRow(group, made, prepared));
 }
 
 /**
@@ -64,7 +65,7 @@ function groupsInHand(facts: ShopFacts): Held[][] {
   return [...running.values(), ...lying];
 }
 
-function handRow(group: readonly Held[], made: ShopProblem): HandRow {
+function handRow(group: readonly Held[], made: ShopProblem, prepared: Prepared): HandRow {
   const [first] = group;
   if (first?.step.hand == null) throw new Error("nothing in hand");
   const { step, state, hand, cautions } = first.step;
@@ -84,6 +85,6 @@ function handRow(group: readonly Held[], made: ShopProblem): HandRow {
     left,
     forgotten: hand.forgotten,
     cautions,
-    warning: laying ? lookAhead(made.problem, task, minutes, minutes, coat) : null,
+    warning: laying ? lookAhead(prepared, task, minutes, minutes, coat) : null,
   };
 }

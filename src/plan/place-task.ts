@@ -1,7 +1,7 @@
 import type { Minutes } from "../time/instant.ts";
 import { at } from "./at.ts";
 import { type BenchRun, becomeCandidate, type TaskRun } from "./bench-run.ts";
-import { visitEmissions } from "./clear-of-air.ts";
+import { fillAir } from "./clear-of-air.ts";
 import { openingAfter } from "./lag.ts";
 import type { Trial } from "./try-task.ts";
 
@@ -10,7 +10,7 @@ export function placeTask(run: BenchRun, task: TaskRun, t: Minutes, trial: Trial
   writeVisits(run, task, t, trial);
   run.hands[run.hands.indexOf(Math.min(...run.hands))] = trial.end;
   occupyStation(task, trial);
-  airOut(run, task, t, trial);
+  fillAir(run, task, t, trial);
   const { piece } = task;
   piece.begun = true;
   piece.free = trial.end;
@@ -46,22 +46,6 @@ function occupyStation({ station, task, setUp }: TaskRun, trial: Trial): void {
     served: (kept?.served ?? 0) + 1,
   };
   station.owes = Math.max(station.owes, setUp.putAway);
-}
-
-/** Fills the air, and takes away what stands elsewhere and must keep apart from it: it was put away before. */
-function airOut(run: BenchRun, task: TaskRun, t: Minutes, trial: Trial): void {
-  const { apart, problem } = run.prepared;
-  run.air = run.air.filter(({ until }) => until > t);
-  visitEmissions(task, t, trial, (what, from, until) => {
-    const keepApart = apart[what];
-    if (keepApart === undefined) return;
-    run.air.push({ what, from, until });
-    for (const station of run.stations) {
-      const { standing } = station;
-      if (standing === null || standing === "any" || station === task.station) continue;
-      if (at(problem.setUps, standing.setUp).gives.some((other) => keepApart[other])) station.standing = null;
-    }
-  });
 }
 
 /** Ends a task at `end` and wakes what waited for it. */

@@ -1,6 +1,6 @@
 import type { Minutes } from "../time/instant.ts";
 import { at } from "./at.ts";
-import { LOOK, type Problem, type Task, type Wait } from "./problem.ts";
+import { type Gives, LOOK, type Problem, type Task, type Wait } from "./problem.ts";
 
 /** What dispatching needs of a problem and never changes: made once, used for every run over the same problem. */
 export interface Prepared {
@@ -19,6 +19,8 @@ export interface PreparedTask {
   readonly watched: Minutes;
   /** No session is long enough for it. */
   readonly tooLong: boolean;
+  /** What it and its set-up put into the room, of that which something must keep apart from. */
+  readonly gives: readonly Gives[];
   /** A window after it that shuts for good, leaving only a mend (or nothing), with the task that has it. */
   readonly strict: readonly { readonly wait: Wait; readonly follower: Task }[];
 }
@@ -35,6 +37,7 @@ export function prepareDispatch(problem: Problem): Prepared {
     (most, session) => Math.max(most, session.closes - session.opens),
     0,
   );
+  const apart = spreadApart(problem);
   return {
     problem,
     tasks: tasks.map((task, index) => ({
@@ -42,9 +45,10 @@ export function prepareDispatch(problem: Problem): Prepared {
       tail: at(tails, index),
       watched: task.looks.reduce((last, look) => Math.max(last, look + LOOK), 0),
       tooLong: !task.mayStop && !task.running && leastRoom(problem, task) > longest,
+      gives: givenOff(problem, task).filter(({ what }) => apart[what] !== undefined),
       strict: strictWaits(tasks, index, at(followers, index)),
     })),
-    apart: spreadApart(problem),
+    apart,
   };
 }
 
@@ -53,6 +57,15 @@ function leastRoom(problem: Problem, task: Task): Minutes {
   if (task.setUp === null) return task.minutes;
   const { minutes, putAway } = at(problem.setUps, task.setUp);
   return task.minutes + minutes + putAway;
+}
+
+/** A set-up gives off from its beginning until it could be put away after the task. */
+function givenOff(problem: Problem, task: Task): readonly Gives[] {
+  if (task.setUp === null) return task.gives;
+  const { gives, putAway } = at(problem.setUps, task.setUp);
+  return gives.length === 0
+    ? task.gives
+    : [...task.gives, ...gives.map((what) => ({ what, lasts: putAway, fromSetUp: true }))];
 }
 
 /** Tasks stand after those they wait for, so one sweep from the last is enough. */

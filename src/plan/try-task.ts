@@ -32,22 +32,41 @@ export function emptyTrial(): Trial {
 
 /**
  * Tries to begin a task, with its preparation and set-up, at minute `t` of the open session, and writes how into
- * `trial`.
+ * `trial`. A reason that only time takes away puts the task to sleep until then.
  *
  * @returns `t` when it can; else the first later minute that is worth another try; Infinity: the clock alone will
  *   not bring one
  */
 export function tryTask(run: BenchRun, task: TaskRun, t: Minutes, trial: Trial): Minutes {
   trial.missed = null;
-  let ready = Math.max(t, task.piece.free, task.station?.busyUntil ?? 0);
-  if (ready === t) ready = roomUnderLimit(run, task, t);
-  if (ready === t) ready = tryWindows(run, task, t, trial);
-  if (ready === t) ready = fitSession(run, task, t, trial);
-  if (ready === t) ready = clearOfLooks(run, t, trial.end);
+  let ready = Math.max(t, task.piece.free, task.station?.busyUntil ?? 0, roomTonight(run, task, t));
+  if (ready > t) return sleep(task, ready);
+  ready = roomUnderLimit(run, task, t);
+  if (ready > t) return ready;
+  ready = tryWindows(run, task, t, trial);
+  if (ready > t) return trial.missed === null ? sleep(task, ready) : ready;
+  ready = fitSession(run, task, t, trial);
+  if (ready > t) return task.setUp === null ? sleep(task, ready) : ready;
+  ready = clearOfLooks(run, t, trial.end);
   if (ready === t) ready = clearOfAir(run, task, t, trial);
   if (ready === t) ready = freeHook(run, task, t, trial);
   if (ready === t) ready = windowsAhead(run, task, t, trial);
   return ready;
+}
+
+function sleep(task: TaskRun, until: Minutes): Minutes {
+  task.wake = until;
+  return until;
+}
+
+/** A task that would not be done by closing even if nothing came before or after it waits for the next session. */
+function roomTonight(run: BenchRun, task: TaskRun, t: Minutes): Minutes {
+  const { closes } = at(run.prepared.problem.sessions, run.session);
+  return t + task.rest <= closes || task.task.mayStop ? t : nextOpening(run);
+}
+
+function nextOpening({ prepared, session }: BenchRun): Minutes {
+  return prepared.problem.sessions[session + 1]?.opens ?? Number.POSITIVE_INFINITY;
 }
 
 /** A piece under the limit is begun only while fewer than the limit are out. */
@@ -77,7 +96,7 @@ function fitSession(run: BenchRun, task: TaskRun, t: Minutes, trial: Trial): Min
     trial.left = task.rest - part;
     return t;
   }
-  return run.prepared.problem.sessions[run.session + 1]?.opens ?? Number.POSITIVE_INFINITY;
+  return nextOpening(run);
 }
 
 /** Looks at coats laid before need a free pair of hands at their minute. */

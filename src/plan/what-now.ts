@@ -25,7 +25,7 @@ export function whatNow(shop: Parameters<typeof readShop>[0], context: PlanConte
   const made = makeProblem(facts, withNew);
   const prepared = prepareDispatch(made.problem);
   const plan = dispatch(prepared);
-  const found: Found = { facts, made, prepared, plan };
+  const found: Found = { facts, prepared, plan };
 
   const hands = handsFullBy(facts);
   const begins = firstBegins(plan);
@@ -39,7 +39,7 @@ export function whatNow(shop: Parameters<typeof readShop>[0], context: PlanConte
     at: context.now,
     basis: "dispatch",
     work: workInOrder(all, begins).map((row) => workRow(row, found)),
-    inHand: handRows(facts, made),
+    inHand: handRows(facts, made, prepared),
     waiting: waitingRows(facts),
     held: heldInOrder(all).map((held) => heldRow(held, facts)),
     prepared: preparedRows(facts),

@@ -5,6 +5,7 @@ import { at } from "./at.ts";
 import { firstMeeting, type Seeking } from "./first-meeting.ts";
 import { openingAfter, shutAfter } from "./lag.ts";
 import type { WindowAhead } from "./now-answer.ts";
+import type { Prepared } from "./prepare-dispatch.ts";
 import type { PlanWindow, Problem, Task } from "./problem.ts";
 import { seekingOf } from "./windows-ahead.ts";
 
@@ -16,13 +17,14 @@ import { seekingOf } from "./windows-ahead.ts";
  * @param takes minutes from beginning it to hanging it
  */
 export function lookAhead(
-  problem: Problem,
+  { problem, tasks }: Prepared,
   task: number,
   hangs: Minutes,
   takes: Minutes,
   coat: Coat,
 ): WindowAhead | null {
-  for (const follower of problem.tasks) {
+  for (const next of at(tasks, task).followers) {
+    const follower = at(problem.tasks, next);
     const wait = follower.waits.find(({ on }) => on === task);
     if (wait === undefined) continue;
     const free = wait.windows.filter(({ preparation }) => preparation === null);

@@ -1,7 +1,6 @@
 import { after, type Instant, type Minutes } from "../time/instant.ts";
 import { type Candidate, setUpFor } from "./candidates.ts";
 import { costOfLeaving } from "./cost-of-leaving.ts";
-import type { ShopProblem } from "./make-problem.ts";
 import type { HeldRow, WorkRow } from "./now-answer.ts";
 import type { Plan } from "./plan.ts";
 import type { ShopFacts } from "./plan-shop.ts";
@@ -13,13 +12,12 @@ import { lookAhead } from "./window-ahead.ts";
 /** Everything found out about the shop, for making rows of. */
 export interface Found {
   readonly facts: ShopFacts;
-  readonly made: ShopProblem;
   readonly prepared: Prepared;
   readonly plan: Plan;
 }
 
 /** Pieces that can be worked together now, as one row. */
-export function workRow(row: readonly Candidate[], { facts, made, prepared, plan }: Found): WorkRow {
+export function workRow(row: readonly Candidate[], { facts, prepared, plan }: Found): WorkRow {
   const first = firstOf(row);
   const setUp = setUpFor(first, row.length, facts);
   const shuts = earliest(row.map(({ state }) => shutOf(state)));
@@ -43,7 +41,7 @@ export function workRow(row: readonly Candidate[], { facts, made, prepared, plan
     warning:
       coat === null || task === null || part === "preparation"
         ? null
-        : lookAhead(made.problem, task, lead + minutes, lead + minutes, coat),
+        : lookAhead(prepared, task, lead + minutes, lead + minutes, coat),
   };
 }
 
