@@ -1,5 +1,5 @@
 import type { NewEvent } from "../journal/event.ts";
-import { findStep } from "../shop/fold-work.ts";
+import { findStep } from "../shop/steps.ts";
 import { handsOf } from "../shop/hands.ts";
 import type { InHand, Piece, Shop } from "../shop/shop.ts";
 import { checkTime } from "./check-time.ts";

@@ -43,7 +43,7 @@ export function joinWindows(windows: readonly Span[]): readonly Span[] {
 }
 
 /** The earlier of two moments, where null is never. */
-export function earlier(one: Instant | null, other: Instant | null): Instant | null {
+function earlier(one: Instant | null, other: Instant | null): Instant | null {
   if (one === null || other === null) return one ?? other;
   return Math.min(one, other);
 }

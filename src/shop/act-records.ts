@@ -25,5 +25,8 @@ export function actRecords(live: readonly JournalEvent[]): readonly ActRecord[] 
 }
 
 function unique<T>(values: readonly (T | null)[]): T[] {
-  return [...new Set(values.filter((value) => value !== null))];
+  const found: T[] = [];
+  // An act names a handful: looking through them is quicker than a set of its own.
+  for (const value of values) if (value !== null && !found.includes(value)) found.push(value);
+  return found;
 }

@@ -1,133 +1,143 @@
 import type { JournalEvent } from "../journal/event.ts";
 import type { Instant } from "../time/instant.ts";
 import { hang } from "./fold-hang.ts";
-import { findStep, leave, take } from "./fold-work.ts";
+import { leave, take } from "./fold-work.ts";
 import { handOn } from "./hands.ts";
 import { isDone, liveHangs, passesLeft, workOf } from "./passes.ts";
+import type { Misfit, PieceDraft } from "./piece-draft.ts";
 import { changeRoute } from "./route.ts";
 import { sendBack } from "./send-back.ts";
-import type { Piece, StepWork } from "./shop.ts";
+import type { Piece } from "./shop.ts";
+import { findStep } from "./steps.ts";
 
-/**
- * A piece after one more event of it.
- *
- * @returns the piece, or in words why the event does not fit it: then the piece stays as it was
- */
-export function foldPieceEvent(piece: Piece, event: JournalEvent): Piece | string {
-  const { kind } = event;
-  switch (kind) {
+type Of<K extends JournalEvent["kind"]> = Extract<JournalEvent, { kind: K }>;
+
+/** Folds one more event into a piece. What does not fit leaves it untouched. */
+export function foldPieceEvent(piece: PieceDraft, event: JournalEvent): Misfit {
+  switch (event.kind) {
     case "tagged":
       return "it was tagged before";
     case "changed":
-      return closeUp(change(piece, event), event.at);
-    case "routed": {
-      const routed = route(piece, event);
-      return typeof routed === "string" ? routed : closeUp(routed, event.at);
-    }
+      return closeUp(piece, event.at, change(piece, event));
+    case "routed":
+      return closeUp(piece, event.at, route(piece, event));
     case "taken":
       return take(piece, event);
     case "left":
       return leave(piece, event);
-    case "hung": {
-      const hung = hang(piece, event);
-      return typeof hung === "string" ? hung : closeUp(hung, event.at);
-    }
+    case "hung":
+      return closeUp(piece, event.at, hang(piece, event));
     case "touched":
       return touch(piece, event);
     case "moved":
-      // A scrapped piece may still hang somewhere in the shop.
-      return isAway(piece) && piece.end?.how !== "scrapped"
-        ? `it is ${piece.end?.how}`
-        : { ...piece, place: event.place };
-    case "measured": {
-      const { what, value, unit, at } = event;
-      return { ...piece, measured: new Map(piece.measured).set(what, { value, unit, at }) };
-    }
+      return move(piece, event);
+    case "measured":
+      piece.measured.set(event.what, { value: event.value, unit: event.unit, at: event.at });
+      return null;
     case "mended":
       return mend(piece, event);
     case "scrapped":
     case "gone":
       return end(piece, event);
     case "noted":
-      return { ...piece, notes: [...piece.notes, { at: event.at, text: event.text }] };
+      piece.notes = [...piece.notes, { at: event.at, text: event.text }];
+      return null;
+    // Both are in force already: live events have them applied.
     case "amended":
     case "undone":
-      return piece;
+      return null;
     case "readied":
     case "put away":
     case "ticked":
     case "settled":
     case "clock":
-      return `"${kind}" is not said of a piece`;
+      return `"${event.kind}" is not said of a piece`;
     default:
-      return `nothing is known of "${kind satisfies never}"`;
+      return sayUnknown(event);
   }
 }
 
-type Of<K extends JournalEvent["kind"]> = Extract<JournalEvent, { kind: K }>;
-
-function change(piece: Piece, event: Of<"changed">): Piece {
-  return {
-    ...piece,
-    name: event.name ?? piece.name,
-    scheme: event.scheme ?? piece.scheme,
-    due: event.due === undefined ? piece.due : event.due,
-    price: event.price === undefined ? piece.price : event.price,
-    for: event.for === undefined ? piece.for : event.for,
-    weight: event.weight ?? piece.weight,
-  };
+/** A kind written by a newer program; that no known one is left over, the type says. */
+function sayUnknown(event: never): Misfit {
+  return `nothing is known of "${(event as JournalEvent).kind}"`;
 }
 
-function route(piece: Piece, event: Of<"routed">): Piece | string {
+function change(piece: PieceDraft, event: Of<"changed">): Misfit {
+  piece.name = event.name ?? piece.name;
+  piece.scheme = event.scheme ?? piece.scheme;
+  piece.weight = event.weight ?? piece.weight;
+  // Null is something said: no due date, no price, for nobody.
+  if (event.due !== undefined) piece.due = event.due;
+  if (event.price !== undefined) piece.price = event.price;
+  if (event.for !== undefined) piece.for = event.for;
+  return null;
+}
+
+function route(piece: PieceDraft, { change }: Of<"routed">): Misfit {
   if (piece.end !== null) return `it is ${piece.end.how}`;
-  const changed = event.change.do === "put" ? null : event.change.step;
+  const changed = change.do === "put" ? null : change.step;
   if (changed !== null && (handOn(piece, changed) || liveHangs(workOf(piece, changed)).length > 0)) {
     return `"${changed}" is begun`;
   }
-  const routed = changeRoute(piece, piece.definition, event.change);
-  return typeof routed === "string" ? routed : { ...piece, ...routed };
+  const routed = changeRoute(piece, piece.definition, change);
+  if (typeof routed === "string") return routed;
+  piece.route = routed.route;
+  piece.coats = routed.coats;
+  return null;
 }
 
-function touch(piece: Piece, event: Of<"touched">): Piece | string {
-  const work = workOf(piece, event.step);
-  const index = work.hangs.findIndex(({ pass }) => pass === event.pass);
-  const touched = work.hangs[index];
-  if (touched === undefined) return `"${event.step}" has no pass ${event.pass} to touch`;
-  const touches = [...touched.touches, { at: event.at, found: event.found }];
-  const hangs = work.hangs.with(index, { ...touched, touches });
-  return { ...piece, work: new Map(piece.work).set(event.step, { ...work, hangs }) };
+function touch(piece: PieceDraft, { step, pass, at, found }: Of<"touched">): Misfit {
+  const work = workOf(piece, step);
+  const touched = work.hangs.find((hung) => hung.pass === pass);
+  if (touched === undefined) return `"${step}" has no pass ${pass} to touch`;
+  const felt = { ...touched, touches: [...touched.touches, { at, found }] };
+  piece.work.set(step, { ...work, hangs: work.hangs.map((hung) => (hung === touched ? felt : hung)) });
+  return null;
 }
 
-function mend(piece: Piece, event: Of<"mended">): Piece | string {
+function move(piece: PieceDraft, event: Of<"moved">): Misfit {
+  // A scrapped piece may still hang somewhere in the shop.
+  if (isAway(piece) && piece.end?.how !== "scrapped") return `it is ${piece.end?.how}`;
+  piece.place = event.place;
+  return null;
+}
+
+function mend(piece: PieceDraft, { at, what, minutes, goOnFrom }: Of<"mended">): Misfit {
   if (isAway(piece)) return `it is ${piece.end?.how}`;
-  if (findStep(piece, event.goOnFrom) === undefined) return `its route has no step "${event.goOnFrom}"`;
-  const { at, what, minutes, goOnFrom } = event;
-  return sendBack({ ...piece, mends: [...piece.mends, { at, what, minutes, goOnFrom }] }, goOnFrom, at);
+  if (findStep(piece, goOnFrom) === undefined) return `its route has no step "${goOnFrom}"`;
+  piece.mends = [...piece.mends, { at, what, minutes, goOnFrom }];
+  sendBack(piece, goOnFrom, at);
+  return null;
 }
 
-function end(piece: Piece, event: Of<"scrapped"> | Of<"gone">): Piece | string {
+function end(piece: PieceDraft, event: Of<"scrapped"> | Of<"gone">): Misfit {
   if (isAway(piece)) return `it is ${piece.end?.how}`;
+  const { at } = event;
   const finishedAt = piece.end?.at ?? null;
-  const gone = { ...piece, hand: null, alsoLeft: [], place: null };
-  return event.kind === "scrapped"
-    ? { ...gone, end: { how: "scrapped", at: event.at, finishedAt, why: event.why } }
-    : { ...gone, end: { how: event.how, at: event.at, finishedAt, price: event.price } };
+  piece.hand = null;
+  piece.alsoLeft = [];
+  piece.place = null;
+  piece.end =
+    event.kind === "scrapped"
+      ? { how: "scrapped", at, finishedAt, why: event.why }
+      : { how: event.how, at, finishedAt, price: event.price };
+  return null;
 }
 
-/** No longer in the shop: scrapped, sold, given or kept. */
+/** No longer in work nor on the shelf: scrapped, sold, given or kept. */
 function isAway(piece: Piece): boolean {
   return piece.end !== null && piece.end.how !== "finished";
 }
 
-/** Marks the steps whose passes are all hung, and ends a piece whose steps are all done. */
-export function closeUp(piece: Piece, at: Instant): Piece {
-  const ready = piece.route.filter((step) => {
-    const work = workOf(piece, step.name);
-    return !work.completed && liveHangs(work).length > 0 && passesLeft(piece, step) === 0;
-  });
-  const work = new Map<string, StepWork>(piece.work);
-  for (const { name } of ready) work.set(name, { ...workOf(piece, name), completed: true });
-  const closed = ready.length === 0 ? piece : { ...piece, work };
-  const finished = closed.route.length > 0 && closed.route.every((step) => isDone(closed, step));
-  return closed.end === null && finished ? { ...closed, end: { how: "finished", at } } : closed;
+/** Marks the steps whose passes are now all hung, and ends a piece whose steps are all done. */
+function closeUp(piece: PieceDraft, at: Instant, misfit: Misfit): Misfit {
+  if (misfit !== null) return misfit;
+  for (const step of piece.route) {
+    const work = piece.work.get(step.name);
+    if (work === undefined || work.completed || work.hangs.length === work.voided) continue;
+    if (passesLeft(piece, step) === 0) piece.work.set(step.name, { ...work, completed: true });
+  }
+  const isFinished = piece.route.length > 0 && piece.route.every((step) => isDone(piece, step));
+  if (piece.end === null && isFinished) piece.end = { how: "finished", at };
+  return null;
 }

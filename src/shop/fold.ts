@@ -5,17 +5,18 @@ import { actRecords } from "./act-records.ts";
 import { foldPieceEvent } from "./fold-piece.ts";
 import { foldSetting, NOTHING_SETTLED } from "./fold-settings.ts";
 import { clearStation, emptyStation, readyStation, workAtStation } from "./fold-station.ts";
-import { findStep } from "./fold-work.ts";
 import { liveEvents } from "./live-events.ts";
 import { workOf } from "./passes.ts";
+import type { Misfit, PieceDraft } from "./piece-draft.ts";
 import type { Piece, Shop, StationState } from "./shop.ts";
+import { findStep } from "./steps.ts";
 import { tagPiece } from "./tag-piece.ts";
 
 /** The shop while it is being folded. */
 interface Draft {
   readonly reading: Reading;
   readonly tagged: ReadonlySet<Tag>;
-  readonly pieces: Map<Tag, Piece>;
+  readonly pieces: Map<Tag, PieceDraft>;
   readonly stations: Map<string, StationState>;
   readonly ticks: Shop["ticks"][number][];
   readonly setAside: Shop["setAside"][number][];
@@ -60,22 +61,25 @@ export function foldShop(reading: Reading, until: Instant = Number.POSITIVE_INFI
 }
 
 /** Folds an event of a piece. @returns why it does not fit, or null */
-function foldTagged(draft: Draft, event: JournalEvent, tag: Tag): string | null {
+function foldTagged(draft: Draft, event: JournalEvent, tag: Tag): Misfit {
   const before = draft.pieces.get(tag);
   // A reading may hold a late event of an old piece without the piece: that is no misfit.
   if (before === undefined && !draft.tagged.has(tag) && tag < draft.reading.nextTag) return null;
-  const after = before === undefined ? begin(draft, event, tag) : foldPieceEvent(before, event);
-  if (typeof after === "string") return after;
-  draft.pieces.set(tag, after);
-  if (event.kind === "hung" || event.kind === "left") tellStation(draft, event, after);
-  return null;
+  if (before === undefined) return begin(draft, event, tag);
+  const misfit = foldPieceEvent(before, event);
+  if (misfit === null && (event.kind === "hung" || event.kind === "left")) tellStation(draft, event, before);
+  return misfit;
 }
 
-function begin(draft: Draft, event: JournalEvent, tag: Tag): Piece | string {
+function begin(draft: Draft, event: JournalEvent, tag: Tag): Misfit {
   if (event.kind !== "tagged") return `there is no ${tag}`;
   const { definitions } = draft.reading;
   const definition = Object.hasOwn(definitions, event.process) ? definitions[event.process] : undefined;
-  return definition === undefined ? "its process is not in the journal" : tagPiece(event, tag, definition);
+  if (definition === undefined) return "its process is not in the journal";
+  const piece = tagPiece(event, tag, definition);
+  if (typeof piece === "string") return piece;
+  draft.pieces.set(tag, piece);
+  return null;
 }
 
 /** Tells the station of work that ended there. */
@@ -92,7 +96,7 @@ function tellStation(
 }
 
 /** Folds an event off the pieces. @returns why it does not fit, or null */
-function foldShopEvent(draft: Draft, event: JournalEvent): string | null {
+function foldShopEvent(draft: Draft, event: JournalEvent): Misfit {
   switch (event.kind) {
     case "settled":
       draft.settings = foldSetting(draft.settings, event.setting);
@@ -131,7 +135,7 @@ function stampNewest({ reading, pieces, stations }: Draft): void {
     if (tag !== null) ofTag.set(tag, Math.max(seq, ofTag.get(tag) ?? 0));
     if (station !== null) ofStation.set(station, Math.max(seq, ofStation.get(station) ?? 0));
   }
-  for (const [tag, piece] of pieces) pieces.set(tag, { ...piece, lastSeq: ofTag.get(tag) ?? piece.lastSeq });
+  for (const piece of pieces.values()) piece.lastSeq = ofTag.get(piece.tag) ?? piece.lastSeq;
   for (const [name, lastSeq] of ofStation) {
     stations.set(name, { ...(stations.get(name) ?? emptyStation(name)), lastSeq });
   }

@@ -1,5 +1,6 @@
 import type { Part } from "../journal/event.ts";
 import { type Instant, MINUTE, type Minutes } from "../time/instant.ts";
+import type { PieceDraft } from "./piece-draft.ts";
 import type { InHand, Piece } from "./shop.ts";
 
 /** The step of a piece that is in hand this moment, and those lying half-done, oldest first. */
@@ -16,16 +17,16 @@ export function handsOf(piece: Pick<Piece, "hand" | "alsoLeft">): Hands {
     : { running: hand, lying: alsoLeft };
 }
 
-/** The piece with these in hand and lying. */
-export function withHands(piece: Piece, { running, lying }: Hands): Piece {
-  if (running !== null) return { ...piece, hand: running, alsoLeft: lying };
-  return { ...piece, hand: lying.at(-1) ?? null, alsoLeft: lying.slice(0, -1) };
+/** Puts these in hand and lays these down. */
+export function setHands(piece: PieceDraft, { running, lying }: Hands): void {
+  piece.hand = running ?? lying.at(-1) ?? null;
+  piece.alsoLeft = running === null ? lying.slice(0, -1) : lying;
 }
 
 /** What is in hand or lies half-done of one step; null: neither. */
 export function handOn(piece: Pick<Piece, "hand" | "alsoLeft">, step: string): InHand | null {
-  const { running, lying } = handsOf(piece);
-  return [running, ...lying].find((hand) => hand?.step === step) ?? null;
+  if (piece.hand?.step === step) return piece.hand;
+  return piece.alsoLeft.find((hand) => hand.step === step) ?? null;
 }
 
 /** Whether two pieces of work are the same one. */

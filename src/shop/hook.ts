@@ -1,9 +1,9 @@
 import { after, type Instant } from "../time/instant.ts";
-import { findStep } from "./fold-work.ts";
 import { laidBy } from "./laid-coat.ts";
 import { lastHang } from "./passes.ts";
 import type { Piece } from "./shop.ts";
 import { stageMoment } from "./stage-moment.ts";
+import { findStep } from "./steps.ts";
 
 /**
  * Until when a piece needs the hook it hangs on: the stage or the time its last step names, else until its coat is

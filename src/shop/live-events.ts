@@ -9,6 +9,9 @@ import { after, type Instant, MINUTE, type Minutes } from "../time/instant.ts";
  */
 export function liveEvents(events: readonly JournalEvent[]): readonly JournalEvent[] {
   const inOrder = events.toSorted((a, b) => a.seq - b.seq);
+  // The everyday journal has nothing to correct.
+  if (!inOrder.some(({ kind }) => kind === "undone" || kind === "amended" || kind === "clock"))
+    return inOrder;
   const undone = undoneActs(inOrder);
   const standing = inOrder.filter(({ act }) => !undone.has(act));
   const wrongBy = clockErrors(standing);

@@ -6,7 +6,7 @@ import type { Hang, Piece, StepWork } from "./shop.ts";
 type Painted = Pick<Piece, "scheme" | "work">;
 
 /** Nothing has been done of a step. */
-export const UNTOUCHED: StepWork = {
+const UNTOUCHED: StepWork = {
   hangs: [],
   voided: 0,
   completed: false,

@@ -1,30 +1,27 @@
 import { stepsAfter } from "../process/order.ts";
 import type { Instant } from "../time/instant.ts";
-import { handsOf, withHands } from "./hands.ts";
+import { handsOf, setHands } from "./hands.ts";
 import { workOf } from "./passes.ts";
-import type { Piece, StepWork } from "./shop.ts";
+import type { PieceDraft } from "./piece-draft.ts";
 
 /**
- * A piece that goes on from an earlier step: that step and all that follow are to do again, whatever is in hand of
- * them is put down, and a finished piece is open again. What was hung stays on record as passes taken back.
+ * Sends a piece back to an earlier step: that step and all that follow are to do again, whatever is in hand of them is
+ * put down, and a finished piece is open again. What was hung stays on record as passes taken back.
  *
  * @param alsoAgain a step to do again wherever it stands in the order: the test whose answer sent it back
  */
-export function sendBack(piece: Piece, to: string, at: Instant, alsoAgain: string | null = null): Piece {
+export function sendBack(piece: PieceDraft, to: string, at: Instant, alsoAgain: string | null = null): void {
   const again = new Set([to, ...stepsAfter(piece.route, to)]);
   if (alsoAgain !== null) again.add(alsoAgain);
-  const work = new Map<string, StepWork>(piece.work);
   for (const name of again) {
     const { hangs } = workOf(piece, name);
     const notBefore = name === to ? at : null;
-    work.set(name, { hangs, voided: hangs.length, completed: false, prepared: null, notBefore });
+    piece.work.set(name, { hangs, voided: hangs.length, completed: false, prepared: null, notBefore });
   }
   const { running, lying } = handsOf(piece);
-  return withHands(
-    { ...piece, work, end: null },
-    {
-      running: running !== null && again.has(running.step) ? null : running,
-      lying: lying.filter(({ step }) => !again.has(step)),
-    },
-  );
+  setHands(piece, {
+    running: running !== null && again.has(running.step) ? null : running,
+    lying: lying.filter(({ step }) => !again.has(step)),
+  });
+  piece.end = null;
 }

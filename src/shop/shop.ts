@@ -97,7 +97,7 @@ export interface Piece {
   readonly lastSeq: Seq;
 }
 
-export type PieceEnd =
+type PieceEnd =
   | { readonly how: "finished"; readonly at: Instant }
   | {
       readonly how: "scrapped";

@@ -1,13 +1,13 @@
 import type { Span } from "../cure/coat-times.ts";
 import type { Step } from "../process/step.ts";
 import type { Instant } from "../time/instant.ts";
-import { findStep, stepsUndoneBefore } from "./fold-work.ts";
 import { handOn } from "./hands.ts";
 import type { Moment } from "./moment.ts";
 import { isDone, lastHang, workOf } from "./passes.ts";
 import type { InHand, Piece } from "./shop.ts";
 import type { StepState } from "./states.ts";
 import { type StepWait, stepWait } from "./step-wait.ts";
+import { findStep, stepsUndoneBefore } from "./steps.ts";
 import { isForgotten } from "./usual-hang.ts";
 
 /**

@@ -2,8 +2,8 @@ import type { JournalEvent } from "../journal/event.ts";
 import type { StepTime, Summarise } from "../journal/journal.ts";
 import type { ProcessDefinition, ProcessHash } from "../process/definition.ts";
 import { foldShop } from "./fold.ts";
-import { findStep } from "./fold-work.ts";
 import type { Piece } from "./shop.ts";
+import { findStep } from "./steps.ts";
 
 /** Raised whenever the rows below would come out otherwise for the same events: the journal then makes all anew. */
 export const SUMMARY_VERSION = 1;

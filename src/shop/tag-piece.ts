@@ -5,14 +5,15 @@ import { stepsInOrder } from "../process/order.ts";
 import type { Step } from "../process/step.ts";
 import type { Instant } from "../time/instant.ts";
 import { coatOf } from "./laid-coat.ts";
+import type { PieceDraft } from "./piece-draft.ts";
 import type { Hang, Piece, StepWork } from "./shop.ts";
 
 type Tagged = Extract<JournalEvent, { kind: "tagged" }>;
 
 /** A piece as it is tagged: not begun, or already hanging from a step with all before it done. */
-export function tagPiece(event: Tagged, tag: number, definition: ProcessDefinition): Piece | string {
+export function tagPiece(event: Tagged, tag: number, definition: ProcessDefinition): PieceDraft | string {
   const route = stepsInOrder(definition.steps);
-  const piece: Piece = {
+  const piece: PieceDraft = {
     tag,
     name: event.name,
     hash: event.process,
@@ -41,11 +42,12 @@ export function tagPiece(event: Tagged, tag: number, definition: ProcessDefiniti
   const { step: name, since } = event.hung;
   const last = route.find((step) => step.name === name);
   if (last === undefined) return `its process has no step "${name}" to hang from`;
-  const work = new Map<string, StepWork>();
   for (const step of upTo(route, last)) {
-    work.set(step.name, doneBefore(piece, step, step === last ? since : hardBy(piece, step, since)));
+    piece.work.set(step.name, doneBefore(piece, step, step === last ? since : hardBy(piece, step, since)));
   }
-  return { ...piece, work, begunAt: since, place: last.place };
+  piece.begunAt = since;
+  piece.place = last.place;
+  return piece;
 }
 
 /** A step and all that had to be done before it. */

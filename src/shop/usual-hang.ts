@@ -1,10 +1,10 @@
 import type { Step } from "../process/step.ts";
 import { after, type Instant, type Minutes } from "../time/instant.ts";
 import { nextSession, sessionAt } from "../time/sessions.ts";
-import { findStep } from "./fold-work.ts";
 import type { Moment } from "./moment.ts";
 import type { InHand, Piece } from "./shop.ts";
 import { preparationAsked } from "./step-wait.ts";
+import { findStep } from "./steps.ts";
 
 /** Work begun while the bench is shut belongs to the session that opens within this time, else ends with it. */
 const OUT_OF_HOURS: Minutes = 12 * 60;

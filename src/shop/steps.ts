@@ -1,0 +1,18 @@
+import type { Step } from "../process/step.ts";
+import { handOn } from "./hands.ts";
+import { isDone } from "./passes.ts";
+import type { Piece } from "./shop.ts";
+
+/** The step of that name on a piece's route. */
+export function findStep(piece: Pick<Piece, "route">, name: string): Step | undefined {
+  return piece.route.find((step) => step.name === name);
+}
+
+/** The steps that a step waits for and that are not done, by name; one more pass in hand is not done either. */
+export function stepsUndoneBefore(piece: Piece, step: Step): readonly string[] {
+  return piece.route.flatMap((before) =>
+    step.after.includes(before.name) && (!isDone(piece, before) || handOn(piece, before.name) !== null)
+      ? before.name
+      : [],
+  );
+}
