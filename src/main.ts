@@ -9,7 +9,7 @@ import { machineContext } from "./commands/machine-context.ts";
 import { findPackageRoot } from "./workshop/package-root.ts";
 import type { Workshop } from "./workshop/workshop.ts";
 
-const { argv, env, stdin, stdout, stderr } = globalThis.process;
+const { argv, env, stdout } = globalThis.process;
 const typed = argv.slice(2);
 
 function readVersion(): string {
@@ -30,9 +30,8 @@ async function run(): Promise<number> {
     stdout.write(`${readVersion()}\n`);
     return 0;
   }
-  const onTerminal = stdin.isTTY === true && stdout.isTTY === true && env.TERM !== "dumb";
-  if (typed.length > 0 || !onTerminal)
-    return runCommandLine(typed, machineContext(readVersion(), openDashboard));
+  const context = machineContext(readVersion, openDashboard);
+  if (typed.length > 0 || env.TERM === "dumb" || !context.isTerminal) return runCommandLine(typed, context);
   const { openWorkshop } = await import("./workshop/open-workshop.ts");
   const workshop = await openWorkshop();
   try {
@@ -44,24 +43,24 @@ async function run(): Promise<number> {
 
 async function openDashboard(workshop: Workshop): Promise<number> {
   const { runDashboard } = await import("./dashboard/run-dashboard.ts");
-  return runDashboard({ workshop, stdin, stdout, env });
+  return runDashboard({ workshop, stdin: globalThis.process.stdin, stdout, env });
 }
 
 async function fail(fault: unknown): Promise<void> {
+  const { err } = machineContext(readVersion, openDashboard);
   const { sayTrouble } = await import("./commands/say-trouble.ts");
   const trouble = sayTrouble(fault);
   if (trouble !== null) {
-    stderr.write(`${trouble}.\n`);
+    err(`${trouble}.\n`);
     globalThis.process.exitCode = 2;
     return;
   }
   const { reportFault } = await import("./commands/fault-report.ts");
-  stderr.write(`${reportFault(fault, typed, readVersion())}\n`);
+  err(`${reportFault(fault, typed, readVersion())}\n`);
   globalThis.process.exitCode = 1;
 }
 
 stdout.on("error", endQuietly);
-stderr.on("error", endQuietly);
 run().then((exitCode) => {
   globalThis.process.exitCode = exitCode;
 }, fail);
