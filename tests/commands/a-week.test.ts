@@ -1,74 +1,22 @@
 import { afterAll, beforeAll, expect, it } from "vitest";
-import { BenchInAFolder, type Said } from "../fixtures/bench-in-a-folder.ts";
+import { type Now, WeekAtTheBench } from "../fixtures/week-at-the-bench.ts";
 import { at } from "../fixtures/week-time.ts";
 
 /**
  * One made-up week, typed line by line at its own clock against a real journal: Dublin, 23 to 29 March 2026, in
  * which summer time begins on Sunday at 01:00. Every sum is done by hand beside it.
  */
-let bench: BenchInAFolder;
+let bench: WeekAtTheBench;
 
-interface Now {
-  readonly work: readonly {
-    readonly tags: readonly number[];
-    readonly step: string;
-    readonly beginBy: string | null;
-    readonly shuts: string | null;
-    readonly ifLeft: { readonly preparation: unknown; readonly text: string };
-  }[];
-  readonly waiting: readonly {
-    readonly tag: number;
-    readonly step: string;
-    readonly opens: string | null;
-    readonly shuts: string | null;
-    readonly stage: string | null;
-    readonly hard: string | null;
-  }[];
-  readonly held: readonly {
-    readonly tags: readonly number[];
-    readonly step: string;
-    readonly because: string;
-    readonly until: string | null;
-  }[];
-  readonly prepared: readonly {
-    readonly station: string;
-    readonly setUp: string;
-    readonly until: string | null;
-  }[];
-}
-
-async function typed(when: string, line: string): Promise<Said> {
-  bench.now = at(when);
-  return bench.type(line);
-}
-
-/** Types a line that must be done, and gives what it printed. */
-async function done(when: string, line: string): Promise<string> {
-  const said = await typed(when, line);
-  expect(said.err, `${when} dryline ${line}`).toBe("");
-  expect(said.exit, `${when} dryline ${line}`).toBe(0);
-  return said.out;
-}
-
-/** Types a line that must be refused, and gives its one sentence. */
-async function refused(when: string, line: string, exit: 2 | 3): Promise<string> {
-  const said = await typed(when, line);
-  expect(said.exit, `${when} dryline ${line}: ${said.out}${said.err}`).toBe(exit);
-  expect(said.out).toBe("");
-  expect(said.err.trim().split("\n")).toHaveLength(1);
-  return said.err;
-}
-
-async function now(when: string): Promise<Now> {
-  bench.now = at(when);
-  return bench.json<Now>("now");
-}
-
+const done = (when: string, line: string) => bench.done(when, line);
+const refused = (when: string, line: string, exit: 2 | 3) => bench.refused(when, line, exit);
+const now = (when: string) => bench.askNow(when);
+const typed = (when: string, line: string) => bench.typed(when, line);
 const waits = (answer: Now, tag: number) => answer.waiting.find((row) => row.tag === tag);
 const instant = (moment: string | null | undefined) => (moment == null ? null : Date.parse(moment));
 
 beforeAll(async () => {
-  bench = new BenchInAFolder(at("Mon 17:50"));
+  bench = new WeekAtTheBench(at("Mon 17:50"));
   await done("Mon 17:50", "settings zone Europe/Dublin");
   await done("Mon 17:50", 'hours "weekdays 18-21, Sat 9-16"');
   await done("Mon 17:50", "settings place rack 8");
