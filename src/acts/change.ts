@@ -13,7 +13,11 @@ type Changes = Omit<Extract<EventBody, { kind: "changed" }>, "kind">;
 
 const HIGHEST_WEIGHT = 1_000;
 
-/** Changes what is said of pieces: name, scheme, due date, price, buyer, weight. Of an ended one only the price. */
+/**
+ * Changes what is said of pieces: name, scheme, due date, price, buyer, weight. Of an ended one only the price.
+ *
+ * @returns events for those pieces alone that it changes; refused when it changes none
+ */
 export function decideChange(request: ActOf<"change">, shop: Shop): Decision {
   const pieces = findPieces(request.tags, shop);
   if (isRefused(pieces)) return pieces;

@@ -4,7 +4,11 @@ import type { CivilDate, Minutes } from "../time/instant.ts";
 import { checkText, checkThat, checkWhole } from "./check-value.ts";
 import type { Refused } from "./refuse.ts";
 
-/** What a maker says of a piece beside its work. */
+/**
+ * What a maker says of a piece beside its work.
+ *
+ * A detail left out is not said; null says there is none.
+ */
 export interface Details {
   readonly scheme?: readonly SchemePass[];
   readonly due?: CivilDate | null;

@@ -9,7 +9,11 @@ const MOST_HANDS = 20;
 const MOST_HOOKS = 1_000;
 const MOST_PIECES = 1_000;
 
-/** Checks every value of a setting. Whether a zone of that name exists is known at the door, not here. */
+/**
+ * Checks every value of a setting. Whether a zone of that name exists is known at the door, not here.
+ *
+ * @returns the first value that is not fit, with what would be
+ */
 export function checkSetting(setting: Setting): Refused | null {
   switch (setting.of) {
     case "hours":

@@ -22,6 +22,7 @@ export interface Work extends PassToWork {
   readonly overrides: readonly Override[];
 }
 
+/** What a take and a hang ask alike. */
 interface Asked {
   readonly tags: readonly Tag[];
   readonly step: string | null;
@@ -29,7 +30,12 @@ interface Asked {
   readonly anyway: Anyway | null;
 }
 
-/** Finds what each tag's work is and whether its state allows it; the first that is refused refuses all. */
+/**
+ * Finds what each tag's work is and whether its state allows it; the first that is refused refuses all.
+ *
+ * @param at when the work begins or was done; each step stands as it did then
+ * @returns work in the order of the tags
+ */
 export function chooseWork(
   asked: Asked,
   act: "take" | "hang",

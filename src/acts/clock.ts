@@ -1,13 +1,15 @@
 import type { JournalEvent, Seq } from "../journal/event.ts";
 import type { Shop } from "../shop/shop.ts";
-import type { Instant } from "../time/instant.ts";
-import { MINUTE } from "../time/instant.ts";
+import { type Instant, MINUTE } from "../time/instant.ts";
 import { boundsOf } from "./bounds.ts";
 import { checkWhole } from "./check-value.ts";
 import type { DecideContext } from "./context.ts";
 import { type Decision, decided } from "./decision.ts";
 import { refuse } from "./refuse.ts";
 import type { ActOf } from "./request.ts";
+
+/** Minutes of ten years: what nothing holds in place may be set back so far. */
+const FURTHEST_BACK = 10 * 366 * 24 * 60;
 
 /**
  * "The clock was wrong by N minutes": what was recorded ahead of now is set back, as far as needed to lie behind it and
@@ -42,5 +44,5 @@ function mostBack(events: readonly JournalEvent[], since: Seq, shop: Shop): numb
       .filter(({ seq, side }) => side === "not before" && seq < since)
       .map(({ at }) => Math.floor((event.at - at) / MINUTE)),
   );
-  return Math.min(...gaps, 366 * 24 * 60 * 10);
+  return Math.min(...gaps, FURTHEST_BACK);
 }

@@ -33,6 +33,8 @@ const SOONEST: readonly (readonly StepState["is"][])[] = [
 /**
  * The set-up meant at a station: by its words, by its colour alone ("ochre"), or the one that the pieces out can use
  * next. Any colour may be loaded where the words have a place for one.
+ *
+ * @returns the set-up with its words filled in, or the ones the station knows
  */
 export function findSetUp(
   station: string,

@@ -22,6 +22,8 @@ type Standing = Omit<FoundStep, "namedPreparation" | "piece">;
  * is open, shut or left half-done; else what is still drying, so that the refusal can say until when.
  *
  * @param colour a colour said speaks of a step that is painted by the scheme
+ *
+ * @example the steps "first clear" (open) and "last clear" (blocked): "clear" means "first clear"
  */
 export function findStep(
   piece: Piece,

@@ -22,6 +22,8 @@ type Hang = ActOf<"hang">;
 /**
  * Says that hands-on work is done: every wait counts from here. What was not taken first may be hung all the same: its
  * hands-on time is then not known. Nothing is held back for safety, for what is said has been done already.
+ *
+ * A step with a result is hung with its answer, one of a scheme with its colour and flash-off as sprayed.
  */
 export function decideHang(request: Hang, shop: Shop, context: DecideContext): Decision {
   const unfit = firstRefusal([

@@ -5,7 +5,11 @@ import type { DayHours, WeeklyHours } from "../time/bench-hours.ts";
 import type { CivilDate } from "../time/instant.ts";
 import { weeklyOn } from "../time/sessions.ts";
 
-/** Whether a setting says only what holds already. */
+/**
+ * Whether a setting says only what holds already.
+ *
+ * A setting said again would only lengthen the journal; hours that are merely assumed count as not said.
+ */
 export function isSettled(setting: Setting, settings: Settings): boolean {
   const { hours } = settings;
   switch (setting.of) {

@@ -1,14 +1,18 @@
 import type { NewEvent } from "../journal/event.ts";
-import { findStep } from "../shop/steps.ts";
 import { handsOf } from "../shop/hands.ts";
 import type { InHand, Piece, Shop } from "../shop/shop.ts";
+import { findStep } from "../shop/steps.ts";
 import { checkTime } from "./check-time.ts";
 import { type Decision, decided } from "./decision.ts";
 import { findPiecesOut } from "./find-pieces.ts";
 import { isRefused, type Refused, refuse } from "./refuse.ts";
 import type { ActOf } from "./request.ts";
 
-/** Puts down half-done work, to go on with later. A coat already begun cannot be left: it would dry as it lies. */
+/**
+ * Puts down half-done work, to go on with later. A coat already begun cannot be left: it would dry as it lies.
+ *
+ * Refuses what is not in hand. Its minutes so far are kept; those until it is taken again do not count.
+ */
 export function decideLeave(request: ActOf<"leave">, shop: Shop): Decision {
   const pieces = findPiecesOut(request.tags, shop);
   if (isRefused(pieces)) return pieces;

@@ -7,7 +7,11 @@ import { matchName } from "./match-name.ts";
 import { isRefused } from "./refuse.ts";
 import type { ActOf } from "./request.ts";
 
-/** Keeps what was measured on pieces: grams, wood moisture, runs left. */
+/**
+ * Keeps what was measured on pieces: grams, wood moisture, runs left.
+ *
+ * `measure 3 moisture 8 %` is what `needs: { wood moisture: at most 10 % }` asks for.
+ */
 export function decideMeasure(request: ActOf<"measure">, shop: Shop): Decision {
   const pieces = findPieces(request.tags, shop);
   if (isRefused(pieces)) return pieces;

@@ -16,6 +16,8 @@ const LONGEST_MEND = 24 * 60;
 /**
  * Work that a flaw needed, done now, and the step to go on from: that step and all that follows are open again. A
  * finished piece reopens; what was in hand is in hand no longer.
+ *
+ * Refuses a step to go on from that is still blocked, and pieces scrapped or gone.
  */
 export function decideMend(request: ActOf<"mend">, shop: Shop, context: DecideContext): Decision {
   const pieces = findPieces(request.tags, shop);

@@ -8,7 +8,11 @@ import { refuseUntouchable } from "./hanging.ts";
 import { isRefused, refuse } from "./refuse.ts";
 import type { ActOf } from "./request.ts";
 
-/** Hangs pieces in another place. A full one is the maker's to judge: where a piece hangs is a fact. */
+/**
+ * Hangs pieces in another place. A full one is the maker's to judge: where a piece hangs is a fact.
+ *
+ * Refuses a piece in hand, and one on which no work was done yet.
+ */
 export function decideMove(request: ActOf<"move">, shop: Shop): Decision {
   const pieces = findPieces(request.tags, shop);
   if (isRefused(pieces)) return pieces;

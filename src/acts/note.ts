@@ -6,7 +6,11 @@ import { findPieces } from "./find-pieces.ts";
 import { isRefused } from "./refuse.ts";
 import type { ActOf } from "./request.ts";
 
-/** Keeps a line of the maker's with pieces, whatever has become of them. */
+/**
+ * Keeps a line of the maker's with pieces, whatever has become of them.
+ *
+ * It may be dated anywhere after the tagging.
+ */
 export function decideNote(request: ActOf<"note">, shop: Shop): Decision {
   const pieces = findPieces(request.tags, shop);
   if (isRefused(pieces)) return pieces;

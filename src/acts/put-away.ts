@@ -4,7 +4,11 @@ import { matchStation } from "./match-station.ts";
 import { isRefused, refuse } from "./refuse.ts";
 import type { ActOf } from "./request.ts";
 
-/** Puts away what stands at a station: the pot is off, the cup thrown out, the brush washed. */
+/**
+ * Puts away what stands at a station: the pot is off, the cup thrown out, the brush washed.
+ *
+ * Refuses a station at which nothing stands, or stood at that time.
+ */
 export function decidePutAway(request: ActOf<"put away">, shop: Shop): Decision {
   const station = matchStation(request.station, shop);
   if (isRefused(station)) return station;

@@ -10,7 +10,11 @@ import { matchStep, matchStepAmong } from "./match-step.ts";
 import { isRefused, type Refused, refuse } from "./refuse.ts";
 import type { ActOf } from "./request.ts";
 
-/** Puts a step into the route of these pieces alone, skips or swaps one: never one that is begun. */
+/**
+ * Puts a step into the route of these pieces alone, skips or swaps one: never one that is begun.
+ *
+ * Steps are checked as the route stands now: what is put after a step comes before all that waited for it.
+ */
 export function decideRoute(request: ActOf<"route">, shop: Shop): Decision {
   const pieces = findPiecesOut(request.tags, shop);
   if (isRefused(pieces)) return pieces;

@@ -7,7 +7,11 @@ import { findPieces, refuseEnded } from "./find-pieces.ts";
 import { isRefused } from "./refuse.ts";
 import type { ActOf } from "./request.ts";
 
-/** Gives pieces up, in whatever state, finished ones too. */
+/**
+ * Gives pieces up, in whatever state, finished ones too.
+ *
+ * Refuses what is scrapped or gone already.
+ */
 export function decideScrap(request: ActOf<"scrap">, shop: Shop): Decision {
   const pieces = findPieces(request.tags, shop);
   if (isRefused(pieces)) return pieces;

@@ -12,7 +12,13 @@ import type { ActOf } from "./request.ts";
 /** More at a time is a slip of the keys. */
 const MOST_AT_ONCE = 99;
 
-/** Tags new pieces with the next numbers: not begun, or already hanging from a step since a time. */
+/**
+ * Tags new pieces with the next numbers: not begun, or already hanging from a step since a time.
+ *
+ * All pieces of one act have the same name and scheme; a name not said is that of the process.
+ *
+ * @returns a decision that expects the next number to be free still
+ */
 export function decideTag(request: ActOf<"tag">, shop: Shop): Decision {
   const { definition, hash } = request.process;
   const { scheme, due, price } = request;

@@ -13,6 +13,9 @@ import { setUpsFor } from "./set-ups-for.ts";
 /**
  * Takes pieces in hand: the step that fits, or its preparation where the window asks for one. What else was in hand is
  * left; a set-up that did not stand ready is now; cautions are read before.
+ *
+ * @returns in this order what is left, readied, ticked and taken; or the first "no" of: state, time, hands,
+ * set-up, safety
  */
 export function decideTake(request: ActOf<"take">, shop: Shop, context: DecideContext): Decision {
   const works = chooseWork(request, "take", request.at, shop, context);

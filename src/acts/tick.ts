@@ -8,7 +8,11 @@ import { matchName } from "./match-name.ts";
 import { isRefused, type Refused, refuse } from "./refuse.ts";
 import type { ActOf } from "./request.ts";
 
-/** Says that a caution was read now. */
+/**
+ * Says that a caution was read now.
+ *
+ * A word of the name is enough: "lead" is `molten lead`.
+ */
 export function decideTick(request: ActOf<"tick">, shop: Shop, context: DecideContext): Decision {
   const names = matchCautions([request.caution], shop, context.rules);
   return isRefused(names) ? names : decided(tickedEvents(names, request.at), shop);

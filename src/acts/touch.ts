@@ -8,7 +8,11 @@ import { refuseUntouchable } from "./hanging.ts";
 import { isRefused, refuse } from "./refuse.ts";
 import type { ActOf } from "./request.ts";
 
-/** Tells what a touch test of each piece's newest coat found. */
+/**
+ * Tells what a touch test of each piece's newest coat found.
+ *
+ * Refuses a piece in hand (under the new coat), one with no coat, one sold or given.
+ */
 export function decideTouch(request: ActOf<"touch">, shop: Shop): Decision {
   const pieces = findPieces(request.tags, shop);
   if (isRefused(pieces)) return pieces;

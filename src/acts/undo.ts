@@ -10,6 +10,8 @@ import type { ActOf } from "./request.ts";
 /**
  * Takes an act back: the newest of the maker's that stands, or an older one that nothing later leans on. What was
  * undone no longer stands and cannot be undone again.
+ *
+ * Three notes, then undo three times: the third, the second, the first.
  */
 export function decideUndo(request: ActOf<"undo">, shop: Shop, context: DecideContext): Decision {
   const mine = shop.acts.filter(({ by }) => by === context.by);

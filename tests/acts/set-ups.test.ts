@@ -48,6 +48,17 @@ describe("a pot that takes its time", () => {
     expect(told(bench.take(2))).toContain("readied lead pot melt lead");
   });
 
+  test("gone cold and never put away, is a new melt the next evening, with a reading of its own", () => {
+    const bench = hanging("drill", 2, "Mon 18:00");
+    bench.ready("lead pot");
+    bench.take(1);
+    bench.at("Mon 18:06").hang(1);
+    bench.at("Tue 18:30").reads = false;
+    expect(refusalOf(bench.take(2))).toMatchObject({ code: "read the caution", cautions: ["molten lead"] });
+    bench.reads = true;
+    expect(told(bench.take(2))).toContain("readied lead pot melt lead");
+  });
+
   test("asks for the reading before it is lit, and for a measurement before the pour", () => {
     const bench = new Bench("Mon 18:00");
     bench.tag(1, { hung: { step: "drill", since: at("last Sun 12:00") } });

@@ -164,6 +164,19 @@ describe("a clock that was wrong", () => {
     expect(told(bench.take(1)).at(-1)).toBe("taken 1 drill");
   });
 
+  test("is leaned on by everything said since: times were given by it", () => {
+    const bench = tagged("Mon 18:00");
+    bench.at("Mon 19:10").note(1);
+    bench.at("Mon 18:45").setClock(60);
+    const clock = bench.events.length;
+    bench.note(2);
+    expect(refusalOf(bench.undo(clock))).toMatchObject({
+      code: "leaned on",
+      what: "clock",
+      byWhat: "noted, 2",
+    });
+  });
+
   test("that is not ahead changes nothing", () => {
     expect(told(tagged().setClock(10))).toEqual(["no: nothing changes"]);
   });
