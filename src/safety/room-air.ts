@@ -1,4 +1,4 @@
-import { dustFreeAt } from "../cure/coat-times.ts";
+import { coatTimes, dustFreeAt } from "../cure/coat-times.ts";
 import type { Tag } from "../journal/event.ts";
 import type { Emission } from "../process/coat.ts";
 import { coatsBefore } from "../process/order.ts";
@@ -6,12 +6,11 @@ import type { Step } from "../process/step.ts";
 import { handsOf } from "../shop/hands.ts";
 import { coatOf, laidBy } from "../shop/laid-coat.ts";
 import type { Moment } from "../shop/moment.ts";
-import { workOf } from "../shop/passes.ts";
-import type { Piece, Shop } from "../shop/shop.ts";
+import type { Piece, Shop, StepWork } from "../shop/shop.ts";
 import { stageMoment } from "../shop/stage-moment.ts";
 import { findStep } from "../shop/steps.ts";
 import { isForgotten, usualHang } from "../shop/usual-hang.ts";
-import { after, type Instant } from "../time/instant.ts";
+import { after, type Instant, MINUTE, type Minutes } from "../time/instant.ts";
 import { WET_COAT } from "./task.ts";
 
 /** Something in the air of the one room, and where it comes from. */
@@ -31,81 +30,71 @@ export interface InTheAir {
  * @param leaves pieces in hand to be taken as put down at this moment
  */
 export function roomAir(shop: Shop, at: Moment, leaves: readonly Tag[] = []): readonly InTheAir[] {
-  const pieces = [...shop.pieces.values()].flatMap((piece) => [
-    ...ofHand(piece, at, leaves.includes(piece.tag)),
-    ...ofHangs(piece),
-    ...ofPreparations(piece),
-    ...ofWetCoats(piece, at.now),
-  ]);
-  return [...pieces, ...ofSetUps(shop)].filter(({ until }) => until === null || until > at.now);
+  const air: InTheAir[] = [];
+  // Asked once a task, over every piece: what has long cleared is passed over before anything is made of it.
+  const add: Add = (what, until, from) => {
+    if (until === null || until > at.now) air.push({ what, until, from });
+  };
+  for (const piece of shop.pieces.values()) {
+    addHand(add, piece, at, leaves.includes(piece.tag));
+    const isHere = piece.end === null || piece.end.how === "finished";
+    for (const [name, work] of piece.work) {
+      const step = findStep(piece, name);
+      if (step === undefined) continue;
+      addHang(add, piece, step, work);
+      addPreparation(add, piece, step, work);
+      if (isHere && step.coat !== null) addWetCoat(add, piece, step, at.now);
+    }
+  }
+  for (const { station, setUp } of shop.stations.values()) {
+    for (const what of setUp?.givesOff ?? []) {
+      add(what, null, { kind: "set-up", station, setUp: setUp?.what ?? "" });
+    }
+  }
+  return air;
 }
+
+type Add = (what: string, until: Instant | null, from: InTheAir["from"]) => void;
 
 /** Work in hand; one forgotten in an earlier session counts as hung as late as it can have been. */
-function ofHand(piece: Piece, at: Moment, isLeft: boolean): InTheAir[] {
+function addHand(add: Add, piece: Piece, at: Moment, isLeft: boolean): void {
   const { running } = handsOf(piece);
   const step = running === null ? undefined : findStep(piece, running.step);
-  if (running === null || step === undefined) return [];
+  if (running === null || step === undefined) return;
   const from = { kind: "in hand", tag: piece.tag } as const;
-  const given = running.part === "step" ? ofStep(piece, step) : preparationsBefore(piece, step);
   const ended = isLeft ? at.now : isForgotten(piece, running, at) ? usualHang(running, 0, at).latest : null;
-  const air = given.map(
-    ({ what, lasts }): InTheAir => ({
-      what,
-      from,
-      until: ended === null ? null : after(ended, minutes(lasts)),
-    }),
-  );
+  const lasting = (minutes: Minutes) => (ended === null ? null : after(ended, minutes));
+  const given = running.part === "step" ? ofStep(piece, step) : preparationsBefore(piece, step);
+  for (const { what, lasts } of given) add(what, lasting(minutesOf(lasts)), from);
   const coat = running.part === "step" ? coatOf(piece, step) : null;
-  if (coat === null) return air;
-  const dry = ended === null ? null : after(ended, coat.stages["dust-free"] ?? 0);
-  return [...air, { what: WET_COAT, from, until: dry }];
+  if (coat !== null) add(WET_COAT, lasting(dustFreeAt(coatTimes(coat, 0, null)) / MINUTE), from);
 }
 
-/** What each pass hung gives off for some time after, those taken back and those of ended pieces too. */
-function ofHangs(piece: Piece): InTheAir[] {
-  const from = { kind: "hung", tag: piece.tag } as const;
-  return [...piece.work].flatMap(([name, { hangs }]) => {
-    const step = findStep(piece, name);
-    const hungAt = hangs.at(-1)?.hungAt;
-    if (step === undefined || hungAt === undefined) return [];
-    return ofStep(piece, step).map(({ what, lasts }) => ({
-      what,
-      from,
-      until: after(hungAt, minutes(lasts)),
-    }));
-  });
+/** What the newest pass gives off for some time after, one taken back and one of an ended piece too. */
+function addHang(add: Add, piece: Piece, step: Step, { hangs }: StepWork): void {
+  const hungAt = hangs.at(-1)?.hungAt;
+  if (hungAt === undefined) return;
+  for (const { what, lasts } of ofStep(piece, step)) {
+    add(what, after(hungAt, minutesOf(lasts)), { kind: "hung", tag: piece.tag });
+  }
 }
 
-function ofPreparations(piece: Piece): InTheAir[] {
-  const from = { kind: "hung", tag: piece.tag } as const;
-  return piece.route.flatMap((step) => {
-    const { prepared } = workOf(piece, step.name);
-    if (prepared === null) return [];
-    return preparationsBefore(piece, step).map(({ what, lasts }) => ({
-      what,
-      from,
-      until: after(prepared.at, minutes(lasts)),
-    }));
-  });
+function addPreparation(add: Add, piece: Piece, step: Step, { prepared }: StepWork): void {
+  if (prepared === null) return;
+  for (const { what, lasts } of preparationsBefore(piece, step)) {
+    add(what, after(prepared.at, minutesOf(lasts)), { kind: "hung", tag: piece.tag });
+  }
 }
 
-function ofWetCoats(piece: Piece, now: Instant): InTheAir[] {
-  if (piece.end !== null && piece.end.how !== "finished") return [];
-  return piece.route.flatMap((step): InTheAir[] => {
-    const laid = laidBy(piece, step);
-    if (laid === null) return [];
-    const felt = stageMoment(laid, "dust-free", now);
-    // Tacky is past dust-free, and dust settles whatever is to be felt first: then the sheet alone says.
-    const until = typeof felt === "number" ? Math.min(felt, dustFreeAt(laid.times)) : dustFreeAt(laid.times);
-    return [{ what: WET_COAT, until, from: { kind: "wet", tag: piece.tag } }];
-  });
-}
-
-function ofSetUps(shop: Shop): InTheAir[] {
-  return [...shop.stations.values()].flatMap(({ station, setUp }) => {
-    if (setUp === null) return [];
-    const from = { kind: "set-up", station, setUp: setUp.what } as const;
-    return setUp.givesOff.map((what) => ({ what, until: null, from }));
+function addWetCoat(add: Add, piece: Piece, step: Step, now: Instant): void {
+  const laid = laidBy(piece, step);
+  if (laid === null) return;
+  const bySheet = dustFreeAt(laid.times);
+  const felt = bySheet > now ? stageMoment(laid, "dust-free", now) : bySheet;
+  // Tacky is past dust-free, and dust settles whatever is to be felt first: then the sheet alone says.
+  add(WET_COAT, typeof felt === "number" ? Math.min(felt, bySheet) : bySheet, {
+    kind: "wet",
+    tag: piece.tag,
   });
 }
 
@@ -122,6 +111,6 @@ function preparationsBefore(piece: Piece, step: Step): readonly Emission[] {
 }
 
 /** Minutes after the work's end; what lasts while a set-up stands is the set-up's to say. */
-function minutes(lasts: Emission["lasts"]): number {
+function minutesOf(lasts: Emission["lasts"]): Minutes {
   return lasts === "while set up" ? 0 : lasts;
 }
