@@ -3,6 +3,7 @@ import { at } from "./at.ts";
 import { openingAfter, shutAfter } from "./lag.ts";
 import type { Visit } from "./plan.ts";
 import type { Prepared, PreparedTask } from "./prepare-dispatch.ts";
+import type { Rank } from "./priority.ts";
 import type { PlanPiece, PlanSetUp, Standing, Task } from "./problem.ts";
 
 /** Tasks that are not to be begun before a minute: what "leave it for tonight" means to a run. */
@@ -38,8 +39,10 @@ export interface TaskRun {
   readonly setUp: PlanSetUp | null;
   /** Not to be looked at before. */
   wake: Minutes;
-  /** When its work, set-up included, must be begun for its first window; Infinity: any time. */
+  /** When its set-up must be begun for the window that is next; Infinity: any time; -Infinity: all have shut. */
   latest: Minutes;
+  /** How it ranks at the minute that is looked at; written over by each choice. */
+  readonly rank: Rank;
   /** How many of those it waits for are to do. */
   pending: number;
   /** Minutes still to do. */
@@ -104,6 +107,7 @@ export function beginRun(prepared: Prepared, leave: Leave | null): BenchRun {
       setUp: task.setUp === null ? null : at(problem.setUps, task.setUp),
       wake: Math.max(task.release ?? Number.POSITIVE_INFINITY, piece.piece.release),
       latest: Number.POSITIVE_INFINITY,
+      rank: { pressing: false, key: 0 },
       pending: 0,
       rest: task.minutes,
       split: false,
@@ -164,12 +168,28 @@ export function becomeCandidate(run: BenchRun, task: TaskRun): void {
   if (task.mending === null) {
     for (const wait of task.task.waits) {
       const { end } = at(run.tasks, wait.on);
-      const first = at(wait.windows, 0);
-      task.wake = Math.max(task.wake, openingAfter(first.opens, end) - setUp);
-      task.latest = Math.min(task.latest, shutAfter(first.shuts, end) - setUp);
+      task.wake = Math.max(task.wake, openingAfter(at(wait.windows, 0).opens, end) - setUp);
     }
   }
+  findLatest(run, task, 0);
   run.candidates.push(task);
+}
+
+/** Finds by when a task must be begun for the windows that are not too late at `t`. */
+export function findLatest(run: BenchRun, task: TaskRun, t: Minutes): void {
+  task.latest = Number.POSITIVE_INFINITY;
+  if (task.split || task.mending !== null) return;
+  const setUp = task.setUp?.minutes ?? 0;
+  for (const wait of task.task.waits) {
+    const { end } = at(run.tasks, wait.on);
+    let latest = Number.NEGATIVE_INFINITY;
+    for (const { shuts } of wait.windows) {
+      latest = shutAfter(shuts, end) - setUp;
+      if (latest >= t) break;
+      latest = Number.NEGATIVE_INFINITY;
+    }
+    task.latest = Math.min(task.latest, latest);
+  }
 }
 
 /** Minutes of putting away that this session owes once `station` comes to owe `own`. */

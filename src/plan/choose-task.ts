@@ -2,85 +2,85 @@ import type { Minutes } from "../time/instant.ts";
 import { at } from "./at.ts";
 import { beginMend } from "./begin-mend.ts";
 import type { BenchRun, TaskRun } from "./bench-run.ts";
-import { rankTask } from "./priority.ts";
+import { goesBefore, rankTask } from "./priority.ts";
 import { emptyTrial, type Trial, tryTask } from "./try-task.ts";
 
 /** What to begin at a minute, and how; without a task, the next minute worth a try. Written over by each choice. */
 export interface Choice {
   task: TaskRun | null;
-  trial: Trial;
-  spare: Trial;
+  readonly trial: Trial;
   next: Minutes;
+  /** Candidates still to be tried. */
+  readonly awake: TaskRun[];
 }
 
 export function emptyChoice(): Choice {
-  return { task: null, trial: emptyTrial(), spare: emptyTrial(), next: 0 };
+  return { task: null, trial: emptyTrial(), next: 0, awake: [] };
 }
 
 /**
- * Tries every candidate at minute `t` of the open session and keeps the best that can begin. One that does not press
- * gives way when, by the time it is done, a window that opens in this session would have shut.
+ * Tries the candidates at minute `t` of the open session, best first, and takes the first that can begin. One that
+ * does not press gives way when, by the time it is done, a window that opens in this session would have shut.
  */
 export function chooseTask(run: BenchRun, t: Minutes, choice: Choice): void {
   choice.task = null;
   choice.next = Number.POSITIVE_INFINITY;
-  const awaited = latestAwaited(run, t, choice);
-  let pressing = false;
-  let key = 0;
-  // From the last to the first: a mend that begins takes its followers off the list.
-  for (let index = run.candidates.length - 1; index >= 0; index--) {
-    const task = run.candidates[index];
-    if (task === undefined || task.wake > t) continue;
-    const ready = tryTask(run, task, t, choice.spare);
-    if (choice.spare.missed !== null) {
+  const awaited = wakeCandidates(run, t, choice);
+  const { awake, trial } = choice;
+  while (awake.length > 0) {
+    const task = takeBest(awake);
+    const ready = tryTask(run, task, t, trial);
+    if (trial.missed !== null) {
       giveUpWindow(run, task, choice);
-      continue;
+      return;
     }
-    if (ready > t) {
-      choice.next = Math.min(choice.next, ready);
-      continue;
+    if (ready > t) choice.next = Math.min(choice.next, ready);
+    else if (task.rank.pressing || trial.end <= awaited) {
+      choice.task = task;
+      return;
     }
-    const rank = rankTask(run, task, t, choice.spare);
-    if (!rank.pressing && choice.spare.end > awaited) continue;
-    if (choice.task !== null && !goesFirst(rank.pressing, rank.key, task, pressing, key, choice.task))
-      continue;
-    ({ pressing, key } = rank);
-    choice.task = task;
-    [choice.trial, choice.spare] = [choice.spare, choice.trial];
   }
 }
 
-/** The least `latest` among tasks that wake in this session and cannot wait for the next one; Infinity: none. */
-function latestAwaited(run: BenchRun, t: Minutes, choice: Choice): Minutes {
+/**
+ * Ranks those that are awake.
+ *
+ * @returns the least `latest` among tasks that wake in this session and cannot wait for the next one; Infinity: none
+ */
+function wakeCandidates(run: BenchRun, t: Minutes, choice: Choice): Minutes {
   const { sessions } = run.prepared.problem;
   const { closes } = at(sessions, run.session);
   const nextOpens = sessions[run.session + 1]?.opens ?? Number.POSITIVE_INFINITY;
   let awaited = Number.POSITIVE_INFINITY;
-  for (const { wake, latest } of run.candidates) {
-    if (wake <= t) continue;
+  choice.awake.length = 0;
+  for (const task of run.candidates) {
+    const { wake, latest } = task;
+    if (wake <= t) {
+      rankTask(run, task, t, nextOpens);
+      choice.awake.push(task);
+      continue;
+    }
     choice.next = Math.min(choice.next, wake);
-    if (wake < closes && latest < nextOpens) awaited = Math.min(awaited, latest);
+    if (wake < closes && wake <= latest && latest < nextOpens) awaited = Math.min(awaited, latest);
   }
   return awaited;
 }
 
-/** Ties go to the lower number, so the order of the list never matters. */
-function goesFirst(
-  pressing: boolean,
-  key: number,
-  task: TaskRun,
-  bestPressing: boolean,
-  bestKey: number,
-  best: TaskRun,
-): boolean {
-  if (pressing !== bestPressing) return pressing;
-  if (key !== bestKey) return pressing ? key < bestKey : key > bestKey;
-  return task.index < best.index;
+/** Takes the best off the list, whose order does not matter. */
+function takeBest(awake: TaskRun[]): TaskRun {
+  let best = 0;
+  for (let index = 1; index < awake.length; index++) {
+    if (goesBefore(at(awake, index), at(awake, best))) best = index;
+  }
+  const task = at(awake, best);
+  const last = awake.pop();
+  if (last !== undefined && last !== task) awake[best] = last;
+  return task;
 }
 
-/** With a mend to come the bench is looked at again at once; without one the task cannot be placed any more. */
+/** A mend is to come, or the task cannot be placed any more: either way the bench is looked at again at once. */
 function giveUpWindow(run: BenchRun, task: TaskRun, choice: Choice): void {
-  const { missed } = choice.spare;
-  if (missed !== null && beginMend(run, missed)) choice.next = 0;
-  else run.candidates.splice(run.candidates.indexOf(task), 1);
+  const { missed } = choice.trial;
+  choice.next = 0;
+  if (missed === null || !beginMend(run, missed)) run.candidates.splice(run.candidates.indexOf(task), 1);
 }

@@ -54,6 +54,6 @@ function goOnWithWorkInHand(run: BenchRun): void {
     if (!task.task.running) continue;
     const start = Math.max(Math.min(...run.hands), task.piece.free);
     const end = start + task.rest;
-    placeTask(run, task, start, { ...emptyTrial(), start, end, shut: Number.POSITIVE_INFINITY });
+    placeTask(run, task, start, { ...emptyTrial(), start, end });
   }
 }

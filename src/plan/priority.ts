@@ -1,53 +1,60 @@
 import type { Minutes } from "../time/instant.ts";
-import type { BenchRun, TaskRun } from "./bench-run.ts";
-import type { Trial } from "./try-task.ts";
+import { type BenchRun, findLatest, type TaskRun } from "./bench-run.ts";
+import { setUpMinutes } from "./try-windows.ts";
 
-/** How a task that can begin now stands against the others. */
+/** How a task stands against the others. */
 export interface Rank {
   /** Leaving it past this session costs preparation, a mend or a set-up that stands now. */
-  readonly pressing: boolean;
+  pressing: boolean;
   /** Pressing: the minute it must be begun by, least first. Otherwise: what it is worth, most first. */
-  readonly key: number;
+  key: number;
 }
 
 /** From this far before its due date on (less the work still to come) a piece grows dearer to leave: three days. */
 const dueHorizon: Minutes = 3 * 24 * 60;
 
 /**
- * Ranks a task that was tried at `t`. What presses goes first, earliest shut first; then by what a minute of delay
- * costs over the hands-on still to do on the piece, so nearly finished ones come first. The worth is the apparent
- * tardiness cost index (A. Vepsalainen and T. Morton, Priority rules for job shops with weighted tardiness costs,
- * Management Science 33, 1987) with a straight slope for its exponential.
+ * Ranks a task at `t`, before it is known whether it can begin. What presses goes first, earliest shut first; then by
+ * what a minute of delay costs over the hands-on still to do on the piece, so nearly finished ones come first. The
+ * worth is the apparent tardiness cost index (A. Vepsalainen and T. Morton, Priority rules for job shops with weighted
+ * tardiness costs, Management Science 33, 1987) with a straight slope for its exponential.
  */
-export function rankTask(run: BenchRun, task: TaskRun, t: Minutes, trial: Trial): Rank {
-  const nextOpens = run.prepared.problem.sessions[run.session + 1]?.opens ?? Number.POSITIVE_INFINITY;
-  const must = Math.min(beginBy(trial, nextOpens), keepsUntil(task, trial));
-  if (must !== Number.POSITIVE_INFINITY) return { pressing: true, key: must };
-  return { pressing: false, key: worth(task, t, trial) };
+export function rankTask(run: BenchRun, task: TaskRun, t: Minutes, nextOpens: Minutes): void {
+  if (task.latest < t) findLatest(run, task, t);
+  const { rank } = task;
+  rank.key = keepsUntil(task, t);
+  if (task.latest < nextOpens) rank.key = Math.min(rank.key, task.latest);
+  rank.pressing = rank.key !== Number.POSITIVE_INFINITY;
+  if (!rank.pressing) rank.key = worth(task, t);
 }
 
-/** Infinity unless the window shuts before the next session can use it. */
-function beginBy(trial: Trial, nextOpens: Minutes): Minutes {
-  const latest = trial.shut - trial.setUp;
-  return latest < nextOpens ? latest : Number.POSITIVE_INFINITY;
+/** Whether a task goes before another of those ranked. Ties go to the lower number, whatever the order of a list. */
+export function goesBefore(task: TaskRun, other: TaskRun): boolean {
+  const { pressing, key } = task.rank;
+  if (pressing !== other.rank.pressing) return pressing;
+  if (key !== other.rank.key) return pressing ? key < other.rank.key : key > other.rank.key;
+  return task.index < other.index;
 }
 
-/** When the melt or cup that stands, and that the task can use, is good no more. */
-function keepsUntil(task: TaskRun, trial: Trial): Minutes {
-  const standing = task.station?.standing ?? null;
-  if (trial.setUp > 0 || task.setUp === null || standing === null || standing === "any") {
+/** When the melt or cup that stands, and that the task can use, is good no more; Infinity: there is none. */
+function keepsUntil({ task, station, setUp }: TaskRun, t: Minutes): Minutes {
+  const standing = station?.standing ?? null;
+  if (setUp === null || standing === null || standing === "any" || standing.setUp !== task.setUp) {
     return Number.POSITIVE_INFINITY;
   }
-  const { keeps } = task.setUp;
+  const { keeps } = setUp;
   if (keeps.way === "load") return Number.POSITIVE_INFINITY;
-  const since = keeps.way === "heat" ? (standing.lastUsed ?? standing.ready) : standing.ready;
-  return since + keeps.minutes;
+  const until =
+    (keeps.way === "heat" ? (standing.lastUsed ?? standing.ready) : standing.ready) + keeps.minutes;
+  return until < t || (keeps.way === "mix" && standing.served >= keeps.serves)
+    ? Number.POSITIVE_INFINITY
+    : until;
 }
 
 /** A set-up that must be made counts thrice, so that pieces of one colour come together. */
-function worth(task: TaskRun, t: Minutes, trial: Trial): number {
+function worth(task: TaskRun, t: Minutes): number {
   const { due, weight } = task.piece.piece;
   const slack = due === null ? dueHorizon : due - t - task.prepared.tail;
   const urgency = Math.min(1, Math.max(0, 1 - slack / dueHorizon));
-  return (1 + 10 * weight * urgency) / (task.piece.handsLeft + 3 * trial.setUp);
+  return (1 + 10 * weight * urgency) / (task.piece.handsLeft + 3 * setUpMinutes(task, t));
 }

@@ -19,15 +19,13 @@ export interface Trial {
   end: Minutes;
   /** Minutes of the task still to do after `end`. */
   left: Minutes;
-  /** The earliest shut of its windows; Infinity: none. */
-  shut: Minutes;
   /** A wait whose windows have all shut. */
   missed: Wait | null;
 }
 
 /** A trial to hand to tryTask. */
 export function emptyTrial(): Trial {
-  return { windows: [], preparation: 0, setUp: 0, start: 0, end: 0, left: 0, shut: 0, missed: null };
+  return { windows: [], preparation: 0, setUp: 0, start: 0, end: 0, left: 0, missed: null };
 }
 
 /**

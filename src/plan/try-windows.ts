@@ -7,7 +7,7 @@ import type { Trial } from "./try-task.ts";
 
 /**
  * Finds the first window of each wait that a task begun at `t` still meets, with the preparation it asks for, and
- * writes preparation, set-up, start, shut and missed into `trial`.
+ * writes preparation, set-up, start and missed into `trial`.
  *
  * A later window may bring preparation, and preparation may push the start past another window's shut; windows are
  * only ever given up for later ones, so this ends.
@@ -61,7 +61,7 @@ function layOut(task: TaskRun, t: Minutes, trial: Trial): Minutes {
 }
 
 /** Minutes of setting up that a task needs if its hands-on could begin at `from`. */
-function setUpMinutes(task: TaskRun, from: Minutes): Minutes {
+export function setUpMinutes(task: TaskRun, from: Minutes): Minutes {
   const { setUp, station } = task;
   if (setUp === null || station === null || station.standing === "any") return 0;
   const { standing } = station;
@@ -101,14 +101,12 @@ function firstNotShut(
 function latestOpening(run: BenchRun, task: TaskRun, t: Minutes, trial: Trial): Minutes {
   const waits = waitsNow(task);
   let earliest = t;
-  trial.shut = Number.POSITIVE_INFINITY;
   for (let index = 0; index < waits.length; index++) {
     const window = at(trial.windows, index);
     const { end } = at(run.tasks, at(waits, index).on);
     const opens = openingAfter(window.opens, end);
     const lead = window.preparation === null ? trial.start - t : 0;
     earliest = Math.max(earliest, opens - lead);
-    trial.shut = Math.min(trial.shut, shutAfter(window.shuts, end));
   }
   return earliest;
 }
