@@ -80,6 +80,8 @@ export type Why =
   | { readonly because: "shuts tonight"; readonly at: Instant }
   | { readonly because: "shuts before the bench opens again"; readonly at: Instant }
   | { readonly because: "set-up keeps"; readonly what: string; readonly until: Instant }
+  /** Once the coat of a row below is laid it would be held by `what`. */
+  | { readonly because: "would be held after"; readonly what: string }
   | { readonly because: "cure starts sooner" };
 
 /** What leaving this row for the rest of the bench session brings, found by dispatching again without it. */

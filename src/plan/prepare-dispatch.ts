@@ -21,6 +21,8 @@ export interface PreparedTask {
   readonly tooLong: boolean;
   /** What it and its set-up put into the room, of that which something must keep apart from. */
   readonly gives: readonly Gives[];
+  /** Emissions that what it leaves in the room holds off. */
+  readonly holdsOff: readonly number[];
   /** A window after it that shuts for good, leaving only a mend (or nothing), with the task that has it. */
   readonly strict: readonly { readonly wait: Wait; readonly follower: Task }[];
 }
@@ -46,6 +48,7 @@ export function prepareDispatch(problem: Problem): Prepared {
       watched: task.looks.reduce((last, look) => Math.max(last, look + LOOK), 0),
       tooLong: !task.mayStop && !task.running && leastRoom(problem, task) > longest,
       gives: givenOff(problem, task).filter(({ what }) => apart[what] !== undefined),
+      holdsOff: heldOff(givenOff(problem, task), apart),
       strict: strictWaits(tasks, index, at(followers, index)),
     })),
     apart,
@@ -66,6 +69,17 @@ function givenOff(problem: Problem, task: Task): readonly Gives[] {
   return gives.length === 0
     ? task.gives
     : [...task.gives, ...gives.map((what) => ({ what, lasts: putAway, fromSetUp: true }))];
+}
+
+/** From so many minutes on it matters what waits for an emission to end. */
+const longHold: Minutes = 10;
+
+function heldOff(gives: readonly Gives[], apart: readonly (readonly boolean[])[]): number[] {
+  const held = new Set<number>();
+  for (const { what, lasts } of gives) {
+    if (lasts >= longHold) apart[what]?.forEach((_, other) => void held.add(other));
+  }
+  return [...held];
 }
 
 /** Tasks stand after those they wait for, so one sweep from the last is enough. */

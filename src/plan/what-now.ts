@@ -38,7 +38,9 @@ export function whatNow(shop: Parameters<typeof readShop>[0], context: PlanConte
   return {
     at: context.now,
     basis: "dispatch",
-    work: workInOrder(all, begins).map((row) => workRow(row, found)),
+    work: workInOrder(all, begins).map((row, index, rows) =>
+      workRow(row, rows.slice(index + 1).flat(), found),
+    ),
     inHand: handRows(facts, made, prepared),
     waiting: waitingRows(facts),
     held: heldInOrder(all).map((held) => heldRow(held, facts)),

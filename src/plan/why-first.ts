@@ -1,14 +1,23 @@
 import { after, type Instant } from "../time/instant.ts";
 import type { Candidate } from "./candidates.ts";
 import type { Why, WorkRow } from "./now-answer.ts";
-import type { ShopFacts } from "./plan-shop.ts";
+import { type ShopFacts, wetCoat } from "./plan-shop.ts";
 import { sessionNow } from "./sort-out.ts";
 
 /** A due date nearer than this is a reason by itself. */
 const soon = 7 * 24 * 60;
 
-/** Why a row stands where it stands: the strongest of the reasons there are. */
-export function whyFirst(row: readonly Candidate[], setUp: WorkRow["setUp"], facts: ShopFacts): Why {
+/**
+ * Why a row stands where it stands: the strongest of the reasons there are.
+ *
+ * @param below the work that stands below it
+ */
+export function whyFirst(
+  row: readonly Candidate[],
+  setUp: WorkRow["setUp"],
+  facts: ShopFacts,
+  below: readonly Candidate[],
+): Why {
   const [first] = row;
   if (first === undefined) throw new Error("a row without work");
   if (first.tag === null) return { because: facts.aim === null ? "nothing else to do" : "aim" };
@@ -16,7 +25,8 @@ export function whyFirst(row: readonly Candidate[], setUp: WorkRow["setUp"], fac
   return (
     shutting(row, facts) ??
     keeping(first, setUp, facts) ??
-    wanted(row, facts) ?? {
+    wanted(row, facts) ??
+    beforeCoat(first, below, facts) ?? {
       because: first.coat === null ? "in the order of finishing" : "cure starts sooner",
     }
   );
@@ -49,6 +59,28 @@ function wanted(row: readonly Candidate[], { context }: ShopFacts): Why | null {
     ({ facts }) => facts !== null && facts.piece.due !== null && dueBefore(facts.piece.due, near),
   );
   return due ? { because: "due" } : null;
+}
+
+/** Sanding goes before a coat that would hold it off. */
+function beforeCoat(
+  { step, coat }: Candidate,
+  below: readonly Candidate[],
+  { context }: ShopFacts,
+): Why | null {
+  if (coat !== null) return null;
+  for (const { these } of context.rules.keepApart) {
+    const [own, other] = step.givesOff.some(({ what }) => what === these[0]) ? these : [these[1], these[0]];
+    if (!step.givesOff.some(({ what }) => what === own)) continue;
+    if (
+      below.some(
+        (row) =>
+          row.coat !== null && (other === wetCoat || row.coat.givesOff.some(({ what }) => what === other)),
+      )
+    ) {
+      return { because: "would be held after", what: other };
+    }
+  }
+  return null;
 }
 
 /** By the date alone: near enough for a reason. */

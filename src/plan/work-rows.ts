@@ -16,8 +16,12 @@ export interface Found {
   readonly plan: Plan;
 }
 
-/** Pieces that can be worked together now, as one row. */
-export function workRow(row: readonly Candidate[], { facts, prepared, plan }: Found): WorkRow {
+/** Pieces that can be worked together now, as one row; `below` is the work that stands below it. */
+export function workRow(
+  row: readonly Candidate[],
+  below: readonly Candidate[],
+  { facts, prepared, plan }: Found,
+): WorkRow {
   const first = firstOf(row);
   const setUp = setUpFor(first, row.length, facts);
   const shuts = earliest(row.map(({ state }) => shutOf(state)));
@@ -36,7 +40,7 @@ export function workRow(row: readonly Candidate[], { facts, prepared, plan }: Fo
     opens: Math.max(...row.map(({ state }) => ("since" in state ? state.since : facts.context.now))),
     shuts,
     beginBy: shuts === null ? null : after(shuts, -lead),
-    why: whyFirst(row, setUp, facts),
+    why: whyFirst(row, setUp, facts, below),
     ifLeft: costOfLeaving(row, lead, facts, prepared, plan),
     warning:
       coat === null || task === null || part === "preparation"

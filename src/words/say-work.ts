@@ -90,6 +90,8 @@ export function sayWhy(why: Why, speech: Speech): string {
       return `shuts ${sayClock(why.at, speech)}, before the bench opens again`;
     case "set-up keeps":
       return plainText(`${why.what} keeps till ${sayClock(why.until, speech)}`);
+    case "would be held after":
+      return plainText(`once a coat is laid it waits for the ${why.what}`);
     case "cure starts sooner":
       return "the sooner it hangs, the sooner it is dry";
   }

@@ -57,13 +57,22 @@ describe("Monday", () => {
     expect(finishLeft).toBeGreaterThan(finishNow ?? 0);
   });
 
-  test("18:02: a new walker can be shaped now, after what shuts tonight", () => {
+  test("18:02: a new walker can be shaped now, before the coats: once they are laid it waits till they are dry", () => {
     const diary = sealedOnce();
     diary.tag(3, "Mon 18:02");
     const answer = askNow(diary, "Mon 18:02");
-    expect(saidRows(answer.work)).toEqual(["1 2 second seal", "3 shape"]);
+    // 40 min of shaping and a quarter more end 18:52, well before 20:00.
+    expect(saidRows(answer.work)).toEqual(["3 shape", "1 2 second seal"]);
+    expect(answer.work[0]?.why).toEqual({ because: "would be held after", what: "wet coat" });
     expect(answer.held).toEqual([]);
     expect(answer.waiting.map(({ state }) => state)).toEqual(["open", "open", "not begun"]);
+  });
+
+  test("19:15: with the window so near, the coats come first and shaping after", () => {
+    const diary = sealedOnce();
+    diary.tag(3, "Mon 18:02");
+    // 40 min and a quarter more from 19:15 would end 20:05.
+    expect(saidRows(askNow(diary, "Mon 19:15").work)).toEqual(["1 2 second seal", "3 shape"]);
   });
 
   test("19:04: melting lead is held till 19:44 by the vapour of 1 and 2", () => {
