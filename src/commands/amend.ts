@@ -3,6 +3,10 @@ import { readTags } from "../words/read-tags.ts";
 import type { Command } from "./command.ts";
 import { perform } from "./perform.ts";
 
+/**
+ * A better time for an earlier act, by its tag or its number; or, after a wrong clock, for all it stamped ahead of now.
+ * What follows from the time (openings, shuts, learned minutes) moves with it, since only the fact is kept.
+ */
 export const amend: Command = {
   usage: ["amend TAG TIME", "amend act ACT TIME", "amend clock HOW-MUCH"],
   says: "gives an earlier act its true time, or sets back what a wrong clock wrote",

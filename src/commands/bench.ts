@@ -76,6 +76,14 @@ export class Bench {
   async #open(): Promise<Opened> {
     const workshop = await this.context.openWorkshop();
     const zone = await workshop.zone();
-    return { workshop, speech: { zone, now: workshop.now(), clock24: workshop.taste.clock === "24 h" } };
+    return {
+      workshop,
+      speech: {
+        zone,
+        now: workshop.now(),
+        clock24: workshop.taste.clock === "24 h",
+        units: workshop.taste.units,
+      },
+    };
   }
 }

@@ -9,6 +9,7 @@ import { layOut } from "./lay-out.ts";
 import { matchIn } from "./match-in.ts";
 import { readSubword } from "./read-subword.ts";
 
+/** Coat files, shipped and the maker's own: listed, shown, checked, begun. Checking and writing load YAML and zod, so they are apart. */
 export const coat: Command = {
   usage: ["coat [list]", "coat show NAME", "coat check [NAME or FILE]", "coat new NAME [--from COAT]"],
   says: "the paints, sealers and resins your processes use",
@@ -48,7 +49,8 @@ async function list(words: CommandWords, bench: Bench): Promise<Answer> {
 async function show(words: CommandWords, bench: Bench): Promise<Answer> {
   const said = words.needRest('say which coat: coat show "brushing varnish"');
   if (words.problems.length > 0) return { problems: words.problems };
-  const { coats } = await (await bench.open()).workshop.library();
+  const { workshop, speech } = await bench.open();
+  const { coats } = await workshop.library();
   const found = matchIn("coat", said, coats, (each) => each.coat.name);
   if ("problem" in found) return { problems: [found.problem] };
   const { coat: shown, file } = found.found;
@@ -60,7 +62,7 @@ async function show(words: CommandWords, bench: Bench): Promise<Answer> {
     first === null ? [] : [`${first.do}: ${sayHandsOn(first.handsOn)}`],
   );
   const lines = [
-    ...sayCoatSheet(shown).map((line) => line.replace(/^coat: /, "")),
+    ...sayCoatSheet(shown, speech).map((line) => line.replace(/^coat: /, "")),
     ...stages,
     ...(shown.feelFirst ? ["never opens by the clock alone: a touch must say so"] : []),
     ...(shown.flashOff > 0 ? [`flash-off ${sayWait(shown.flashOff)}`] : []),

@@ -3,7 +3,7 @@ import type { Bench } from "./bench.ts";
 import type { CommandWords } from "./command-words.ts";
 
 /** One option of a command: what its value is called in help (null: it takes none), and what it says. */
-export interface Option {
+interface Option {
   readonly value: string | null;
   readonly says: string;
   /** May be given several times. */

@@ -2,6 +2,10 @@ import type { Answer, Command } from "./command.ts";
 import { bashCompletion, fishCompletion, zshCompletion } from "./completion-scripts.ts";
 import { readSubword } from "./read-subword.ts";
 
+/**
+ * Prints a script for the shell. The script asks back by `completion for -- WORDS`, so that tags and names are those of
+ * this minute; that way of asking is the scripts' own and not told in help.
+ */
 export const completion: Command = {
   usage: ["completion bash|zsh|fish"],
   says: "a script that completes commands, options, tags and names in your shell",

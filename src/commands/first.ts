@@ -7,6 +7,10 @@ import { perform } from "./perform.ts";
 /** How much dearer it is to leave a piece that comes first; 1 is usual. */
 const FIRST_WEIGHT = 10;
 
+/**
+ * "This one first": a greater weight in the plan. Whom it delays is found by planning with and without it, and said
+ * before it is done; at a terminal the maker is asked.
+ */
 export const first: Command = {
   usage: ["first TAGS"],
   says: "these pieces come first; tells whom that delays before it is done",

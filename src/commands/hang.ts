@@ -4,6 +4,10 @@ import { readAnyway, splitResult } from "./read-work.ts";
 import { sayLastWords } from "./say-last-words.ts";
 import { tagsInHand } from "./tags-in-hand.ts";
 
+/**
+ * Hands-on is done. With no tags, all that is in hand. Words after the tags may name the step, an answer of a step with
+ * answers, or both. Near closing time it ends with what still stands and what comes next.
+ */
 export const hang: Command = {
   usage: ["hang TAGS [STEP] [ANSWER]", "hang"],
   says: "hands-on is done: the cure runs from here",

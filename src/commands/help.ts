@@ -11,6 +11,7 @@ import { COMMON } from "./read-command.ts";
 
 const GROUPS: readonly Group[] = ["what now", "at the bench", "the shop", "the trade", "beside"];
 
+/** Help on everything that has a name: commands, words of the trade, cautions. */
 export const help: Command = {
   usage: ["help", "help WORD"],
   says: "all commands; or a command, a word of the trade, or a caution told whole",

@@ -16,6 +16,10 @@ import { withoutStop } from "./command-words.ts";
 import { layOut } from "./lay-out.ts";
 import { perform } from "./perform.ts";
 
+/**
+ * Bench hours: shown for seven days, or settled in forgiving words (time/read-hours-words.ts). What they bring is told at
+ * once: what fits tonight, or what shuts while the maker is away.
+ */
 export const hours: Command = {
   usage: ["hours", "hours WORDS"],
   says: "when you work: every week, tonight, days away",

@@ -3,6 +3,7 @@ import { perform } from "./perform.ts";
 import { sayLastWords } from "./say-last-words.ts";
 import { tagsInHand } from "./tags-in-hand.ts";
 
+/** Puts work down half-done. With no tags, all that is in hand; a coat begun is refused, for it cannot wait. */
 export const leave: Command = {
   usage: ["leave TAGS", "leave"],
   says: "puts work down half-done, to go on with it later",

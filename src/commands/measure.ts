@@ -4,6 +4,7 @@ import { perform } from "./perform.ts";
 
 const MEASURED = /^(.*?\S)\s+(-?\d+(?:[.,]\d+)?)\s*(.*)$/;
 
+/** A measurement on pieces: what steps need before they begin (wood moisture), or what the maker wants kept. */
 export const measure: Command = {
   usage: ["measure TAGS WHAT VALUE UNIT"],
   says: "writes down what was measured on pieces",

@@ -1,6 +1,7 @@
 import { type Command, WHEN } from "./command.ts";
 import { perform } from "./perform.ts";
 
+/** What a flaw needed. The step named and all after it are open again; what was done before stays in the journal. */
 export const mend: Command = {
   usage: ["mend TAGS WHAT --minutes MINUTES --then STEP"],
   says: "a flaw was put right; the step named and all after it are open again",

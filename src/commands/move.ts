@@ -1,6 +1,7 @@
 import { type Command, WHEN } from "./command.ts";
 import { perform } from "./perform.ts";
 
+/** Another place to hang, with its own hooks and air. */
 export const move: Command = {
   usage: ["move TAGS PLACE"],
   says: "hangs pieces in another place",

@@ -1,6 +1,7 @@
 import { type Command, WHEN } from "./command.ts";
 import { perform } from "./perform.ts";
 
+/** A line of the maker's, kept with pieces and shown plain. */
 export const note: Command = {
   usage: ["note TAGS TEXT"],
   says: "writes a line down with pieces",

@@ -10,6 +10,10 @@ import { AS_OF, type Command } from "./command.ts";
 import { layOut } from "./lay-out.ts";
 import { nowJson } from "./now-json.ts";
 
+/**
+ * The everyday question. It must stay quick: nothing here may load zod, yaml, conf, Ink or Intl, and it is what runs when
+ * nothing is typed and there is no terminal.
+ */
 export const now: Command = {
   usage: ["now"],
   says: "what can be worked now, best first, and what waits",

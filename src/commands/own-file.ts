@@ -2,7 +2,7 @@ import { existsSync, mkdirSync, writeFileSync } from "node:fs";
 import { dirname, join } from "node:path";
 
 /** A name as that of a file: letters and digits, the rest hyphens. `fileNameOf("My Varnish!") === "my-varnish.yaml"` */
-export function fileNameOf(name: string): string {
+function fileNameOf(name: string): string {
   const bare = name
     .normalize("NFKD")
     .replace(/\p{M}/gu, "")

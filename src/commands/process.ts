@@ -3,6 +3,7 @@ import type { Step } from "../process/step.ts";
 import { sayList } from "../words/say-list.ts";
 import { sayBallast, sayHandsOn, saySetUp, sayWindows } from "../words/say-step.ts";
 import { sayWait } from "../words/say-time.ts";
+import type { Speech } from "../words/speech.ts";
 import type { Bench } from "./bench.ts";
 import type { Answer, Command } from "./command.ts";
 import type { CommandWords } from "./command-words.ts";
@@ -10,6 +11,7 @@ import { layOut } from "./lay-out.ts";
 import { matchIn } from "./match-in.ts";
 import { readSubword } from "./read-subword.ts";
 
+/** Process files, shipped and the maker's own: listed, shown, checked, begun. Checking and writing load YAML and zod, so they are apart. */
 export const process: Command = {
   usage: [
     "process [list]",
@@ -75,13 +77,14 @@ async function list(words: CommandWords, bench: Bench): Promise<Answer> {
 async function show(words: CommandWords, bench: Bench): Promise<Answer> {
   const said = words.needRest('say which process: process show "carved walker"');
   if (words.problems.length > 0) return { problems: words.problems };
-  const { processes } = await (await bench.open()).workshop.library();
+  const { workshop, speech } = await bench.open();
+  const { processes } = await workshop.library();
   const found = matchIn("process", said, processes, ({ definition }) => definition.name);
   if ("problem" in found) return { problems: [found.problem] };
   const { definition, hash, file, shipped } = found.found;
   const title = `${definition.name}: ${definition.piece}, ${definition.steps.length} steps`;
   const note = definition.note === null ? [] : [definition.note];
-  const steps = definition.steps.flatMap((step, index) => sayStep(step, index, definition));
+  const steps = definition.steps.flatMap((step, index) => sayStep(step, index, definition, speech));
   return {
     text: [title, ...note, "", ...steps, "", `file: ${file}`],
     json: { ...definition, hash, file, shipped },
@@ -89,7 +92,7 @@ async function show(words: CommandWords, bench: Bench): Promise<Answer> {
 }
 
 /** A step in a line, and below it what belongs to it. */
-function sayStep(step: Step, index: number, definition: ProcessDefinition): string[] {
+function sayStep(step: Step, index: number, definition: ProcessDefinition, speech: Speech): string[] {
   const coat = step.coat === null ? undefined : definition.coats[step.coat];
   const above = definition.steps[index - 1]?.name;
   const usualAfter = step.after.length === (above === undefined ? 0 : 1) && step.after[0] === above;
@@ -104,7 +107,7 @@ function sayStep(step: Step, index: number, definition: ProcessDefinition): stri
     ...(step.waitsFor === null ? [] : [`waits for ${step.waitsFor}`]),
     ...(step.wait === 0 ? [] : [`then waits ${sayWait(step.wait)}`]),
     ...step.needs.map(({ what, atMost, unit }) => `needs ${what} at most ${atMost} ${unit}`),
-    ...sayBallast(step),
+    ...sayBallast(step, speech),
     ...(step.mayStop ? ["can be left half-done"] : []),
     ...(step.result === null ? [] : [`answers: ${sayAnswers(step.result)}`]),
     ...(step.cautions.length === 0 ? [] : [`cautions: ${step.cautions.join(", ")}`]),

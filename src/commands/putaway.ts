@@ -5,6 +5,7 @@ import type { CommandWords } from "./command-words.ts";
 import { perform } from "./perform.ts";
 import { sayLastWords } from "./say-last-words.ts";
 
+/** A station is cold, clean or empty again. With no station, the one set-up that stands. */
 export const putaway: Command = {
   usage: ["putaway [STATION]"],
   says: "what stood at a station is put away: the pot is cold, the cup is clean",

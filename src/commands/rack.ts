@@ -5,6 +5,7 @@ import { AS_OF, type Command } from "./command.ts";
 import { layOut } from "./lay-out.ts";
 import { preparedJson, waitingJson } from "./now-json.ts";
 
+/** All that is out, by tag: the waits of `now` with places and dry-hard. */
 export const rack: Command = {
   usage: ["rack"],
   says: "every piece that is out: where it hangs, how far it is, when it opens and shuts",

@@ -5,6 +5,10 @@ import { findCautions } from "./find-cautions.ts";
 import { perform } from "./perform.ts";
 import { readAnyway } from "./read-work.ts";
 
+/**
+ * A set-up stands, or is begun and will stand. The station's name may be short and its set-up follow it, since both are
+ * known: `ready pot`, `ready spray load ochre`. Cautions of what it is for are read before it is begun.
+ */
 export const ready: Command = {
   usage: ["ready STATION [SET-UP]", "ready STATION --beginning"],
   says: "a set-up is ready, or is begun: the pot is hot, the cup is mixed, the brush is loaded",

@@ -7,6 +7,7 @@ import type { CommandWords } from "./command-words.ts";
 import { matchIn } from "./match-in.ts";
 import { perform } from "./perform.ts";
 
+/** Another way for these pieces only: their process file stays as it is, the change is an act like any other. */
 export const route: Command = {
   usage: [
     "route TAGS --put NAME --like STEP --after STEP",

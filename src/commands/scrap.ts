@@ -1,6 +1,7 @@
 import { type Command, WHEN } from "./command.ts";
 import { perform } from "./perform.ts";
 
+/** Gives pieces up. Their past stays, and the week counts them. */
 export const scrap: Command = {
   usage: ["scrap TAGS WHY"],
   says: "gives pieces up, and keeps why",

@@ -13,6 +13,10 @@ import { readSubword } from "./read-subword.ts";
 const OF_THE_SHOP = ["zone", "hands", "place", "aim", "out", "process"] as const;
 const OF_TASTE = ["units", "clock", "week", "colour"] as const;
 
+/**
+ * What the shop has (kept in the journal from a date on, so that past weeks stay true) and what the maker likes to see
+ * (kept in a file, as it changes no answer).
+ */
 export const settings: Command = {
   usage: [
     "settings",

@@ -10,6 +10,10 @@ import type { CommandWords } from "./command-words.ts";
 import { matchIn } from "./match-in.ts";
 import { perform } from "./perform.ts";
 
+/**
+ * New pieces get their numbers; or, with tags in place of a process, what stands on those tags is changed. A piece that
+ * hung before dryline came is taken where it is, by the step it was last hung from.
+ */
 export const tag: Command = {
   usage: ["tag [PROCESS]", "tag --like TAG", "tag TAGS"],
   says: "gives new pieces their tags, or changes what stands on tags",

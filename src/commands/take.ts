@@ -5,6 +5,10 @@ import { readAnyway, splitColour } from "./read-work.ts";
 import { sayWarnings } from "./say-warnings.ts";
 import { sheetOf } from "./show-sheet.ts";
 
+/**
+ * The work begins. Words after the tags may name the step, a colour of the scheme, or both. Said with it: what should be
+ * known before the coat is laid, a line for each caution read before, and the set-up sheet if asked for.
+ */
 export const take: Command = {
   usage: ["take TAGS [STEP] [COLOUR]"],
   says: "takes pieces in hand: the work begins",

@@ -5,6 +5,7 @@ import { perform } from "./perform.ts";
 
 const FOUND: readonly Touch[] = ["tacky", "dry", "hard"];
 
+/** What a finger found on the newest coat: it opens what only a touch can open, and puts back what was still tacky. */
 export const touch: Command = {
   usage: ["touch TAGS tacky|dry|hard"],
   says: "what a finger found: the newest coat is at least, or not yet, so far",

@@ -3,6 +3,7 @@ import type { Bench } from "./bench.ts";
 import type { Answer, Command } from "./command.ts";
 import { perform } from "./perform.ts";
 
+/** Takes an act back by another act: nothing is ever lost. The list shows the numbers by which older ones are named. */
 export const undo: Command = {
   usage: ["undo", "undo ACT", "undo --list"],
   says: "takes your last act back, or an older one that nothing leans on",

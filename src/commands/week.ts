@@ -10,6 +10,7 @@ import type { Speech } from "../words/speech.ts";
 import { AS_OF, type Command } from "./command.ts";
 import { type CommandWords, withoutStop } from "./command-words.ts";
 
+/** The review of a week. It reads the pieces of that week and rows of eight, never the whole journal. */
 export const week: Command = {
   usage: ["week", "week last", "week WHEN"],
   says: "what the week gave: finished, hours, windows kept and missed, steps against their estimates",

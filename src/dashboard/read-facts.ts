@@ -22,7 +22,12 @@ export async function readFacts(workshop: Workshop): Promise<Facts> {
     workshop.zone(),
     workshop.library(),
   ]);
-  const speech: Speech = { zone, now: answer.at, clock24: workshop.taste.clock === "24 h" };
+  const speech: Speech = {
+    zone,
+    now: answer.at,
+    clock24: workshop.taste.clock === "24 h",
+    units: workshop.taste.units,
+  };
   const newest = shop.acts.findLast(({ by }) => by === workshop.by);
   return {
     answer,

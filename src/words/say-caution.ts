@@ -13,7 +13,11 @@ export function sayCaution(caution: Caution): string[] {
   ].map(plainText);
 }
 
-/** The one line for a caution that was read before. `molten lead: wood dry, pot vented, gloves and long sleeves` */
+/**
+ * The one line for a caution that was read before.
+ *
+ * @example sayCautionShort(caution) // "Molten lead: keep water away, air moving, face and hands covered"
+ */
 export function sayCautionShort(caution: Caution): string {
-  return plainText(`${caution.name}: ${caution.line}`);
+  return plainText(caution.line);
 }

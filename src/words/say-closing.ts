@@ -26,7 +26,7 @@ export function sayClosing(answer: NowAnswer, speech: Speech): string[] {
 }
 
 /** What must still be put away, a line each, or that nothing stands. */
-export function sayStanding(prepared: readonly PreparedRow[], speech: Speech): string[] {
+function sayStanding(prepared: readonly PreparedRow[], speech: Speech): string[] {
   if (prepared.length === 0) return ["Nothing hot, nothing mixed, nothing loaded."];
   return prepared.map((row) => `Put away before you go: ${sayPrepared(row, speech)}.`);
 }

@@ -45,10 +45,10 @@ function sayUndone(target: number, before: Shop, speech: Speech): string {
   return record === undefined ? `Act ${target} is undone.` : `Undone: ${sayAct(record, before, speech)}.`;
 }
 
-/** Pieces of which the same is said share a line; the order of the events stays. */
+/** Pieces of which the same is said share a line. */
 function sayGrouped(events: readonly JournalEvent[], say: (event: JournalEvent) => string): string[] {
   const groups = new Map<string, number[]>();
-  for (const event of events) {
+  for (const event of events.toSorted((a, b) => rankOf(a) - rankOf(b))) {
     const said = say(event);
     const tags = groups.get(said) ?? [];
     if (event.tag !== null) tags.push(event.tag);
@@ -57,6 +57,12 @@ function sayGrouped(events: readonly JournalEvent[], say: (event: JournalEvent) 
   return [...groups].map(([said, tags]) =>
     plainText(tags.length === 0 ? capital(said) : `${sayTags(tags)} ${said}`),
   );
+}
+
+/** What an act was for comes first, then what stood ready for it, then what was read. */
+function rankOf({ kind }: JournalEvent): number {
+  if (kind === "ticked") return 2;
+  return kind === "readied" ? 1 : 0;
 }
 
 /** Events that change what comes next for their piece. */

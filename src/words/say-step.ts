@@ -4,6 +4,8 @@ import type { SetUp, Step } from "../process/step.ts";
 import { sayCount } from "./say-list.ts";
 import { sayPreparation } from "./say-state.ts";
 import { sayWait } from "./say-time.ts";
+import { sayCelsius, sayGrams } from "./say-units.ts";
+import type { Speech } from "./speech.ts";
 
 /** Hands-on minutes as a range with the likely one. `sayHandsOn(handsOn) === "5 to 12 min, likely 8"` */
 export function sayHandsOn({ low, likely, high }: HandsOn): string {
@@ -39,20 +41,20 @@ export function sayWindows({ windows }: Coat): string[] {
 }
 
 /** The holes for the ballast and how much lead they take; nothing for a step without. */
-export function sayBallast({ ballast }: Step): string[] {
+export function sayBallast({ ballast }: Step, speech: Speech): string[] {
   if (ballast === null) return [];
   const { holes, acrossMillimetres, deepMillimetres } = ballast;
   const { least, most } = ballastGrams(ballast);
   const said = `${sayCount(holes, "hole")} ${acrossMillimetres} mm across and ${deepMillimetres} mm deep`;
-  return [`ballast: ${said}: ${least.toFixed(1)} to ${most.toFixed(1)} g of lead`];
+  return [`ballast: ${said}: ${sayGrams(least, most, speech)} of lead`];
 }
 
 /** What a coat is and how its next is laid, a line each: for the set-up sheet and `coat show`. */
-export function sayCoatSheet(coat: Coat): string[] {
+export function sayCoatSheet(coat: Coat, speech: Speech): string[] {
   const { celsius, humidityPercent } = coat.sheetAir;
-  const lowest = coat.lowestCelsius === null ? "" : `, not below ${coat.lowestCelsius} °C`;
+  const lowest = coat.lowestCelsius === null ? "" : `, not below ${sayCelsius(coat.lowestCelsius, speech)}`;
   return [
-    `coat: ${coat.name}, cures by ${coat.curesBy}, times for ${celsius} °C ${humidityPercent} %${lowest}`,
+    `coat: ${coat.name}, cures by ${coat.curesBy}, times for ${sayCelsius(celsius, speech)} ${humidityPercent} %${lowest}`,
     ...Object.entries(coat.sheet).map(([what, value]) => `${what}: ${value}`),
     ...sayWindows(coat).map((window) => `next coat: ${window}`),
     ...(coat.source === null ? [] : [`source: ${coat.source}`]),

@@ -59,9 +59,9 @@ function saySheet(step: Step, pieces: readonly Piece[], rules: SafetyRules, spee
   const lines = [
     `at the ${step.station}, ${sayHandsOn(step.handsOn)}${step.passes === "scheme" ? " a pass" : ""}`,
     ...(step.setUp === null ? [] : [`set up: ${saySetUp(step.setUp)}`]),
-    ...(coat === undefined ? [] : sayCoatSheet(coat)),
+    ...(coat === undefined ? [] : sayCoatSheet(coat, speech)),
     ...Object.entries(step.sheet).map(([what, value]) => `${what}: ${value}`),
-    ...sayBallast(step),
+    ...sayBallast(step, speech),
     ...pieces.flatMap((piece) => [...sayPasses(step, piece, speech), ...sayNeeds(step, piece)]),
     ...(step.look.length === 0 ? [] : [`look after ${sayList(step.look.map(sayWait))}`]),
     ...sayCautions(step, coat, rules),

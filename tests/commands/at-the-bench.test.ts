@@ -77,7 +77,7 @@ describe("with three pieces out", () => {
   test("a caution read in this session is one line the next time", async () => {
     await done(bench, "Mon 18:10", 'take 2 --ticked "solvent vapour"');
     await done(bench, "Mon 18:16", "hang 2");
-    expect(await done(bench, "Mon 18:17", "take 1")).toMatch(/\nsolvent vapour: [^\n]+\n$/);
+    expect(await done(bench, "Mon 18:17", "take 1")).toMatch(/\nSolvent vapour: [^\n]+\n$/);
   });
 
   test("the set-up sheet is shown when asked", async () => {

@@ -124,5 +124,5 @@ test("a caution is told whole, with who comes first, and in one line after that"
     "  Source: made up for tests",
     "Your local code, the data sheet and a licensed professional come first.",
   ]);
-  expect(sayCautionShort(caution)).toBe("molten lead: mind the molten lead");
+  expect(sayCautionShort(caution)).toBe("mind the molten lead");
 });

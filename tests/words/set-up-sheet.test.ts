@@ -1,6 +1,7 @@
 import { expect, test } from "vitest";
 import { GLOSSARY } from "../../src/words/glossary.ts";
 import { sayCoatSheet, sayWindows } from "../../src/words/say-step.ts";
+import { sayCelsius, sayGrams } from "../../src/words/say-units.ts";
 import { saySetUpSheet } from "../../src/words/set-up-sheet.ts";
 import { Diary } from "../fixtures/diary.ts";
 import {
@@ -38,7 +39,7 @@ test("the sheet of a melt has the set-up, the grams of lead, what must be measur
     "  ballast: 2 holes 8 mm across and 14 mm deep: 15.0 to 16.0 g of lead",
     "  3 wood moisture at most 10 %: measured 8 %",
     "  4 wood moisture at most 10 %: not measured yet",
-    "  mind: molten lead: mind the molten lead",
+    "  mind: mind the molten lead",
   ]);
 });
 
@@ -75,12 +76,24 @@ test("a coat is told with its windows, whatever ends they have", () => {
   expect(sayWindows(varnish)).toEqual(["4 h to 24 h", "from 24 h on, scuff 5 min first"]);
   expect(sayWindows(acrylic)).toEqual(["from flash-off on"]);
   expect(
-    sayCoatSheet(makeCoat("paste", { lowestCelsius: 12, sheet: { thin: "no" }, source: "its tin" })),
+    sayCoatSheet(
+      makeCoat("paste", { lowestCelsius: 12, sheet: { thin: "no" }, source: "its tin" }),
+      speechAt("Mon 18:00"),
+    ),
   ).toEqual([
     "coat: paste, cures by clock, times for 20 °C 50 %, not below 12 °C",
     "thin: no",
     "source: its tin",
   ]);
+});
+
+test("temperatures and weights are told in the maker's units", () => {
+  // 21 °C x 1.8 + 32 = 69.8 °F; an ounce is 453.59237 g / 16 = 28.349523125 g (memory).
+  expect(sayCelsius(21, { units: "us" })).toBe("70 °F");
+  expect(sayCelsius(-40, { units: "us" })).toBe("-40 °F");
+  expect(sayCelsius(21, { units: "metric" })).toBe("21 °C");
+  expect(sayGrams(15, 28.349523125, { units: "us" })).toBe("0.53 to 1.00 oz");
+  expect(sayGrams(15, 15.96, { units: "metric" })).toBe("15.0 to 16.0 g");
 });
 
 test("every word of the glossary has one sentence without a full stop", () => {
