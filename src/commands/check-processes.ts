@@ -46,6 +46,7 @@ export async function checkProcesses(words: CommandWords, bench: Bench): Promise
   return sayHours([found.found.definition], bench);
 }
 
+/** What each sound process costs or loses under the maker's own hours. It is no fault of the file: exit 0. */
 async function sayHours(definitions: readonly ProcessDefinition[], bench: Bench): Promise<Answer> {
   const { workshop, speech } = await bench.open();
   const hours = await workshop.hours();

@@ -33,6 +33,7 @@ export const coat: Command = {
   },
 };
 
+/** A line a coat: what drives its cure and when it is hard. */
 async function list(words: CommandWords, bench: Bench): Promise<Answer> {
   words.nothingMore();
   if (words.problems.length > 0) return { problems: words.problems };
@@ -46,6 +47,7 @@ async function list(words: CommandWords, bench: Bench): Promise<Answer> {
   return { text: layOut(rows, bench.context.columns), json: { coats: coats.map(coatJson) } };
 }
 
+/** Everything its file says, in sentences. */
 async function show(words: CommandWords, bench: Bench): Promise<Answer> {
   const said = words.needRest('say which coat: coat show "brushing varnish"');
   if (words.problems.length > 0) return { problems: words.problems };

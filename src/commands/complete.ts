@@ -39,6 +39,7 @@ export async function complete(typed: readonly string[], bench: Bench): Promise<
   return fitting(found, current);
 }
 
+/** Those that begin with what is typed; spaces made single, since two of them part a word from what it says. */
 function fitting(candidates: readonly Candidate[], current: string): readonly Candidate[] {
   return candidates
     .filter(({ word }) => word.toLowerCase().startsWith(current.toLowerCase()))
@@ -117,6 +118,7 @@ function candidatesFor(
   return kinds.flatMap((kind) => candidatesOf(kind, said, shop, library));
 }
 
+/** The words of one kind as the shop and its files have them now. */
 function candidatesOf(
   kind: Kind,
   said: readonly string[],

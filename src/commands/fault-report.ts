@@ -33,6 +33,7 @@ function stateFolder(): string | null {
   }
 }
 
+/** Null: it could not be written there. A report already there stays: the name has the time to the millisecond. */
 function write(folder: string | null, name: string, report: string): string | null {
   if (folder === null) return null;
   try {

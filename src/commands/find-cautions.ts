@@ -18,6 +18,7 @@ export async function findCautions({ events, shop }: Done, { workshop }: Opened)
   });
 }
 
+/** A readied set-up is known only by its words and station; the steps of pieces that use it say what to mind. */
 function namesOf(event: JournalEvent, shop: Done["shop"]): readonly string[] {
   if (event.kind === "readied") {
     const steps = [...shop.pieces.values()].flatMap(({ route }) => route);

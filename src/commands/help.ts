@@ -62,6 +62,7 @@ export function helpOf(word: string, command: Command): string[] {
   ];
 }
 
+/** All commands in their groups, a line each, and where more is told. */
 async function overview({ context }: Bench): Promise<Answer> {
   const all = await Promise.all(
     Object.entries(COMMANDS).map(async ([word, { group, load }]) => ({
@@ -87,6 +88,7 @@ async function overview({ context }: Bench): Promise<Answer> {
   return { text, json: { version: context.version, commands: all } };
 }
 
+/** A caution told whole; a word that nothing goes by has the nearest known one named. */
 async function caution(said: string, bench: Bench): Promise<Answer> {
   const { cautions } = await (await bench.open()).workshop.rules();
   const match = matchName(said, Object.keys(cautions));

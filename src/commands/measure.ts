@@ -2,6 +2,7 @@ import { type Command, WHEN } from "./command.ts";
 import type { CommandWords } from "./command-words.ts";
 import { perform } from "./perform.ts";
 
+/** What, a number, and the rest as its unit: `wood moisture 8 %`. */
 const MEASURED = /^(.*?\S)\s+(-?\d+(?:[.,]\d+)?)\s*(.*)$/;
 
 /** A measurement on pieces: what steps need before they begin (wood moisture), or what the maker wants kept. */

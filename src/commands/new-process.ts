@@ -76,12 +76,14 @@ export async function newProcess(words: CommandWords, bench: Bench): Promise<Ans
   };
 }
 
+/** Whether the library has this very coat: then the new file need only name it. */
 function isKept(coat: Coat, { coats }: Library): boolean {
   return coats.some(
     (kept) => kept.coat.name === coat.name && JSON.stringify(kept.coat) === JSON.stringify(coat),
   );
 }
 
+/** What the new process begins as: a single step, a process of the library, or a piece as it was really done. */
 async function readFrom(
   from: string | null,
   { processes }: Library,

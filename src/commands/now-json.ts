@@ -103,6 +103,7 @@ function heldJson(row: HeldRow, speech: Speech): object {
   };
 }
 
+/** A moment as ISO 8601 in the shop's zone; null stays null. */
 function momentsOf(speech: Speech): (at: Instant | null) => string | null {
   return (at) => (at === null ? null : isoMoment(at, speech.zone));
 }

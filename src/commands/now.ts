@@ -117,6 +117,7 @@ function heldTogether(held: readonly HeldRow[]): readonly HeldRow[] {
   return [...groups.values()];
 }
 
+/** A title over its lines, parted from what is above; nothing where there are no lines. */
 function section(title: string, lines: readonly string[]): string[] {
   return lines.length === 0 ? [] : ["", title, ...lines];
 }

@@ -55,6 +55,7 @@ async function performReading(request: ActRequest, bench: Bench, { workshop }: O
   return performReading({ ...request, ticked: [...request.ticked, ...cautions] }, bench, await bench.open());
 }
 
+/** Adds how to say it on a command line, where the refusal can be met by words of the same line. */
 function withHelp(refusal: Extract<Outcome, { refusal: unknown }>["refusal"]): Answer {
   switch (refusal.code) {
     case "read the caution": {
@@ -76,6 +77,7 @@ function doneJson({ done, events, shop }: Done, said: readonly string[], speech:
   return { act: done, done: said, pieces: tags.flatMap((tag) => pieceJson(tag, shop, speech)) };
 }
 
+/** What a piece can go on with and when; steps that are done or wait for others are left out. */
 function pieceJson(tag: Tag, shop: Shop, speech: Speech): readonly object[] {
   const piece = shop.pieces.get(tag);
   if (piece === undefined) return [];

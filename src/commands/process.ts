@@ -47,6 +47,7 @@ export const process: Command = {
   },
 };
 
+/** A line a process, and that some files cannot be used, if so. */
 async function list(words: CommandWords, bench: Bench): Promise<Answer> {
   words.nothingMore();
   if (words.problems.length > 0) return { problems: words.problems };
@@ -74,6 +75,7 @@ async function list(words: CommandWords, bench: Bench): Promise<Answer> {
   };
 }
 
+/** The steps as they are worked, each with what belongs to it. */
 async function show(words: CommandWords, bench: Bench): Promise<Answer> {
   const said = words.needRest('say which process: process show "carved walker"');
   if (words.problems.length > 0) return { problems: words.problems };

@@ -21,6 +21,7 @@ export const putaway: Command = {
   },
 };
 
+/** The station whose set-up is the only one that stands; several or none are a problem of the words. */
 async function onlyStanding(words: CommandWords, workshop: Workshop): Promise<string> {
   const { stations } = await workshop.shop();
   const standing = [...stations.values()].flatMap(({ station, setUp }) => (setUp === null ? [] : [station]));

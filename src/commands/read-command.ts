@@ -90,6 +90,7 @@ function wholeOption(word: string, known: Options): string {
   return only === undefined || others.length > 0 ? word : `--${only}${value}`;
 }
 
+/** What is wrong with one option as it was given; null: nothing. `before`: it was given already. */
 function checkOption(
   name: string,
   value: string | undefined,

@@ -45,6 +45,7 @@ export const route: Command = {
   },
 };
 
+/** One of put in, skip and swap; anything else is a problem, and what is then given back is not used. */
 async function readChange(words: CommandWords, workshop: Workshop): Promise<RouteChange> {
   const ways = ["put", "skip", "swap"].filter((way) => words.has(way));
   if (ways.length !== 1) {

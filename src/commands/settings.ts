@@ -52,6 +52,7 @@ export const settings: Command = {
   },
 };
 
+/** The setting that was said; null: it was not understood, and the problem told. An aim keeps its other half. */
 async function readSetting(
   of: string,
   words: CommandWords,
@@ -113,6 +114,7 @@ async function readZoneNamed(name: string, words: CommandWords): Promise<Setting
   return null;
 }
 
+/** All settings, with the folders where the shop is kept: what to copy for a backup. */
 async function show(bench: Bench): Promise<Answer> {
   const { workshop, speech } = await bench.open();
   const { taste, places } = workshop;

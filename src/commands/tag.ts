@@ -42,6 +42,7 @@ export const tag: Command = {
   },
 };
 
+/** New pieces: of a process named, of one like another piece, or of the shop's usual one. */
 async function tagNew(words: CommandWords, bench: Bench): Promise<Answer> {
   const { workshop, speech } = await bench.open();
   const like = await readLike(words, workshop);
@@ -66,6 +67,7 @@ async function tagNew(words: CommandWords, bench: Bench): Promise<Answer> {
   });
 }
 
+/** Changes only what was said; the rest of each tag stays as it is. */
 async function change(tags: readonly Tag[], words: CommandWords, bench: Bench): Promise<Answer> {
   const { speech } = await bench.open();
   for (const option of ["count", "like", "hung", "since"]) {
@@ -101,6 +103,7 @@ function readSchemeOf(words: CommandWords): Piece["scheme"] | null {
   return "scheme" in read ? read.scheme : null;
 }
 
+/** The piece that the new one shall be like, whatever became of it since; null: none was said or it is not there. */
 async function readLike(words: CommandWords, workshop: Workshop): Promise<Piece | null> {
   const said = words.option("like");
   if (said === null) return null;

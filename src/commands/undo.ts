@@ -28,6 +28,7 @@ export const undo: Command = {
   },
 };
 
+/** The newest acts of this maker's that stand, newest first, each with the number that `undo ACT` takes. */
 async function listActs(bench: Bench): Promise<Answer> {
   const { workshop, speech } = await bench.open();
   const shop = await workshop.shop();

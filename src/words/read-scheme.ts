@@ -1,6 +1,7 @@
 import type { SchemePass } from "../journal/event.ts";
 import { parseDuration } from "../time/duration.ts";
 
+/** Colour, then perhaps minutes, then perhaps a stroke and the flash-off. */
 const PASS = /^(.*?\S)(?:\s+(\d[^/]*?))?(?:\s*\/\s*(\d.*))?$/;
 
 /**
@@ -34,6 +35,7 @@ export function sayScheme(scheme: readonly SchemePass[]): string {
     .join(", ");
 }
 
+/** Null: no pass. A colour neither begins with a digit nor holds a stroke: then a figure was meant. */
 function readPass(part: string): SchemePass | null {
   const [, colour, worked, flash] = PASS.exec(part) ?? [];
   if (colour === undefined || /^\d|\//.test(colour)) return null;

@@ -64,6 +64,7 @@ export const REFUSALS_OF_STATE: Refusals<
   "nothing stands": ({ station }) => `Nothing stands at the ${station}: ready it first`,
 };
 
+/** Why a step is not open yet: a touch must say so, a stage must be reached, or its window has not opened. */
 function sayTooEarly({ tag, step, state }: Extract<Refusal, { code: "too early" }>, speech: Speech): string {
   const anyway = "or go on anyway with a reason";
   if (state.because === "tacky") return `${tag} ${step} ${sayDrying(state, speech)}, ${anyway}`;
@@ -83,6 +84,7 @@ function sayTooEarly({ tag, step, state }: Extract<Refusal, { code: "too early" 
   }
 }
 
+/** What can still be done with a piece that has ended. */
 function sayAfterEnd(how: string): string {
   if (how === "finished") return "mend it to work on it again";
   if (how === "scrapped") return "undo that if it was a mistake, or tag another like it";

@@ -34,6 +34,7 @@ export function sayAway(
   return [...lines, sayChance(answer, leaves, tags, { ...speech, hours })].map(plainText);
 }
 
+/** Whether the bench opens once more before the days away. */
 function sayChance(
   { bench }: NowAnswer,
   leaves: number,

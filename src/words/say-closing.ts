@@ -31,6 +31,7 @@ function sayStanding(prepared: readonly PreparedRow[], speech: Speech): string[]
   return prepared.map((row) => `Put away before you go: ${sayPrepared(row, speech)}.`);
 }
 
+/** The next opening, the first shut and the next session, so far as there are any. */
 function sayComing({ waiting, bench }: NowAnswer, speech: Speech): string[] {
   const said: string[] = [];
   const opens = firstOf(

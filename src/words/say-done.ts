@@ -40,6 +40,7 @@ export function sayAct(record: ActRecord, shop: Shop, speech: Speech): string {
   return sayGrouped(record.events, (event) => sayEvent(event, shop, speech)).join("; ");
 }
 
+/** What an undone act had been; an older act than those at hand goes by its number. */
 function sayUndone(target: number, before: Shop, speech: Speech): string {
   const record = before.acts.find(({ act }) => act === target);
   return record === undefined ? `Act ${target} is undone.` : `Undone: ${sayAct(record, before, speech)}.`;
@@ -68,6 +69,7 @@ function rankOf({ kind }: JournalEvent): number {
 /** Events that change what comes next for their piece. */
 const TURNING = new Set(["tagged", "routed", "left", "hung", "touched", "mended", "amended"]);
 
+/** What comes next for the piece of an event; nothing where the event changes nothing about that. */
 function sayFollowing(event: JournalEvent, shop: Shop, speech: Speech): string {
   if (event.tag === null || !TURNING.has(event.kind)) return "";
   const piece = shop.pieces.get(event.tag);

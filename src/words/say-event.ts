@@ -85,6 +85,7 @@ function sayWork(
   return `${event.step}${colour}${event.another ? " (another pass)" : ""}`;
 }
 
+/** Each detail that was changed, in the order of a tag. */
 function sayChanged(event: Extract<JournalEvent, { kind: "changed" }>, speech: Speech): string {
   const said: string[] = [];
   if (event.name !== undefined) said.push(`named ${event.name}`);

@@ -36,6 +36,7 @@ export function capital(text: string): string {
   return text.charAt(0).toUpperCase() + text.slice(1);
 }
 
+/** Sorted tags, those in a row pulled together where there are at least `least` of them. */
 function tagSpans(tags: readonly Tag[], least: number): string[] {
   const sorted = [...new Set(tags)].sort((a, b) => a - b);
   const runs: Tag[][] = [];

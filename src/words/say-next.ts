@@ -31,6 +31,7 @@ export function sayNext(piece: Piece, hung: string | null, shop: Shop, speech: S
   return `${capital(sayOnly(step, state, hung, speech))}.`;
 }
 
+/** The one step that can come next; right after a hang its name is left out where the clock alone decides. */
 function sayOnly(step: string, state: StepState, hung: string | null, speech: Speech): string {
   const name = hung === null ? `${step} ` : "";
   switch (state.is) {

@@ -61,6 +61,7 @@ export function sayWait(minutes: Minutes): string {
   return formatDuration(Math.max(0, Math.round(minutes)));
 }
 
+/** The shortest day that cannot be taken for another: a weekday within six days, else the date. */
 function sayDay(date: CivilDate, today: CivilDate): string {
   if (Math.abs(daysBetween(today, date)) < 7) return sayWeekday(weekdayOf(date));
   if (date.slice(0, 4) === today.slice(0, 4)) return sayFullDay(date);

@@ -32,6 +32,7 @@ export function sayOpening(row: WaitingRow, speech: Speech): string {
   return said.join(", ");
 }
 
+/** A moment, or both ends of when it can be, where a step was begun and never said done. */
 function sayEnds(one: number, other: number | null, speech: Speech): string {
   if (other === null || other === one) return sayClock(one, speech);
   const [early, late] = one < other ? [one, other] : [other, one];

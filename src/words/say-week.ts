@@ -41,6 +41,7 @@ function sayMinutes(minutes: number): string {
   return sayWait(Math.round(minutes));
 }
 
+/** Hands-on against open hours, and what of it is not known or only guessed: a figure must not look surer than it is. */
 function sayHours({ handsOn, running }: WeekReview): string[] {
   const share = handsOn.open === 0 ? "" : `, ${Math.round((100 * handsOn.minutes) / handsOn.open)} %`;
   const left = running ? `; bench left this week ${sayMinutes(handsOn.left)}` : "";
@@ -53,12 +54,14 @@ function sayHours({ handsOn, running }: WeekReview): string[] {
   return lines;
 }
 
+/** The middle of the days the finished pieces were out, and how much of that they only hung. */
 function sayDaysOut({ daysOut: { median, hanging, tags } }: WeekReview): string[] {
   if (median === null) return [];
   const share = hanging === null ? "" : `, ${Math.round(hanging * 100)} % of it hanging`;
   return [`  out ${median.toFixed(1)} days, middle of ${sayCount(tags.length, "piece")}${share}`];
 }
 
+/** Windows kept and missed, each missed one with its piece and what it cost. */
 function sayWindows({ windows: { kept, missed } }: WeekReview, speech: Speech): string[] {
   const cost = missed.count === 0 ? "" : `, which cost ${sayMinutes(missed.minutes)}`;
   return [
@@ -72,6 +75,7 @@ function sayMissed({ tag, laid, next, shut, taken, minutes }: WindowRecord, spee
   return `${tag}: ${next} on ${laid} shut ${sayClock(shut, speech)}, ${then}, ${sayMinutes(minutes)} of preparation`;
 }
 
+/** Where the maker went on although advised to wait, with the reason given then. */
 function sayOverrides({ overrides }: WeekReview, speech: Speech): string[] {
   return overrides.map(
     ({ at, tags, what, over, reason }) =>
@@ -79,6 +83,7 @@ function sayOverrides({ overrides }: WeekReview, speech: Speech): string[] {
   );
 }
 
+/** Steps as worked against their estimates, the most time first. */
 function saySteps({ steps }: WeekReview): string[] {
   if (steps.length === 0) return [];
   const shown = [...steps].sort((a, b) => b.total - a.total).slice(0, STEPS_SHOWN);

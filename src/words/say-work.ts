@@ -114,6 +114,7 @@ export function sayHandRow(row: HandRow, speech: Speech): string {
   return `${who} in hand since ${since}, usually ${sayWait(row.usualMinutes)}`;
 }
 
+/** The step with its colour; a late window's preparation stands before it. */
 function sayWhat({ part, preparation, step, colour }: WorkRow): string {
   const work = colour === null ? step : `${step}, ${colour}`;
   if (part === "step") return plainText(work);

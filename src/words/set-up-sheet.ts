@@ -53,6 +53,7 @@ function stepToGoOnWith(piece: Piece, shop: Shop, speech: Speech): string | null
   return null;
 }
 
+/** One step of pieces of one process: the title, then what is the same for all, then what is each piece's own. */
 function saySheet(step: Step, pieces: readonly Piece[], rules: SafetyRules, speech: Speech): string[] {
   const [first] = pieces;
   const coat = step.coat === null ? undefined : first?.coats[step.coat];
@@ -94,6 +95,7 @@ function sayPass({ colour, minutes, flashOff }: Piece["scheme"][number]): string
   return `${colour}${took}${flashOff === null ? "" : `, flash-off ${sayWait(flashOff)}`}`;
 }
 
+/** What must be measured before, beside what was. */
 function sayNeeds(step: Step, piece: Piece): string[] {
   return step.needs.map(({ what, atMost, unit }) => {
     const found = piece.measured.get(what);
@@ -102,6 +104,7 @@ function sayNeeds(step: Step, piece: Piece): string[] {
   });
 }
 
+/** One line for each caution of the step, its set-up and its coat; the whole text is told when it is taken. */
 function sayCautions(step: Step, coat: Coat | undefined, rules: SafetyRules): string[] {
   const names = new Set([...step.cautions, ...(step.setUp?.cautions ?? []), ...(coat?.cautions ?? [])]);
   return [...names].map((name) => {

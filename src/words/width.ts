@@ -52,6 +52,7 @@ export function wrapTo(text: string, cells: number): string[] {
   return line === "" && lines.length > 0 ? lines : [...lines, line];
 }
 
+/** Parts of a word that each fit; a word that fits is one part. */
 function breakWord(word: string, cells: number): string[] {
   if (widthOf(word) <= cells) return [word];
   const parts: string[] = [];
