@@ -55,7 +55,7 @@ export type Typed =
   | { readonly for: "name"; readonly process: string }
   | { readonly for: "anyway"; readonly request: ActRequest };
 
-export interface Message {
+interface Message {
   readonly text: string;
   readonly tone: "done" | "refused" | "told";
 }

@@ -81,7 +81,7 @@ export function makeHand(changes: Partial<HandRow> = {}): HandRow {
   };
 }
 
-export function makeHeld(changes: Partial<HeldRow> = {}): HeldRow {
+function makeHeld(changes: Partial<HeldRow> = {}): HeldRow {
   return {
     tags: [16, 17, 18],
     name: null,
