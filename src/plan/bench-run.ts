@@ -3,7 +3,6 @@ import { at } from "./at.ts";
 import { openingAfter, shutAfter } from "./lag.ts";
 import type { Visit } from "./plan.ts";
 import type { Prepared, PreparedTask } from "./prepare-dispatch.ts";
-import type { Rank } from "./priority.ts";
 import type { PlanPiece, PlanSetUp, Standing, Task } from "./problem.ts";
 
 /** Tasks that are not to be begun before a minute: what "leave it for tonight" means to a run. */
@@ -41,8 +40,8 @@ export interface TaskRun {
   wake: Minutes;
   /** When its set-up must be begun for the window that is next; Infinity: any time; -Infinity: all have shut. */
   latest: Minutes;
-  /** How it ranks at the minute that is looked at; written over by each choice. */
-  readonly rank: Rank;
+  /** How it ranks at the minute that is looked at, least first; written over by each choice. */
+  rank: number;
   /** How many of those it waits for are to do. */
   pending: number;
   /** Minutes still to do. */
@@ -107,7 +106,7 @@ export function beginRun(prepared: Prepared, leave: Leave | null): BenchRun {
       setUp: task.setUp === null ? null : at(problem.setUps, task.setUp),
       wake: Math.max(task.release ?? Number.POSITIVE_INFINITY, piece.piece.release),
       latest: Number.POSITIVE_INFINITY,
-      rank: { pressing: false, key: 0 },
+      rank: 0,
       pending: 0,
       rest: task.minutes,
       split: false,

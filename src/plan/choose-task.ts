@@ -2,7 +2,7 @@ import type { Minutes } from "../time/instant.ts";
 import { at } from "./at.ts";
 import { beginMend } from "./begin-mend.ts";
 import { type BenchRun, putAwayMinutes, type TaskRun } from "./bench-run.ts";
-import { goesBefore, rankTask } from "./priority.ts";
+import { isPressing, rankTask } from "./priority.ts";
 import { emptyTrial, type Trial, tryTask } from "./try-task.ts";
 
 /** What to begin at a minute, and how; without a task, the next minute worth a try. Written over by each choice. */
@@ -37,9 +37,9 @@ export function chooseTask(run: BenchRun, t: Minutes, choice: Choice): void {
       return;
     }
     if (ready > t) choice.next = Math.min(choice.next, ready);
-    else if (task.rank.pressing || trial.end <= awaited) {
+    else if (isPressing(task) || trial.end <= awaited) {
       choice.task = task;
-      if (task.prepared.holdsOff.length > 0) preferHeldOff(run, t, choice, task);
+      preferHeldOff(run, t, choice, task);
       return;
     }
   }
@@ -76,14 +76,15 @@ function wakeCandidates(run: BenchRun, t: Minutes, choice: Choice): Minutes {
  */
 function preferHeldOff(run: BenchRun, t: Minutes, choice: Choice, found: TaskRun): void {
   const { awake, trial, spare } = choice;
+  keepHeldOff(run, awake, found);
+  if (awake.length === 0) return;
   const { closes } = at(run.prepared.problem.sessions, run.session);
   const shuts = closes - putAwayMinutes(run, found.station, found.setUp?.putAway ?? 0);
   while (awake.length > 0) {
     const other = takeBest(awake);
-    if (!holdsOff(found, other) || holdsOff(other, found)) continue;
     if (tryTask(run, other, t, spare) > t || spare.left > 0) continue;
     const minutes = spare.end - t;
-    if (trial.end + minutes > shuts || (found.rank.pressing && t + 1.25 * minutes > found.rank.key)) continue;
+    if (trial.end + minutes > shuts || (isPressing(found) && t + 1.25 * minutes > found.rank)) continue;
     choice.task = other;
     choice.trial = spare;
     choice.spare = trial;
@@ -91,20 +92,32 @@ function preferHeldOff(run: BenchRun, t: Minutes, choice: Choice, found: TaskRun
   }
 }
 
-function holdsOff(task: TaskRun, other: TaskRun): boolean {
-  return other.prepared.gives.some(({ what }) => task.prepared.holdsOff.includes(what));
+/** Keeps on the list only what the task found would hold off, and what would not hold it off in turn. */
+function keepHeldOff(run: BenchRun, awake: TaskRun[], found: TaskRun): void {
+  const { holdsOff } = run.prepared;
+  const { kind } = found.prepared;
+  const itHolds = at(holdsOff, kind);
+  let kept = 0;
+  for (const task of awake) {
+    const other = task.prepared.kind;
+    if (itHolds[other] === true && holdsOff[other]?.[kind] !== true) awake[kept++] = task;
+  }
+  awake.length = kept;
 }
 
-/** Takes the best off the list, whose order does not matter. */
+/** Takes the best off the list, whose order does not matter: ties go to the lower number. */
 function takeBest(awake: TaskRun[]): TaskRun {
-  let best = 0;
+  let best = at(awake, 0);
+  let place = 0;
   for (let index = 1; index < awake.length; index++) {
-    if (goesBefore(at(awake, index), at(awake, best))) best = index;
+    const task = at(awake, index);
+    if (task.rank > best.rank || (task.rank === best.rank && task.index > best.index)) continue;
+    best = task;
+    place = index;
   }
-  const task = at(awake, best);
   const last = awake.pop();
-  if (last !== undefined && last !== task) awake[best] = last;
-  return task;
+  if (last !== undefined && last !== best) awake[place] = last;
+  return best;
 }
 
 /** A mend is to come, or the task cannot be placed any more: either way the bench is looked at again at once. */

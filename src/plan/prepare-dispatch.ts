@@ -1,6 +1,7 @@
 import type { Minutes } from "../time/instant.ts";
 import { at } from "./at.ts";
 import { type Gives, LOOK, type Problem, type Task, type Wait } from "./problem.ts";
+import { sortByAir } from "./sort-by-air.ts";
 
 /** What dispatching needs of a problem and never changes: made once, used for every run over the same problem. */
 export interface Prepared {
@@ -8,6 +9,8 @@ export interface Prepared {
   readonly tasks: readonly PreparedTask[];
   /** By emission: which others must keep apart from it. */
   readonly apart: readonly (readonly boolean[])[];
+  /** By what tasks do to the air: whether the first, once done, keeps the second waiting for long. */
+  readonly holdsOff: readonly (readonly boolean[])[];
 }
 
 export interface PreparedTask {
@@ -21,8 +24,8 @@ export interface PreparedTask {
   readonly tooLong: boolean;
   /** What it and its set-up put into the room, of that which something must keep apart from. */
   readonly gives: readonly Gives[];
-  /** Emissions that what it leaves in the room holds off. */
-  readonly holdsOff: readonly number[];
+  /** What it does to the air: the same number for tasks that give off the same; its place in `holdsOff`. */
+  readonly kind: number;
   /** A window after it that shuts for good, leaving only a mend (or nothing), with the task that has it. */
   readonly strict: readonly { readonly wait: Wait; readonly follower: Task }[];
 }
@@ -40,6 +43,8 @@ export function prepareDispatch(problem: Problem): Prepared {
     0,
   );
   const apart = spreadApart(problem);
+  const gives = tasks.map((task) => givenOff(problem, task).filter(({ what }) => apart[what] !== undefined));
+  const { kinds, holdsOff } = sortByAir(gives, apart);
   return {
     problem,
     tasks: tasks.map((task, index) => ({
@@ -47,11 +52,12 @@ export function prepareDispatch(problem: Problem): Prepared {
       tail: at(tails, index),
       watched: task.looks.reduce((last, look) => Math.max(last, look + LOOK), 0),
       tooLong: !task.mayStop && !task.running && leastRoom(problem, task) > longest,
-      gives: givenOff(problem, task).filter(({ what }) => apart[what] !== undefined),
-      holdsOff: heldOff(givenOff(problem, task), apart),
+      gives: at(gives, index),
+      kind: at(kinds, index),
       strict: strictWaits(tasks, index, at(followers, index)),
     })),
     apart,
+    holdsOff,
   };
 }
 
@@ -69,17 +75,6 @@ function givenOff(problem: Problem, task: Task): readonly Gives[] {
   return gives.length === 0
     ? task.gives
     : [...task.gives, ...gives.map((what) => ({ what, lasts: putAway, fromSetUp: true }))];
-}
-
-/** From so many minutes on it matters what waits for an emission to end. */
-const longHold: Minutes = 10;
-
-function heldOff(gives: readonly Gives[], apart: readonly (readonly boolean[])[]): number[] {
-  const held = new Set<number>();
-  for (const { what, lasts } of gives) {
-    if (lasts >= longHold) apart[what]?.forEach((_, other) => void held.add(other));
-  }
-  return [...held];
 }
 
 /** Tasks stand after those they wait for, so one sweep from the last is enough. */

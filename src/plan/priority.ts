@@ -2,12 +2,14 @@ import type { Minutes } from "../time/instant.ts";
 import { type BenchRun, findLatest, type TaskRun } from "./bench-run.ts";
 import { setUpMinutes } from "./try-windows.ts";
 
-/** How a task stands against the others. */
-export interface Rank {
-  /** Leaving it past this session costs preparation, a mend or a set-up that stands now. */
-  pressing: boolean;
-  /** Pressing: the minute it must be begun by, least first. Otherwise: what it is worth, most first. */
-  key: number;
+/**
+ * Ranks from here on do not press; below, a rank is the minute a task must be begun by. Leaving that past the session
+ * costs preparation, a mend or a set-up that stands now.
+ */
+const unhurried = 1e9;
+
+export function isPressing({ rank }: TaskRun): boolean {
+  return rank < unhurried;
 }
 
 /** From this far before its due date on (less the work still to come) a piece grows dearer to leave: three days. */
@@ -21,19 +23,9 @@ const dueHorizon: Minutes = 3 * 24 * 60;
  */
 export function rankTask(run: BenchRun, task: TaskRun, t: Minutes, nextOpens: Minutes): void {
   if (task.latest < t) findLatest(run, task, t);
-  const { rank } = task;
-  rank.key = keepsUntil(task, t);
-  if (task.latest < nextOpens) rank.key = Math.min(rank.key, task.latest);
-  rank.pressing = rank.key !== Number.POSITIVE_INFINITY;
-  if (!rank.pressing) rank.key = worth(task, t);
-}
-
-/** Whether a task goes before another of those ranked. Ties go to the lower number, whatever the order of a list. */
-export function goesBefore(task: TaskRun, other: TaskRun): boolean {
-  const { pressing, key } = task.rank;
-  if (pressing !== other.rank.pressing) return pressing;
-  if (key !== other.rank.key) return pressing ? key < other.rank.key : key > other.rank.key;
-  return task.index < other.index;
+  const kept = task.setUp === null ? Number.POSITIVE_INFINITY : keepsUntil(task, t);
+  const must = task.latest < nextOpens ? Math.min(task.latest, kept) : kept;
+  task.rank = must === Number.POSITIVE_INFINITY ? unhurried + cheapness(task, t) : must;
 }
 
 /** When the melt or cup that stands, and that the task can use, is good no more; Infinity: there is none. */
@@ -51,10 +43,12 @@ function keepsUntil({ task, station, setUp }: TaskRun, t: Minutes): Minutes {
     : until;
 }
 
-/** A set-up that must be made counts thrice, so that pieces of one colour come together. */
-function worth(task: TaskRun, t: Minutes): number {
+/** Hands-on minutes of the piece for what a minute of its delay costs. A set-up to be made counts thrice. */
+function cheapness(task: TaskRun, t: Minutes): number {
+  const hands = task.piece.handsLeft + (task.setUp === null ? 0 : 3 * setUpMinutes(task, t));
   const { due, weight } = task.piece.piece;
-  const slack = due === null ? dueHorizon : due - t - task.prepared.tail;
+  if (due === null) return hands;
+  const slack = due - t - task.prepared.tail;
   const urgency = Math.min(1, Math.max(0, 1 - slack / dueHorizon));
-  return (1 + 10 * weight * urgency) / (task.piece.handsLeft + 3 * setUpMinutes(task, t));
+  return hands / (1 + 10 * weight * urgency);
 }
