@@ -40,7 +40,8 @@ function isAsExpected(file: SqliteFile, expects: Append["expects"]): boolean {
   );
 }
 
-function insertEvents(file: SqliteFile, { events, by, recorded }: Append, act: Seq): void {
+/** Adds the rows of an act, inside the caller's transaction and without any check. */
+export function insertEvents(file: SqliteFile, { events, by, recorded }: Append, act: Seq): void {
   for (const [index, { at, tag, station, ...body }] of events.entries()) {
     const { kind, ...said } = body;
     const alike =
@@ -96,6 +97,15 @@ function checkLeaning(file: SqliteFile, act: Seq, event: NewEvent): void {
   }
 }
 
+/** From where on the clocks were wrong that an act speaks of, be it through what it undoes. */
+const clocksSpokenOf = `
+WITH RECURSIVE spoken_of (act) AS (
+  VALUES (?)
+  UNION SELECT event.target FROM spoken_of CROSS JOIN event USING (act) WHERE event.target IS NOT NULL
+)
+SELECT body ->> '$.since' FROM spoken_of CROSS JOIN event USING (act) WHERE kind = 'clock' AND json_valid(body)
+`;
+
 /** Pieces whose derived rows an act may change: a clock set right moves all that it stamped. */
 function touchedTags(file: SqliteFile, events: readonly NewEvent[]): Tag[] {
   const tags = new Set<Tag>();
@@ -103,11 +113,9 @@ function touchedTags(file: SqliteFile, events: readonly NewEvent[]): Tag[] {
     if (event.tag !== null) tags.add(event.tag);
     if (event.kind === "clock") addTagsFrom(file, event.since, tags);
     if (event.kind === "undone" || event.kind === "amended") {
-      const clocks = file
-        .prepare("SELECT body ->> '$.since' FROM event WHERE act = ? AND kind = 'clock'")
-        .pluck()
-        .all(event.target);
-      for (const since of clocks) addTagsFrom(file, Number(since), tags);
+      for (const since of file.prepare(clocksSpokenOf).pluck().all(event.target)) {
+        addTagsFrom(file, Number(since), tags);
+      }
     }
   }
   return [...tags].sort((a, b) => a - b);

@@ -90,7 +90,7 @@ export interface Reading {
 export type Wanted =
   /** No others. */
   | { readonly of: "out" }
-  /** These too, whatever their state. */
+  /** These too, whatever their state, and every piece of the newest act of each. */
   | { readonly of: "tags"; readonly tags: readonly Tag[] }
   /** The pieces these acts touch too, and the acts themselves: to undo or amend an older one. */
   | { readonly of: "acts"; readonly acts: readonly ActId[] }

@@ -9,7 +9,21 @@ export const RECENT_MILLISECONDS = 7 * 86_400_000;
 /** How long after their last day a single day's hours and days away are still read. */
 export const DATED_SETTING_MILLISECONDS = 400 * 86_400_000;
 
-/** Acts in which someone worked, backward from the newest until enough that stand have been met. */
+/** Whether an act was not undone. An undoing is never undone. */
+const stands = (event: string) =>
+  `NOT EXISTS (SELECT 1 FROM event AS undoing WHERE undoing.target = ${event}.act AND undoing.kind = 'undone')`;
+
+/** The newest event of a kind at a station before another that was not undone, as a subquery. */
+const newest = (column: "seq" | "act", kind: string, station: string, before: string) => `(
+  SELECT ${column} FROM event AS newest
+  WHERE newest.station = ${station} AND newest.kind = '${kind}' AND newest.seq < ${before} AND ${stands("newest")}
+  ORDER BY seq DESC LIMIT 1
+)`;
+
+/**
+ * Acts whose every piece is read: backward from the newest until enough that stand have been met, those wanted, and
+ * the newest of each piece wanted (the one that "that was 20:15" is about).
+ */
 const recentActs = `
 recent_act (act, standing_before) AS (
   SELECT max(act), 0 FROM event
@@ -17,7 +31,7 @@ recent_act (act, standing_before) AS (
   SELECT
     (SELECT max(act) FROM event WHERE act < recent_act.act),
     standing_before + (
-      NOT EXISTS (SELECT 1 FROM event WHERE target = recent_act.act AND kind = 'undone')
+      ${stands("recent_act")}
       AND EXISTS (SELECT 1 FROM event WHERE seq = recent_act.act AND kind <> 'undone' AND "by" NOT LIKE 'sensor:%')
     )
   FROM recent_act WHERE act IS NOT NULL AND standing_before < ${actsToUndo}
@@ -25,12 +39,17 @@ recent_act (act, standing_before) AS (
 act_of_interest (act) AS MATERIALIZED (
   SELECT act FROM recent_act WHERE act IS NOT NULL
   UNION SELECT value FROM json_each(:wantedActs)
+  UNION SELECT (
+    SELECT act FROM event AS newest
+    WHERE newest.tag = value AND newest.kind NOT IN ('undone', 'amended') AND ${stands("newest")}
+    ORDER BY seq DESC LIMIT 1
+  ) FROM json_each(:wantedTags)
 )`;
 
 /**
  * What stands at each station: all of the last days, and the newest set-up and putting away before them that was not
- * undone, so that the last days are told from what stood when they began. (What an undone says is nothing when it was
- * itself undone.) Beside it the newest of all at each station, which acts expect.
+ * undone, so that the last days are told from what stood when they began. Beside it the newest of all at each station,
+ * which acts expect.
  */
 const atStations = `
 station (name) AS (
@@ -39,18 +58,13 @@ station (name) AS (
   SELECT (SELECT min(station) FROM event WHERE station > before.name)
   FROM station AS before WHERE name IS NOT NULL
 ),
-told (kind) AS (VALUES ('readied'), ('put away')),
+stood_before (readied, put_away) AS MATERIALIZED (
+  SELECT ${newest("seq", "readied", "station.name", ":recentSeq")}, ${newest("seq", "put away", "station.name", ":recentSeq")}
+  FROM station WHERE station.name IS NOT NULL
+),
 at_station (seq) AS MATERIALIZED (
-  SELECT (
-    SELECT seq FROM event AS newest
-    WHERE newest.station = station.name AND newest.kind = told.kind AND newest.seq < :recentSeq
-      AND NOT EXISTS (
-        SELECT 1 FROM event AS undoing WHERE undoing.target = newest.act AND undoing.kind = 'undone'
-          AND NOT EXISTS (SELECT 1 FROM event WHERE target = undoing.act AND kind = 'undone')
-      )
-    ORDER BY seq DESC LIMIT 1
-  )
-  FROM station CROSS JOIN told WHERE station.name IS NOT NULL
+  SELECT readied FROM stood_before
+  UNION SELECT put_away FROM stood_before WHERE put_away > ifnull(readied, 0)
   UNION SELECT seq FROM event WHERE seq >= :recentSeq AND station IS NOT NULL
 ),
 newest_at_station (seq) AS (
@@ -100,18 +114,16 @@ chosen (seq) AS MATERIALIZED (
   UNION SELECT seq FROM event WHERE at >= :from AND at < :to AND tag IS NULL
   UNION SELECT seq FROM event WHERE kind = 'amended' AND reaches >= :from AND reaches < :to AND tag IS NULL
 ),
--- Off the pieces: whatever undoes or amends a chosen event, or is undone or amended by it, in turn. (On a piece these
--- stand among its own events.)
-about (act) AS (
+-- Off the pieces: what undoes or amends a chosen event, and what is undone or amended by it, in turn. (On a piece all
+-- of this stands among its own events.)
+leant_on (act) AS (
   SELECT act FROM chosen CROSS JOIN event USING (seq) WHERE tag IS NULL
-  UNION
-  SELECT event.act FROM about CROSS JOIN event ON event.target = about.act
-  UNION
-  SELECT event.target FROM about CROSS JOIN event ON event.act = about.act WHERE event.target IS NOT NULL
+  UNION SELECT event.act FROM leant_on CROSS JOIN event ON event.target = leant_on.act
+  UNION SELECT event.target FROM leant_on CROSS JOIN event USING (act) WHERE event.target IS NOT NULL
 ),
 selected (seq) AS (
   SELECT seq FROM chosen
-  UNION SELECT event.seq FROM about CROSS JOIN event USING (act) WHERE event.tag IS NULL
+  UNION SELECT event.seq FROM leant_on CROSS JOIN event USING (act) WHERE event.tag IS NULL
 )
 SELECT ${EVENT_COLUMNS}
 FROM selected CROSS JOIN event USING (seq) ORDER BY selected.seq

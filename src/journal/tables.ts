@@ -72,7 +72,7 @@ CREATE TABLE step_time (
   process TEXT NOT NULL,
   step TEXT NOT NULL,
   pass INTEGER NOT NULL,
-  minutes INTEGER NOT NULL,
+  minutes REAL NOT NULL,
   at INTEGER NOT NULL
 ) STRICT;
 CREATE INDEX step_time_newest ON step_time (process, step, at, tag, pass);

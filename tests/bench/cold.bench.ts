@@ -1,8 +1,47 @@
+import { mkdirSync, mkdtempSync, rmSync } from "node:fs";
+import { tmpdir } from "node:os";
+import { join } from "node:path";
 import { builtCommand } from "../../src/fresh.mjs";
-import { compareRuns, type Row } from "./compare-runs.ts";
+import { compareRuns, type Row, type Run } from "./compare-runs.ts";
+import { type OldShop, tenYears, writeOldJournal } from "./old-journal.ts";
 
-/** How long the whole command takes from nothing, against a Node that does nothing. */
+/** Enough for a median that a busy moment does not move. */
+const ROUNDS = 25;
+
+/**
+ * How long whole commands take from nothing, against a Node that does nothing: five and twenty pieces out, and the
+ * same twenty with ten years (2,500 finished pieces, 150,000 events) behind them.
+ */
 export function measure(): Row[] {
-  const bare = { name: "node -e 0", args: ["-e", "0"] };
-  return compareRuns(bare, [{ name: "dryline --version", args: [builtCommand, "--version"] }], 31);
+  const folder = mkdtempSync(join(tmpdir(), "dryline-cold-bench-"));
+  try {
+    const bare = { name: "node -e 0", args: ["-e", "0"] };
+    const now = Date.now();
+    const few = shopOf(folder, "5 out", { now, out: 5, finished: 0, years: 1, events: 0 });
+    const many = shopOf(folder, "20 out", { now, out: 20, finished: 0, years: 1, events: 0 });
+    const old = shopOf(folder, "20 out, ten years behind", { now, out: 20, ...tenYears });
+    const runs = [
+      { name: "dryline --version", args: [builtCommand, "--version"] },
+      ...[few, many, old].map((shop) => shop(["now"])),
+      ...[many, old].map((shop) => shop(["week"])),
+    ];
+    return compareRuns(bare, runs, ROUNDS);
+  } finally {
+    rmSync(folder, { recursive: true, force: true });
+  }
+}
+
+/** Writes a shop and starts it once, so that its caches stand as on any day but the first. Gives how to run a line in it. */
+function shopOf(folder: string, name: string, shop: OldShop): (words: readonly string[]) => Run {
+  const home = join(folder, name.replaceAll(/\W+/g, "-"));
+  mkdirSync(home);
+  writeOldJournal(join(home, "journal.sqlite"), shop);
+  const env = { ...process.env, DRYLINE_HOME: home };
+  const run = (words: readonly string[]): Run => ({
+    name: `dryline ${words.join(" ")}, ${name}`,
+    args: [builtCommand, ...words],
+    env,
+  });
+  compareRuns(run(["settings", "zone", "Etc/UTC"]), [run(["now"])], 1);
+  return run;
 }

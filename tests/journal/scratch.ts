@@ -39,3 +39,19 @@ export function bareFile(path: string): Database.Database {
   });
   return database;
 }
+
+/** Every row of these tables, sorted, for comparing. */
+export function bareRows(path: string, ...tables: readonly string[]): string[] {
+  const database = new Database(path, { readonly: true });
+  try {
+    return tables.flatMap((table) =>
+      database
+        .prepare(`SELECT * FROM ${table}`)
+        .all()
+        .map((row) => `${table} ${JSON.stringify(row)}`)
+        .sort(),
+    );
+  } finally {
+    database.close();
+  }
+}
