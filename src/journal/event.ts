@@ -19,7 +19,7 @@ export interface SchemePass {
 }
 
 /** What stands on an event whatever its kind. */
-export interface Envelope {
+interface Envelope {
   readonly seq: Seq;
   readonly act: ActId;
   /** Version of the body of this kind; older ones are brought up to date on reading. */

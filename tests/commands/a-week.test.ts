@@ -20,7 +20,6 @@ beforeAll(async () => {
   await done("Mon 17:50", "settings zone Europe/Dublin");
   await done("Mon 17:50", 'hours "weekdays 18-21, Sat 9-16"');
   await done("Mon 17:50", "settings place rack 8");
-  await done("Mon 17:50", "settings aim 5");
 });
 afterAll(() => bench.remove());
 
@@ -72,6 +71,7 @@ it("Mon 19:04: both sealed in one act; melting and shaping are held, each till i
   );
   expect(instant(pour?.until)).toBe(at("Mon 19:44"));
   expect(pour?.because).toMatch(/vapour/);
+  await done("Mon 19:05", "settings aim 5");
   const shape = (await now("Mon 19:06")).held.find(({ tags, step }) => step === "shape" && tags.length === 0);
   expect(instant(shape?.until)).toBe(at("Mon 19:49"));
 });
