@@ -1,7 +1,6 @@
 import type { By, EventBody, EventKind, JournalEvent } from "./event.ts";
 import { EVENT_SHAPES } from "./event-shapes.ts";
-import { isRecord } from "./shape.ts";
-import { newestVersion, UPGRADES } from "./upgrades.ts";
+import { newestVersion, UPGRADES, type Upgrade } from "./upgrades.ts";
 
 /** A row of the table `event`, as far as it is read. */
 export interface EventRow {
@@ -29,14 +28,8 @@ export function reviveEvent(row: EventRow, upgrades = UPGRADES): JournalEvent | 
   if (!isEventKind(kind)) return `this dryline knows no event "${kind}"`;
   const newest = newestVersion(kind, upgrades);
   if (v < 1 || v > newest) return `this dryline knows no "${kind}" of version ${v}`;
-  let body: unknown;
-  try {
-    body = JSON.parse(row.body);
-  } catch {
-    return `what it says ("${kind}") cannot be read`;
-  }
-  if (!isRecord(body)) return `what it says ("${kind}") is damaged`;
-  for (const upgrade of (upgrades[kind] ?? []).slice(v - 1)) body = upgrade(body as Record<string, unknown>);
+  const body = readBody(row, upgrades[kind] ?? []);
+  if (body === null) return `what it says ("${kind}") cannot be read`;
   if (!EVENT_SHAPES[kind](body)) return `what it says ("${kind}") is damaged`;
   const { seq, act, at, recorded, by, tag, station, together } = row;
   // Checked just above: the body has the form of its kind.
@@ -53,6 +46,17 @@ export function reviveEvent(row: EventRow, upgrades = UPGRADES): JournalEvent | 
     station,
     together,
   } as JournalEvent;
+}
+
+/** @returns the body brought up to date; null when it is none */
+function readBody(row: EventRow, upgrades: readonly Upgrade[]): unknown {
+  try {
+    let body: unknown = JSON.parse(row.body);
+    for (const upgrade of upgrades.slice(row.v - 1)) body = upgrade(body as Record<string, unknown>);
+    return body;
+  } catch {
+    return null;
+  }
 }
 
 function isEventKind(kind: string): kind is EventKind {
