@@ -58,7 +58,7 @@ export interface TaskRun {
   end: Minutes;
 }
 
-export interface PieceRun {
+interface PieceRun {
   readonly piece: PlanPiece;
   begun: boolean;
   /** In hand until then. */

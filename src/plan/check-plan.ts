@@ -91,7 +91,8 @@ function checkHands(problem: Problem, { visits }: Plan): string[] {
       if (other === visit) continue;
       const its = problem.tasks[other.task];
       if (its?.piece === task?.piece) wrong.push(`piece ${task?.piece} is worked twice at ${from}`);
-      if (task?.station !== null && its?.station === task?.station) {
+      // Two in hand already at one station are a fact, not a plan.
+      if (task?.station !== null && its?.station === task?.station && !(its?.running && task?.running)) {
         wrong.push(`station ${task?.station} is used twice at ${from}`);
       }
     }

@@ -49,7 +49,7 @@ function occupyStation({ station, task, setUp }: TaskRun, trial: Trial): void {
 }
 
 /** Ends a task at `end` and wakes what waited for it. */
-export function completeTask(run: BenchRun, task: TaskRun, end: Minutes): void {
+function completeTask(run: BenchRun, task: TaskRun, end: Minutes): void {
   const { piece } = task;
   task.end = end;
   task.mending = null;

@@ -30,7 +30,7 @@ import { after, type Instant, MINUTE, type Minutes } from "../time/instant.ts";
 import { sessionsBetween } from "../time/sessions.ts";
 import type { Zone } from "../time/zone.ts";
 
-export type { CoatState, Hold, Piece, Span, StandingSetUp, StepState };
+export type { Hold, StepState };
 export { setUpWords };
 
 /** What is asked besides the shop itself. */
@@ -68,7 +68,7 @@ export interface ShopFacts {
 }
 
 /** Work about to be started, as safety looks at it. */
-export type WorkToStart = Parameters<typeof holdsOn>[0];
+type WorkToStart = Parameters<typeof holdsOn>[0];
 
 export interface PieceFacts {
   readonly piece: Piece;
@@ -99,7 +99,7 @@ export interface StepFacts {
 export type PassFacts = Pick<SchemePass, "minutes" | "flashOff"> & { readonly colour: string | null };
 
 /** A step in hand, or lying half-done. */
-export interface HandFacts {
+interface HandFacts {
   readonly hand: InHand;
   /** Minutes this piece has had of it. */
   readonly spent: Minutes;

@@ -156,7 +156,7 @@ export type Lag = Minutes | LagTable;
  * `reached[k]` is the minute that a wait begun at minute `k * every` ends; never decreasing; null: not within the
  * table. A wait begun between two entries ends at the earlier one for a shut and at the later one for anything else.
  */
-export interface LagTable {
+interface LagTable {
   readonly every: Minutes;
   readonly reached: readonly (Minutes | null)[];
 }

@@ -55,7 +55,7 @@ export function coatFor({ coats }: Pick<PieceToPlan, "coats">, { coat }: Pick<St
 }
 
 /** Minutes of one pass of a step: as the scheme says, else as usual. */
-export function minutesOf(making: Pick<Making, "piece" | "facts">, step: Step, pass: PassFacts): Minutes {
+function minutesOf(making: Pick<Making, "piece" | "facts">, step: Step, pass: PassFacts): Minutes {
   const { definition } = making.piece;
   return Math.max(1, Math.ceil(pass.minutes ?? making.facts.context.usualMinutes(definition.name, step)));
 }

@@ -1,0 +1,85 @@
+import fc from "fast-check";
+import { describe, expect, test } from "vitest";
+import { checkPlan } from "../../src/plan/check-plan.ts";
+import { dispatch } from "../../src/plan/dispatch.ts";
+import { makeProblem } from "../../src/plan/make-problem.ts";
+import type { NowAnswer } from "../../src/plan/now-answer.ts";
+import { readShop } from "../../src/plan/plan-shop.ts";
+import { prepareDispatch } from "../../src/plan/prepare-dispatch.ts";
+import { type PlanContext, whatNow } from "../../src/plan/what-now.ts";
+import type { Shop } from "../../src/shop/shop.ts";
+import { stepStates } from "../../src/shop/step-state.ts";
+import { MINUTE } from "../../src/time/instant.ts";
+import { Bench } from "../acts/bench.ts";
+import { anyRequests, askedAt, branching } from "../acts/random-requests.ts";
+import { walker } from "../fixtures/walker.ts";
+
+/** Plays any requests at a bench with three pieces and looks at each answer on the way. */
+function atEveryMoment(look: (shop: Shop, context: PlanContext) => void, numRuns: number): void {
+  fc.assert(
+    fc.property(
+      anyRequests,
+      fc.constantFrom(walker, branching),
+      fc.boolean(),
+      (requests, definition, more) => {
+        const bench = new Bench("Mon 18:00", definition);
+        bench.tag(3, { scheme: [{ colour: "ochre", minutes: null, flashOff: 5 }] });
+        for (const timeless of requests) {
+          bench.clock += Math.abs(timeless.wait) * MINUTE;
+          bench.ask(askedAt(timeless, bench.clock));
+          const newPiece = more ? { hash: "hash", definition } : null;
+          look(bench.shop, { ...bench.context, newPiece });
+        }
+      },
+    ),
+    { numRuns },
+  );
+}
+
+/** `3 shape`, once for each tag of each row. */
+function works(rows: NowAnswer["work"] | NowAnswer["held"]): string[] {
+  return rows.flatMap(({ tags, step }) => tags.map((tag) => `${tag} ${step}`));
+}
+
+describe("what now, whatever was done before", () => {
+  test("names every piece's open work once, as work or as held", () => {
+    atEveryMoment((shop, context) => {
+      const answer = whatNow(shop, context);
+      const open = [...shop.pieces.values()].flatMap((piece) =>
+        [...stepStates(piece, context)]
+          .filter(([, { is }]) => is === "open" || is === "shut" || is === "left")
+          .map(([step]) => `${piece.tag} ${step}`),
+      );
+      expect([...works(answer.work), ...works(answer.held)].sort()).toEqual(open.sort());
+    }, 25);
+  });
+
+  test("shows as work only what fits tonight, with its set-up and what must be put away", () => {
+    atEveryMoment((shop, context) => {
+      const { work, bench } = whatNow(shop, context);
+      for (const { minutes, setUp, step, part } of work) {
+        expect(bench.closes).not.toBeNull();
+        const mayStop =
+          part === "step" &&
+          [walker, branching].some((one) => one.steps.some((its) => its.name === step && its.mayStop));
+        const least = (setUp?.minutes ?? 0) + (mayStop ? Math.min(15, minutes) : minutes);
+        expect(least + bench.putAway).toBeLessThanOrEqual(bench.minutesLeft + 1);
+      }
+    }, 25);
+  });
+
+  test("is the same when asked again, and every hold that the clock ends lies ahead", () => {
+    atEveryMoment((shop, context) => {
+      const answer = whatNow(shop, context);
+      expect(whatNow(shop, context)).toEqual(answer);
+      for (const { until } of answer.held) if (until !== null) expect(until).toBeGreaterThan(context.now);
+    }, 10);
+  });
+
+  test("plans nothing that the checker would not let pass", () => {
+    atEveryMoment((shop, context) => {
+      const { problem } = makeProblem(readShop(shop, context), context.newPiece !== null);
+      expect(checkPlan(problem, dispatch(prepareDispatch(problem)))).toEqual([]);
+    }, 10);
+  });
+});
