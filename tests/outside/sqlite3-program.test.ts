@@ -3,7 +3,8 @@ import { expect, test } from "vitest";
 import { anAct, tagged } from "../journal/made-acts.ts";
 import { scratchJournal } from "../journal/scratch.ts";
 
-const has = spawnSync("sqlite3", ["--version"]).status === 0;
+const program = "sqlite3";
+const has = spawnSync(program, ["--version"]).status === 0;
 
 test(`the sqlite3 program reads the journal and finds it sound${has ? "" : " (not run: sqlite3 missing)"}`, async () => {
   if (!has) {
@@ -14,7 +15,7 @@ test(`the sqlite3 program reads the journal and finds it sound${has ? "" : " (no
   await journal.append(anAct([tagged(1), tagged(2)]));
   const asked =
     "PRAGMA integrity_check; PRAGMA user_version; SELECT seq, kind, tag FROM event; SELECT name FROM piece;";
-  const { status, stdout, stderr } = spawnSync("sqlite3", [path, asked], { encoding: "utf8" });
+  const { status, stdout, stderr } = spawnSync(program, [path, asked], { encoding: "utf8" });
   expect({ status, stderr }).toEqual({ status: 0, stderr: "" });
   expect(stdout.trim().split("\n")).toEqual(["ok", "1", "1|tagged|1", "2|tagged|2", "lure 1", "lure 2"]);
 });
