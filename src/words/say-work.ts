@@ -61,8 +61,9 @@ export function sayIfLeft(ifLeft: IfLeft, row: Pick<WorkRow, "tags">, speech: Sp
     const from = preparationFrom === null ? "" : ` from ${sayClock(preparationFrom, speech)}`;
     costs.push(`${sayPreparation(preparation)}${whom}${from}`);
   }
-  if (finishNow !== null && finishLeft !== null && finishLeft > finishNow) {
-    costs.push(`finished ${sayClock(finishLeft, speech)}, not ${sayClock(finishNow, speech)}`);
+  if (finishNow !== null && finishLeft !== null && finishLeft !== finishNow) {
+    const than = finishLeft > finishNow ? "not" : "sooner than";
+    costs.push(`finished ${sayClock(finishLeft, speech)}, ${than} ${sayClock(finishNow, speech)}`);
   }
   return costs.length === 0 ? "" : plainText(`if left: ${costs.join(", ")}`);
 }
