@@ -8,7 +8,7 @@ import { walkerRules } from "../fixtures/walker.ts";
 import { at, dublin } from "../fixtures/week-time.ts";
 
 /** The context of a question asked in the made-up week: its rules, and the likely minutes as usual ones. */
-function contextAt(when: string, more: Partial<PlanContext> = {}): PlanContext {
+export function contextAt(when: string, more: Partial<PlanContext> = {}): PlanContext {
   return {
     now: at(when),
     zone: dublin,
