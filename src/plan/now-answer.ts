@@ -68,7 +68,6 @@ export interface WindowAhead {
 export type Why =
   | {
       readonly because:
-        | "forgotten"
         | "left half-done"
         | "in the order of finishing"
         | "due"

@@ -71,8 +71,6 @@ export function sayIfLeft(ifLeft: IfLeft, row: Pick<WorkRow, "tags">, speech: Sp
 /** Why a row stands where it stands. `shuts Tue 12:30, before the bench opens again` */
 export function sayWhy(why: Why, speech: Speech): string {
   switch (why.because) {
-    case "forgotten":
-      return "begun, and never said done";
     case "left half-done":
       return "lies half-done";
     case "in the order of finishing":

@@ -83,7 +83,6 @@ describe("a row of work", () => {
       "melt lead keeps till 21:03",
     );
     for (const because of [
-      "forgotten",
       "left half-done",
       "in the order of finishing",
       "due",
