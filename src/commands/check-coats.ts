@@ -10,7 +10,7 @@ import { readFileNamed } from "./read-file-named.ts";
 export async function checkCoats(words: CommandWords, bench: Bench): Promise<Answer> {
   const said = words.rest();
   if (words.problems.length > 0) return { problems: words.problems };
-  const { coats, rules, problems } = await (await bench.open()).workshop.library();
+  const { coats, rules, problems } = await (await bench.open()).workshop.readLibrary();
   if (said === null) {
     const own = problems.filter((problem) => /[\\/]coats[\\/]/.test(problem));
     return own.length > 0

@@ -18,7 +18,7 @@ import { readFileNamed } from "./read-file-named.ts";
 export async function checkProcesses(words: CommandWords, bench: Bench): Promise<Answer> {
   const said = words.rest();
   if (words.problems.length > 0) return { problems: words.problems };
-  const { processes, coats, rules, problems } = await (await bench.open()).workshop.library();
+  const { processes, coats, rules, problems } = await (await bench.open()).workshop.readLibrary();
   if (said === null) {
     if (problems.length > 0) return { problems };
     return sayHours(

@@ -37,7 +37,7 @@ export const coat: Command = {
 async function list(words: CommandWords, bench: Bench): Promise<Answer> {
   words.nothingMore();
   if (words.problems.length > 0) return { problems: words.problems };
-  const { coats } = await (await bench.open()).workshop.library();
+  const { coats } = await (await bench.open()).workshop.readLibrary();
   const rows = coats.map(({ coat: { name, curesBy, stages }, shipped }) => [
     name,
     `cures by ${curesBy}`,
@@ -52,7 +52,7 @@ async function show(words: CommandWords, bench: Bench): Promise<Answer> {
   const said = words.needRest('say which coat: coat show "brushing varnish"');
   if (words.problems.length > 0) return { problems: words.problems };
   const { workshop, speech } = await bench.open();
-  const { coats } = await workshop.library();
+  const { coats } = await workshop.readLibrary();
   const found = matchIn("coat", said, coats, (each) => each.coat.name);
   if ("problem" in found) return { problems: [found.problem] };
   const { coat: shown, file } = found.found;

@@ -34,7 +34,7 @@ export async function complete(typed: readonly string[], bench: Bench): Promise<
     option,
     rest.slice(0, -1),
     await workshop.shop(),
-    await workshop.library(),
+    await workshop.readLibrary(),
   );
   return fitting(found, current);
 }

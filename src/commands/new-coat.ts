@@ -29,7 +29,7 @@ export async function newCoat(words: CommandWords, bench: Bench): Promise<Answer
   const name = words.needRest('say what it is called: coat new "my varnish"');
   if (words.problems.length > 0) return { problems: words.problems };
   const { workshop } = await bench.open();
-  const { coats } = await workshop.library();
+  const { coats } = await workshop.readLibrary();
   if (coats.some(({ coat, shipped }) => coat.name === name && !shipped)) {
     return { problems: [`there is a coat "${name}" of your own already: edit its file`] };
   }

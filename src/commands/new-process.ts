@@ -41,7 +41,7 @@ export async function newProcess(words: CommandWords, bench: Bench): Promise<Ans
   const name = words.needRest('say what it is called: process new "my walker"');
   if (words.problems.length > 0) return { problems: words.problems };
   const { workshop } = await bench.open();
-  const library = await workshop.library();
+  const library = await workshop.readLibrary();
   if (library.processes.some(({ definition, shipped }) => definition.name === name && !shipped)) {
     return { problems: [`there is a process "${name}" of your own already: edit its file`] };
   }

@@ -51,7 +51,7 @@ export const process: Command = {
 async function list(words: CommandWords, bench: Bench): Promise<Answer> {
   words.nothingMore();
   if (words.problems.length > 0) return { problems: words.problems };
-  const { processes, problems } = await (await bench.open()).workshop.library();
+  const { processes, problems } = await (await bench.open()).workshop.readLibrary();
   const rows = processes.map(({ definition, shipped }) => [
     definition.name,
     `${definition.steps.length} steps`,
@@ -80,7 +80,7 @@ async function show(words: CommandWords, bench: Bench): Promise<Answer> {
   const said = words.needRest('say which process: process show "carved walker"');
   if (words.problems.length > 0) return { problems: words.problems };
   const { workshop, speech } = await bench.open();
-  const { processes } = await workshop.library();
+  const { processes } = await workshop.readLibrary();
   const found = matchIn("process", said, processes, ({ definition }) => definition.name);
   if ("problem" in found) return { problems: [found.problem] };
   const { definition, hash, file, shipped } = found.found;

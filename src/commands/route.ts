@@ -80,7 +80,7 @@ async function readChange(words: CommandWords, workshop: Workshop): Promise<Rout
 async function readCoatNamed(words: CommandWords, workshop: Workshop): Promise<Coat | null> {
   const said = words.option("coat");
   if (said === null) return null;
-  const { coats } = await workshop.library();
+  const { coats } = await workshop.readLibrary();
   const found = matchIn("coat", said, coats, ({ coat }) => coat.name);
   if ("problem" in found) words.problems.push(found.problem);
   return "found" in found ? found.found.coat : null;

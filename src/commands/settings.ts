@@ -87,7 +87,7 @@ async function readSetting(
       const found = matchIn(
         "process",
         said,
-        (await workshop.library()).processes,
+        (await workshop.readLibrary()).processes,
         ({ definition }) => definition.name,
       );
       if ("found" in found) return { of: "default process", name: found.found.definition.name };

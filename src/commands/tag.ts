@@ -128,7 +128,7 @@ async function readProcessNamed(
   const said = words.rest();
   if (said === null && like !== null) return like;
   if (said === null && words.has("like")) return null;
-  const { processes } = await workshop.library();
+  const { processes } = await workshop.readLibrary();
   const usual = (await workshop.shop()).settings.defaultProcess;
   const only = processes.length === 1 ? processes[0]?.definition.name : undefined;
   const wanted = said ?? usual ?? only;

@@ -84,7 +84,7 @@ async function tagNew(
   workshop: Workshop,
   speech: Speech,
 ): Promise<Happened> {
-  const { processes } = await workshop.library();
+  const { processes } = await workshop.readLibrary();
   const found = processes.find(({ definition }) => definition.name === process);
   if (found === undefined) {
     return { is: "told", message: { text: `There is no process ${process} any more.`, tone: "refused" } };

@@ -20,7 +20,7 @@ export async function readFacts(workshop: Workshop): Promise<Facts> {
     workshop.whatNow(),
     workshop.shop(),
     workshop.zone(),
-    workshop.library(),
+    workshop.readLibrary(),
   ]);
   const speech: Speech = {
     zone,

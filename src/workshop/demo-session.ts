@@ -95,7 +95,7 @@ function prepared(row: WorkRow): Minutes {
 }
 
 async function tagOne(workshop: Workshop, row: WorkRow, clock: HandClock, chance: Chance): Promise<void> {
-  const { processes } = await workshop.library();
+  const { processes } = await workshop.readLibrary();
   const process = processes.find(({ definition }) => definition.name === row.process);
   if (process === undefined) throw new Error(`no process ${row.process} to tag a piece of`);
   const pass = (): SchemePass => ({ colour: oneOf(COLOURS, chance), minutes: 6, flashOff: 5 });

@@ -76,7 +76,7 @@ export class LiveWorkshop implements Workshop {
     return hoursOf((await this.shop()).settings);
   }
 
-  library(): Promise<Library> {
+  readLibrary(): Promise<Library> {
     return readLibrary({
       shipped: this.#shippedProcesses,
       own: ownProcesses(this.places.data),
@@ -85,7 +85,7 @@ export class LiveWorkshop implements Workshop {
   }
 
   async rules(): Promise<SafetyRules> {
-    return (await this.library()).rules;
+    return (await this.readLibrary()).rules;
   }
 
   async shop(wanted: Wanted = { of: "out" }, until?: Instant): Promise<Shop> {
@@ -172,7 +172,11 @@ export class LiveWorkshop implements Workshop {
   }
 
   async #planContext(shop: Shop, now: Instant): Promise<PlanContext> {
-    const [zone, library, usual] = await Promise.all([this.#zoneOf(shop), this.library(), this.#usual(shop)]);
+    const [zone, library, usual] = await Promise.all([
+      this.#zoneOf(shop),
+      this.readLibrary(),
+      this.#usual(shop),
+    ]);
     return {
       now,
       zone,

@@ -30,7 +30,7 @@ export interface Workshop {
   /** Bench hours in force, assumed ones where none were said. */
   hours(): Promise<BenchHours>;
   /** Process and coat files, and the safety data (cached until a file changes). */
-  library(): Promise<Library>;
+  readLibrary(): Promise<Library>;
   rules(): Promise<SafetyRules>;
   /**
    * The shop as the journal has it now, folded again only when there is news. `until` leaves out facts dated

@@ -78,12 +78,12 @@ export class FakeWorkshop implements Workshop {
     return eveningHours;
   }
 
-  async library() {
+  async readLibrary() {
     return { processes: [], coats: [], rules: { cautions: {}, keepApart: [] }, problems: [] };
   }
 
   async rules() {
-    return (await this.library()).rules;
+    return (await this.readLibrary()).rules;
   }
 
   async shop() {
