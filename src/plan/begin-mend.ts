@@ -7,7 +7,7 @@ const mostMends = 2;
 
 /**
  * All windows of a wait have shut: the coat is to be levelled and laid again, and whatever follows it is to be done
- * from there, what was done of it over again.
+ * from there, what was done of it over again. A piece may meet this several times; each costs its hands-on in the score.
  *
  * @returns false when no mend helps: the shut is hard, or mends before it did not help
  */

@@ -1,7 +1,7 @@
 import { minutesBetween } from "../time/instant.ts";
+import { sessionNow } from "./bench-time.ts";
 import type { BenchNow, PreparedRow } from "./now-answer.ts";
 import type { ShopFacts } from "./plan-shop.ts";
-import { sessionNow } from "./sort-out.ts";
 
 /** What stands at the stations, by station. */
 export function preparedRows({ standing }: ShopFacts): PreparedRow[] {

@@ -30,7 +30,10 @@ export interface Candidate {
   readonly facts: PieceFacts | null;
 }
 
-/** Everything that waits for nothing but hands, air and room, by tag. */
+/**
+ * Everything that waits for nothing but hands, air and room, by tag: steps whose window is open or late, and what lies
+ * half-done. A piece has several where its steps branch.
+ */
 export function findCandidates(facts: ShopFacts, { pieces, problem }: ShopProblem): Candidate[] {
   const found: Candidate[] = [];
   for (const [number, piece] of facts.pieces.entries()) {

@@ -7,7 +7,10 @@ import { LOOK, type Problem, SHORTEST_PART } from "./problem.ts";
 
 /**
  * Everything about a plan that breaks the problem, each as a sentence; empty: the plan holds. It shares no code with
- * what makes plans, and reads a plan as a whole where they go from minute to minute.
+ * what makes plans, and reads a plan as a whole where they go from minute to minute. It takes time in the square of
+ * the visits and more: for tests, and for a plan about to be shown.
+ *
+ * @example checkPlan(problem, plan) // ["task 3 begins at 1440 without its preparation"]
  */
 export function checkPlan(problem: Problem, plan: Plan): string[] {
   return [

@@ -1,15 +1,18 @@
 import { after, type Instant, MINUTE } from "../time/instant.ts";
+import { sessionNow } from "./bench-time.ts";
 import type { Candidate } from "./candidates.ts";
 import { firstFinish } from "./dispatch.ts";
 import type { IfLeft } from "./now-answer.ts";
 import type { Plan } from "./plan.ts";
 import type { ShopFacts } from "./plan-shop.ts";
 import type { Prepared } from "./prepare-dispatch.ts";
-import { sessionNow } from "./sort-out.ts";
 
 /**
  * What it brings to leave a row for the rest of this bench session: the windows that shut before the bench can use
  * them, and when the first of its pieces is finished, found by dispatching again without it.
+ *
+ * Leaving may finish a piece sooner: a priority rule is no search, and more freedom can make its answer worse
+ * (R. L. Graham, Bounds on multiprocessing timing anomalies, SIAM J. Appl. Math. 17, 1969). Then that is what is told.
  */
 export function costOfLeaving(
   row: readonly Candidate[],

@@ -12,6 +12,8 @@ import { emptyTrial } from "./try-task.ts";
  * of hands is free the best task that can begin is begun. All constraints of the problem hold; a window missed brings
  * its preparation, the last one a mend. What cannot be placed is named. The same problem gives the same plan.
  *
+ * It looks no further ahead than a session: it is the plan there always is, not the best one.
+ *
  * @param leave tasks to be left until a minute
  */
 export function dispatch(prepared: Prepared, leave: Leave | null = null): Plan {

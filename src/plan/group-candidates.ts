@@ -3,7 +3,8 @@ import type { ShopFacts } from "./plan-shop.ts";
 
 /**
  * Puts together what one melt, cup, colour or coat serves: the same part of the same step at the same station. A cup
- * serves only so many, so a fuller group becomes several, in the order given.
+ * serves only so many, so a fuller group becomes several, in the order given. Work that shares nothing stands alone,
+ * each piece a row of its own, for it is taken and hung one after the other.
  */
 export function groupCandidates(candidates: readonly Candidate[], facts: ShopFacts): Candidate[][] {
   const groups = new Map<string, Candidate[][]>();

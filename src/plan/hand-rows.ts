@@ -13,7 +13,10 @@ interface Held {
   readonly step: StepFacts;
 }
 
-/** What is in hand, a row for each act that took it, then what lies half-done. */
+/**
+ * What is in hand, a row for each act that took it (pieces taken together are worked and hung together), then what
+ * lies half-done.
+ */
 export function handRows(facts: ShopFacts, made: ShopProblem, prepared: Prepared): HandRow[] {
   return groupsInHand(facts).map((group) => handRow(group, made, prepared));
 }

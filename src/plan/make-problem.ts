@@ -23,7 +23,8 @@ interface MadePiece {
 }
 
 /**
- * Turns the facts of a shop into a planning problem.
+ * Turns the facts of a shop into a planning problem. Moments become whole minutes from now, rounded so that nothing is
+ * begun too early nor in a window that has shut; what was done before now stays as far as later work counts from it.
  *
  * @param withNew plan a new piece, too, of the process a new one would be of
  */

@@ -49,7 +49,7 @@ export function waitsOfOpen(
   };
 }
 
-/** A window said in minutes from now as one from the end of a task. */
+/** A window said in minutes from now as one from the end of a task: problems know no other kind. */
 function from(
   ended: Minutes,
   window: { opens: Minutes; shuts: Minutes | null; preparation: Preparing | null },

@@ -21,6 +21,7 @@ export class Names {
     }
   }
 
+  /** A station is known from when a step or something standing there first names it. */
   station(name: string): number {
     return numberOf(this.#stations, name);
   }
@@ -30,6 +31,7 @@ export class Names {
     return this.#emissions.get(name) ?? null;
   }
 
+  /** Whether two emissions must not be in the room together. */
   keepApart(one: number, other: number): boolean {
     return this.apart.some(([a, b]) => (a === one && b === other) || (a === other && b === one));
   }

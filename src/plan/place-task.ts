@@ -21,6 +21,7 @@ export function placeTask(run: BenchRun, task: TaskRun, t: Minutes, trial: Trial
   if (trial.left === 0) completeTask(run, task, trial.end);
 }
 
+/** Preparations in the order of the waits that ask for them, then the work itself. */
 function writeVisits(run: BenchRun, { index, mending, again }: TaskRun, t: Minutes, trial: Trial): void {
   let from = t;
   for (const { preparation } of trial.windows) {
@@ -33,6 +34,7 @@ function writeVisits(run: BenchRun, { index, mending, again }: TaskRun, t: Minut
   run.visits.push({ task: index, part, setUp: trial.setUp, start: trial.start, end: trial.end });
 }
 
+/** What stands there from now on, and the putting away it brings before the bench shuts. */
 function occupyStation({ station, task, setUp }: TaskRun, trial: Trial): void {
   if (station === null) return;
   station.busyUntil = trial.end;

@@ -30,7 +30,11 @@ export interface PreparedTask {
   readonly strict: readonly { readonly wait: Wait; readonly follower: Task }[];
 }
 
-/** Reads a problem once for all runs over it. */
+/**
+ * Reads a problem once for all runs over it.
+ *
+ * @throws RangeError when a number in the problem names nothing
+ */
 export function prepareDispatch(problem: Problem): Prepared {
   const { tasks } = problem;
   const followers: number[][] = tasks.map(() => []);

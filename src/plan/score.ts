@@ -17,6 +17,8 @@ export interface Score {
 /**
  * 10 x weight x tardiness + flow + 5 x minutes of preparation and mending + set-up minutes. A piece not finished
  * within the horizon counts as finished at it: the least it can cost.
+ *
+ * @example Two pieces finished at 26 and 32 with one melt of 20 min and none late: 26 + 32 + 20 = 78.
  */
 export function scorePlan(problem: Problem, plan: Plan): Score {
   let tardiness = 0;

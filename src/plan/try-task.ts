@@ -52,6 +52,7 @@ export function tryTask(run: BenchRun, task: TaskRun, t: Minutes, trial: Trial):
   return ready;
 }
 
+/** Nothing but time helps: until then it is not tried again. */
 function sleep(task: TaskRun, until: Minutes): Minutes {
   task.wake = until;
   return until;

@@ -39,6 +39,7 @@ function waitingRow(facts: PieceFacts, step: StepFacts): WaitingRow {
   };
 }
 
+/** What the clock says of a piece, by the state of the step it goes on with. */
 type Openings = Pick<WaitingRow, "opens" | "shuts" | "state" | "because" | "otherEnd">;
 
 function openings(facts: PieceFacts, { step, state, hand }: StepFacts): Openings {

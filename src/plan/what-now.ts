@@ -18,6 +18,13 @@ export type PlanContext = NowContext;
 /**
  * What can be worked now, best first, and what leaving it brings; what is held, what hangs, what stands ready. The
  * order is that in which dispatch begins the work. The same shop, moment and hours give the same answer.
+ *
+ * Every row of work can be begun this minute: nothing in the room keeps it apart, hands and hook are free, its window
+ * is open, and it fits the bench hours left with its set-up and all that must be put away. Everything else that waits
+ * only for such things is held, with the reason and the next moment.
+ *
+ * @throws never for a shop that was folded from a journal, however odd
+ * @example whatNow(shop, context).work[0] // { tags: [1, 2], step: "second seal", beginBy: Mon 20:00, ... }
  */
 export function whatNow(shop: Parameters<typeof readShop>[0], context: PlanContext): NowAnswer {
   const facts = readShop(shop, context);

@@ -1,8 +1,8 @@
 import { after, type Instant } from "../time/instant.ts";
+import { sessionNow } from "./bench-time.ts";
 import type { Candidate } from "./candidates.ts";
 import type { Why, WorkRow } from "./now-answer.ts";
 import { type ShopFacts, wetCoat } from "./plan-shop.ts";
-import { sessionNow } from "./sort-out.ts";
 
 /** A due date nearer than this is a reason by itself. */
 const soon = 7 * 24 * 60;

@@ -10,7 +10,7 @@ import type { PlanWindow, Problem, Task } from "./problem.ts";
 import { seekingOf } from "./windows-ahead.ts";
 
 /**
- * Looks ahead at a coat that would hang in `hangs` minutes: null when some window in which the next coat asks for
+ * Looks ahead at a coat that would hang in `hangs` minutes, before it is laid and can no longer be left: null when some window in which the next coat asks for
  * nothing can be used, else what will come of it and what could be done instead.
  *
  * @param task the coat's number in the problem
