@@ -26,7 +26,8 @@ export const help: Command = {
     const said = words.rest();
     if (said === null) return overview(bench);
     const entry = Object.hasOwn(COMMANDS, said) ? COMMANDS[said] : undefined;
-    const glossary = GLOSSARY[said.toLowerCase()];
+    const word = said.toLowerCase();
+    const glossary = Object.hasOwn(GLOSSARY, word) ? GLOSSARY[word] : undefined;
     if (entry !== undefined) {
       const meaning =
         glossary === undefined || said === "coat" || said === "process"

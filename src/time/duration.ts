@@ -73,7 +73,7 @@ function readSpoken(text: string): DurationPart[] | null {
   let end = 0;
   for (const [whole, digits = "", word = ""] of text.matchAll(PART)) {
     const before = parts.at(-1)?.unit;
-    const unit = word === "" ? (before === "h" ? "m" : undefined) : UNIT_WORDS[word.toLowerCase()];
+    const unit = word === "" ? (before === "h" ? "m" : undefined) : unitNamed(word.toLowerCase());
     if (unit === undefined) return null;
     if (before !== undefined && MINUTES_PER[unit] >= MINUTES_PER[before]) return null;
     parts.push({ count: readNumber(digits), unit });
@@ -106,4 +106,9 @@ export function formatDuration(minutes: Minutes): string {
   if (left > 0 && hours > 0) said.push(String(left).padStart(2, "0"));
   else if (left > 0 || said.length === 0) said.push(`${left} min`);
   return said.join(" ");
+}
+
+/** Whatever every object has beside its own words is no unit. */
+function unitNamed(word: string): Unit | undefined {
+  return Object.hasOwn(UNIT_WORDS, word) ? UNIT_WORDS[word] : undefined;
 }

@@ -11,7 +11,12 @@ export interface WordsProblem {
 /** Which way a date without a year, or a weekday, is looked for. Today counts for both. */
 export type Direction = "future" | "past";
 
-const NEAR_DAYS: Readonly<Record<string, number>> = { yesterday: -1, today: 0, tonight: 0, tomorrow: 1 };
+const NEAR_DAYS = new Map([
+  ["yesterday", -1],
+  ["today", 0],
+  ["tonight", 0],
+  ["tomorrow", 1],
+]);
 const ORDINAL = /(\d)(?:st|nd|rd|th)$/i;
 const LONGEST_LEAP_GAP = 8;
 
@@ -53,7 +58,7 @@ export function dateFromDay(
 
 function nearDay(words: readonly string[], today: CivilDate): CivilDate | null {
   const [first = "", count = "", unit = ""] = words;
-  const days = NEAR_DAYS[first.toLowerCase()];
+  const days = NEAR_DAYS.get(first.toLowerCase());
   if (words.length === 1 && days !== undefined) return addDays(today, days);
   if (words.length !== 3 || first.toLowerCase() !== "in" || !/^\d{1,4}$/.test(count)) return null;
   if (/^days?$/i.test(unit)) return addDays(today, Number(count));

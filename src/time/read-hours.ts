@@ -70,7 +70,7 @@ function splitWords(text: string): string[] {
 /** Days a word names: a group, a weekday, or a span of weekdays round the week's end (`Fri-Mon`). */
 function readDays(word: string): readonly number[] | null {
   const bare = word.toLowerCase().replace(/:$/, "");
-  const group = DAY_GROUPS[bare];
+  const group = Object.hasOwn(DAY_GROUPS, bare) ? DAY_GROUPS[bare] : undefined;
   if (group !== undefined) return group;
   const [from, to, more] = bare.split("-").map((name) => weekdayNamed(name) ?? weekdayNamed(singular(name)));
   if (from === null || from === undefined || to === null || more !== undefined) return null;
