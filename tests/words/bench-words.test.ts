@@ -60,6 +60,10 @@ describe("a row of work", () => {
     expect(sayWorkRow({ ...sealing, ifLeft }, speechAt("Mon 18:01")).ifLeft).toBe(
       "if left: scuff 5 min for 2 from Tue 12:30, finished Fri 19:10, not Thu 19:02",
     );
+    const better = { ...costsNothing, finishNow: at("Fri 19:10"), finishLeft: at("Thu 19:02") };
+    expect(sayWorkRow({ ...sealing, ifLeft: better }, speechAt("Mon 18:01")).ifLeft).toBe(
+      "if left: finished Thu 19:02, sooner than Fri 19:10",
+    );
     const lost = {
       ...costsNothing,
       mend: true,
