@@ -9,6 +9,7 @@ export default defineConfig({
   test: {
     include: ["tests/**/*.test.{ts,tsx}"],
     globalSetup: join(import.meta.dirname, "build-first.ts"),
+    setupFiles: [join(import.meta.dirname, "same-seed.ts")],
     pool: "forks",
     maxWorkers: 2,
     testTimeout: 30_000,
