@@ -76,7 +76,7 @@ export interface StationRun {
   /** "any": whatever the first task there needs. */
   standing: Standing | null | "any";
   busyUntil: Minutes;
-  /** Minutes of putting away still to come before this session shuts. */
+  /** Minutes of putting away still to come before this bench session shuts. */
   owes: Minutes;
 }
 
@@ -191,7 +191,7 @@ export function findLatest(run: BenchRun, task: TaskRun, t: Minutes): void {
   }
 }
 
-/** Minutes of putting away that this session owes once `station` comes to owe `own`. */
+/** Minutes of putting away that this bench session owes once `station` comes to owe `own`. */
 export function putAwayMinutes(run: BenchRun, station: StationRun | null, own: Minutes): Minutes {
   let sum = 0;
   for (const each of run.stations) sum += each === station ? Math.max(each.owes, own) : each.owes;

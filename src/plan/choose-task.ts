@@ -22,7 +22,7 @@ export function emptyChoice(): Choice {
 
 /**
  * Tries the candidates at minute `t` of the open session, best first, and takes the first that can begin. One that
- * does not press gives way when, by the time it is done, a window that opens in this session would have shut.
+ * does not press gives way when, by the time it is done, a window that opens in this bench session would have shut.
  */
 export function chooseTask(run: BenchRun, t: Minutes, choice: Choice): void {
   choice.task = null;
@@ -48,7 +48,7 @@ export function chooseTask(run: BenchRun, t: Minutes, choice: Choice): void {
 /**
  * Ranks those that are awake.
  *
- * @returns the least `latest` among tasks that wake in this session and cannot wait for the next one; Infinity: none
+ * @returns the least `latest` among tasks that wake in this bench session and cannot wait for the next one; Infinity: none
  */
 function wakeCandidates(run: BenchRun, t: Minutes, choice: Choice): Minutes {
   const { sessions } = run.prepared.problem;

@@ -59,7 +59,7 @@ export interface WindowAhead {
   readonly preparation: Preparation | null;
   /** Minutes of the next coat, which has to fit. */
   readonly nextMinutes: Minutes;
-  /** By when it had (or has) to hang for the next coat in this session; null: not possible in it. */
+  /** By when it had (or has) to hang for the next coat in this bench session; null: not possible in it. */
   readonly hangBy: Instant | null;
   /** Opening of the next session in which it can be laid for a window that is kept; null: none in the horizon. */
   readonly layFrom: Instant | null;
@@ -165,7 +165,7 @@ export interface BenchNow {
   /** The bench session running now; null: shut. */
   readonly closes: Instant | null;
   readonly minutesLeft: Minutes;
-  /** Next opening after now (after this session); null: none within the horizon. */
+  /** Next opening after now (after this bench session); null: none within the horizon. */
   readonly opensNext: Instant | null;
   /** Minutes of putting away still to come before the bench shuts. */
   readonly putAway: Minutes;

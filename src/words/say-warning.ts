@@ -9,7 +9,7 @@ import type { Speech } from "./speech.ts";
  *
  * @example sayWarning(ahead, speech)
  * // "hung now it opens 16:00 and shuts Sun 13:00 with no bench open in time: lay it Mon 18:00, or count on scuff 5 min;
- * // for a next coat of 8 min in this session it had to hang by 11:52"
+ * // for a next coat of 8 min in this bench session it had to hang by 11:52"
  */
 export function sayWarning(ahead: WindowAhead, speech: Speech): string {
   const { opens, shuts, preparation, nextMinutes, hangBy, layFrom } = ahead;
@@ -20,7 +20,7 @@ export function sayWarning(ahead: WindowAhead, speech: Speech): string {
   const today =
     hangBy === null
       ? ""
-      : `; for a next coat of ${sayWait(nextMinutes)} in this session it ${verb} to hang by ${sayClock(hangBy, speech)}`;
+      : `; for a next coat of ${sayWait(nextMinutes)} in this bench session it ${verb} to hang by ${sayClock(hangBy, speech)}`;
   const window = `opens ${sayClock(opens, speech)} and shuts ${sayClock(shuts, speech)}`;
   return plainText(`hung now it ${window} with no bench open in time: ${help}${today}`);
 }

@@ -143,7 +143,7 @@ async function reading(workshop: Workshop, request: ActRequest): Promise<Outcome
   return workshop.perform({ ...request, ticked: outcome.refusal.cautions });
 }
 
-/** When something may open or a hold ends; null: nothing more this session. */
+/** When something may open or a hold ends; null: nothing more this bench session. */
 function nextMoment({ waiting, held }: NowAnswer, now: Instant): Instant | null {
   const moments = [...waiting.map(({ opens }) => opens), ...held.map(({ until }) => until)];
   const coming = moments.filter((moment): moment is Instant => moment !== null && moment > now);

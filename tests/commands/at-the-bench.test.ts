@@ -74,7 +74,7 @@ describe("with three pieces out", () => {
     );
   });
 
-  test("a caution read in this session is one line the next time", async () => {
+  test("a caution read in this bench session is one line the next time", async () => {
     await done(bench, "Mon 18:10", 'take 2 --ticked "solvent vapour"');
     await done(bench, "Mon 18:16", "hang 2");
     expect(await done(bench, "Mon 18:17", "take 1")).toMatch(/\nSolvent vapour: [^\n]+\n$/);

@@ -107,7 +107,7 @@ test("a coat whose window passes while the bench is shut is told of before it is
     layFrom: at("next Mon 18:00"),
   };
   expect(sayWarning(ahead, speechAt("Sat 12:00"))).toBe(
-    "hung now it opens 16:00 and shuts Sun 13:00 with no bench open in time: lay it Mon 18:00, or count on scuff 5 min; for a next coat of 8 min in this session it had to hang by 11:52",
+    "hung now it opens 16:00 and shuts Sun 13:00 with no bench open in time: lay it Mon 18:00, or count on scuff 5 min; for a next coat of 8 min in this bench session it had to hang by 11:52",
   );
   expect(
     sayWarning({ ...ahead, preparation: null, hangBy: null, layFrom: null }, speechAt("Sat 12:00")),
