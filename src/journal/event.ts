@@ -1,5 +1,6 @@
 import type { Coat, HandsOn } from "../process/coat.ts";
 import type { ProcessHash } from "../process/definition.ts";
+import type { SetUp } from "../process/step.ts";
 import type { DayHours, WeeklyHours } from "../time/bench-hours.ts";
 import type { CivilDate, Instant, Minutes } from "../time/instant.ts";
 
@@ -109,10 +110,7 @@ export type EventBody =
       readonly begun: Instant | null;
       /** When it is ready: the pot is hot, the cup is mixed, the brush is loaded. */
       readonly ready: Instant;
-      readonly keeps:
-        | { readonly way: "heat"; readonly minutes: Minutes }
-        | { readonly way: "mix"; readonly minutes: Minutes; readonly serves: number }
-        | { readonly way: "load" };
+      readonly keeps: SetUp["keeps"];
       readonly putAwayMinutes: Minutes;
       /** What it gives off while it stands, `heat`. */
       readonly givesOff: readonly string[];

@@ -1,7 +1,7 @@
 import type { ActId, By, EventKind, JournalEvent, SchemePass, Seq, Tag, Touch } from "../journal/event.ts";
 import type { Coat } from "../process/coat.ts";
 import type { ProcessDefinition, ProcessHash } from "../process/definition.ts";
-import type { Step } from "../process/step.ts";
+import type { SetUp, Step } from "../process/step.ts";
 import type { BenchHours } from "../time/bench-hours.ts";
 import type { CivilDate, Instant, Minutes } from "../time/instant.ts";
 
@@ -178,10 +178,7 @@ export interface StandingSetUp {
   readonly what: string;
   readonly begun: Instant | null;
   readonly ready: Instant;
-  readonly keeps:
-    | { readonly way: "heat"; readonly minutes: Minutes }
-    | { readonly way: "mix"; readonly minutes: Minutes; readonly serves: number }
-    | { readonly way: "load" };
+  readonly keeps: SetUp["keeps"];
   readonly putAwayMinutes: Minutes;
   readonly givesOff: readonly string[];
   /** Last hands-on end that used it; null: not used yet. */
