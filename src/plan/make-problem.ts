@@ -1,7 +1,8 @@
 import type { Tag } from "../journal/event.ts";
+import type { ProcessDefinition } from "../process/definition.ts";
 import { stepsInOrder } from "../process/order.ts";
 import { instantOf } from "../time/civil.ts";
-import { MINUTE } from "../time/instant.ts";
+import { type Instant, MINUTE } from "../time/instant.ts";
 import { type MadeTask, makeTasks } from "./make-tasks.ts";
 import { minutesUntil } from "./minutes-until.ts";
 import { Names } from "./names.ts";
@@ -16,19 +17,33 @@ export interface ShopProblem {
   readonly pieces: readonly MadePiece[];
 }
 
-interface MadePiece {
+export interface MadePiece {
   /** Null: a new piece, not tagged yet. */
   readonly tag: Tag | null;
+  readonly process: string;
   readonly tasks: readonly MadeTask[];
+}
+
+/** A piece that is not tagged yet and is planned as if it were. */
+export interface AddedPiece {
+  readonly definition: ProcessDefinition;
+  readonly due: Instant | null;
+  /** Begun only while fewer are out than the aim says; else as soon as it suits. */
+  readonly underLimit: boolean;
 }
 
 /**
  * Turns the facts of a shop into a planning problem. Moments become whole minutes from now, rounded so that nothing is
  * begun too early nor in a window that has shut; what was done before now stays as far as later work counts from it.
+ * Pieces stand in the order of their tags, then the new one, then those added.
  *
  * @param withNew plan a new piece, too, of the process a new one would be of
  */
-export function makeProblem(facts: ShopFacts, withNew: boolean): ShopProblem {
+export function makeProblem(
+  facts: ShopFacts,
+  withNew: boolean,
+  added: readonly AddedPiece[] = [],
+): ShopProblem {
   const { now, newPiece } = facts.context;
   const names = new Names(facts);
   const tasks: Task[] = [];
@@ -37,10 +52,17 @@ export function makeProblem(facts: ShopFacts, withNew: boolean): ShopProblem {
   const add = (toPlan: PieceToPlan, piece: PlanPiece): void => {
     const making = { piece: toPlan, number: pieces.length, facts, names, tasks, last: new Map() };
     pieces.push(piece);
-    made.push({ tag: toPlan.tag, tasks: makeTasks(making) });
+    made.push({ tag: toPlan.tag, process: toPlan.definition.name, tasks: makeTasks(making) });
   };
   for (const piece of facts.pieces) add(toPlan(piece), planPiece(piece, facts, names));
   if (withNew && newPiece !== null) add(newToPlan(newPiece.definition), { ...plainPiece, underLimit: true });
+  for (const { definition, due, underLimit } of added) {
+    add(newToPlan(definition), {
+      ...plainPiece,
+      underLimit,
+      due: due === null ? null : minutesUntil(now, due),
+    });
+  }
   for (const { place, until } of facts.endedHooks)
     pieces.push({ ...plainPiece, hook: hookAt(place, until, facts, names) });
   return {

@@ -1,16 +1,26 @@
 import type { Minutes } from "../time/instant.ts";
 import { waitsOfLater, waitsOfOpen } from "./make-waits.ts";
 import { minutesUntil } from "./minutes-until.ts";
-import type { PassFacts, StepFacts } from "./plan-shop.ts";
+import { dryThroughMinutes, type PassFacts, type StepFacts, setUpWords } from "./plan-shop.ts";
 import type { Task } from "./problem.ts";
-import { type Making, type StepToPlan, taskOfStep } from "./task-of-step.ts";
+import { coatFor, type Making, type StepToPlan, taskOfStep } from "./task-of-step.ts";
 
-/** A task made of a step of a piece. */
+/** A task made of a step of a piece, with what its numbers in the problem stand for. */
 export interface MadeTask {
   readonly task: number;
   readonly step: string;
   /** 0 for the pass that comes next. */
   readonly pass: number;
+  readonly station: string;
+  readonly colour: string | null;
+  /** The coat it lays; null: none. */
+  readonly coat: string | null;
+  /** Minutes from its end until that coat is dry-through; null: no coat, or its sheet does not say. */
+  readonly dryThrough: Minutes | null;
+  /** What must stand ready, in words; null: nothing. */
+  readonly setUp: string | null;
+  /** How the step stands; null: of a piece that is not tagged yet. */
+  readonly facts: StepFacts | null;
 }
 
 /** Adds the tasks of one piece to the problem: one for each pass still to come of each step not done. */
@@ -23,11 +33,25 @@ export function makeTasks(making: Making): MadeTask[] {
       const begins =
         open === null ? waitsOfLater(making, step.step, task.gives) : waitsOfOpen(making, open, task.gives);
       making.tasks.push({ ...task, ...begins, ...asItStands(open, task.minutes, making.facts.context.now) });
-      made.push({ task: making.tasks.length - 1, step: step.step.name, pass: index });
+      made.push({ task: making.tasks.length - 1, pass: index, ...inWords(making, step, pass) });
       making.last.set(step.step.name, { task: making.tasks.length - 1, flashOff: pass.flashOff });
     }
   }
   return made;
+}
+
+/** What the numbers of a task stand for. */
+function inWords({ piece }: Making, { step, facts }: StepToPlan, { colour }: PassFacts) {
+  const coat = coatFor(piece, step);
+  return {
+    step: step.name,
+    station: step.station,
+    colour,
+    coat: coat?.name ?? null,
+    dryThrough: coat === null ? null : dryThroughMinutes(coat),
+    setUp: step.setUp === null ? null : setUpWords(step.setUp, colour),
+    facts,
+  };
 }
 
 /** The passes in the order they will be worked: the one in hand or half-done first. */

@@ -1,6 +1,6 @@
 import type { Span } from "../cure/coat-times.ts";
 import { coatTimes, dustFreeAt } from "../cure/coat-times.ts";
-import type { SchemePass } from "../journal/event.ts";
+import type { SchemePass, Tag } from "../journal/event.ts";
 import type { Coat, Preparation } from "../process/coat.ts";
 import type { ProcessDefinition, ProcessHash } from "../process/definition.ts";
 import type { Step } from "../process/step.ts";
@@ -15,7 +15,8 @@ import { waitForCoat, waitForPass } from "../shop/coat-wait.ts";
 import { handsOf, minutesInHand } from "../shop/hands.ts";
 import { hookNeededUntil } from "../shop/hook.ts";
 import type { LaidCoat } from "../shop/laid-coat.ts";
-import { coloursLeft, lastHang, passesLeft, workOf } from "../shop/passes.ts";
+import { coloursLeft, lastHang, nextPassNumber, passesLeft, workOf } from "../shop/passes.ts";
+import { putDownFor } from "../shop/put-down.ts";
 import { setUpState } from "../shop/set-up-state.ts";
 import { setUpWords } from "../shop/set-up-words.ts";
 import { aimAt, handsAt } from "../shop/settings-at.ts";
@@ -63,6 +64,8 @@ export interface ShopFacts {
   readonly endedHooks: readonly { readonly place: string; readonly until: Instant }[];
   readonly standing: readonly StandingFacts[];
   readonly air: ReturnType<typeof roomAir>;
+  /** Pieces in hand that are put down when work on these begins. */
+  readonly putsDown: (tags: readonly Tag[]) => readonly Tag[];
   /** What stands in the way of starting work now. */
   readonly holdsOn: (work: WorkToStart) => readonly Hold[];
 }
@@ -86,6 +89,8 @@ export interface StepFacts {
   readonly step: Step;
   readonly state: StepState;
   readonly passes: readonly PassFacts[];
+  /** The number the first of them will have in the journal. */
+  readonly nextPass: number;
   /** When it may begin, by opening, with the steps whose coats say so; null: steps before it are not done. */
   readonly wait: {
     readonly windows: readonly Span[];
@@ -114,15 +119,15 @@ export interface StandingFacts {
   readonly state: ReturnType<typeof setUpState>;
 }
 
-/** Asks the shop, once, for all that planning needs to know. */
-export function readShop(shop: Shop, context: NowContext): ShopFacts {
+/** Asks the shop, once, for all that planning needs to know of so many minutes ahead. */
+export function readShop(shop: Shop, context: NowContext, horizon: Minutes = HORIZON): ShopFacts {
   const { now, zone, hours } = context;
   const today = localTime(zone, now).date;
   const pieces = [...shop.pieces.values()].sort((a, b) => a.tag - b.tag);
   return {
     context,
-    horizon: HORIZON,
-    sessions: sessionsBetween(hours, zone, now, after(now, HORIZON)),
+    horizon,
+    sessions: sessionsBetween(hours, zone, now, after(now, horizon)),
     hands: handsAt(shop.settings, today),
     assumedHours: shop.settings.hours === null,
     aim: aimAt(shop.settings, today),
@@ -136,8 +141,14 @@ export function readShop(shop: Shop, context: NowContext): ShopFacts {
       setUp === null ? [] : [{ station, setUp, state: setUpState(setUp, now) }],
     ),
     air: roomAir(shop, context),
+    putsDown: (tags) => putsDown(tags, shop, context),
     holdsOn: (work) => holdsOn(work, shop, context.rules, context),
   };
+}
+
+function putsDown(tags: readonly Tag[], shop: Shop, context: NowContext): readonly Tag[] {
+  const working = tags.flatMap((tag) => shop.pieces.get(tag) ?? []);
+  return putDownFor(working, shop, context).leaving.flatMap((group) => group.map(({ piece }) => piece.tag));
 }
 
 function readPiece(piece: Piece, context: NowContext): PieceFacts {
@@ -170,6 +181,7 @@ function readStep(piece: Piece, step: Step, context: NowContext): StepFacts[] {
       step,
       state,
       passes: passesOf(piece, step),
+      nextPass: nextPassNumber(workOf(piece, step.name)),
       wait: waits && {
         windows: waits.windows,
         coats: waits.coats.map(({ laid }) => ({ step: laid.step, laidAt: laid.times.laidAt })),
@@ -243,6 +255,11 @@ export function windowsBetweenPasses(coat: Coat, flashOff: Minutes | null): read
 /** Minutes from its hands-on end until dust can no longer settle in a coat. */
 export function wetMinutes(coat: Coat, flashOff: Minutes | null): Minutes {
   return dustFreeAt(coatTimes(coat, 0, flashOff)) / MINUTE;
+}
+
+/** Minutes from its hands-on end until a coat is dry-through; null: its sheet does not say. */
+export function dryThroughMinutes(coat: Coat): Minutes | null {
+  return coat.stages["dry-through"] ?? null;
 }
 
 /** What a coat gives off by itself while it is wet. */
