@@ -6,18 +6,23 @@ import { prepareDispatch } from "./prepare-dispatch.ts";
 
 const WEEK: Minutes = 7 * 24 * 60;
 
-/**
- * Whether the maker's aim needs another piece begun: fewer are on their way than the aim for how many are out, and
- * than an aim for a week needs by Little's law (J. D. C. Little, A proof for the queuing formula L = λW, Operations
- * Research 9, 1961): the rate times the days one piece alone takes in these bench hours.
- */
+/** Whether the maker's aim needs another piece begun: fewer are on their way than it asks for. */
 export function aimNeedsOne(facts: ShopFacts): boolean {
-  const { aim, context, pieces } = facts;
-  if (aim === null || context.newPiece === null) return false;
+  const wanted = facts.context.newPiece === null ? null : outWanted(facts);
+  return wanted !== null && facts.pieces.length < wanted;
+}
+
+/**
+ * How many pieces the maker's aim asks to have on their way: as many as the aim for how many are out, and no more than
+ * an aim for a week needs by Little's law (J. D. C. Little, A proof for the queuing formula L = λW, Operations Research
+ * 9, 1961): the rate times the days one piece alone takes in these bench hours. Null: no aim.
+ */
+export function outWanted(facts: ShopFacts): number | null {
+  const { aim } = facts;
+  if (aim === null) return null;
   const { out, finishedPerWeek } = aim;
-  if (out !== null && pieces.length >= out) return false;
-  if (finishedPerWeek === null) return out !== null;
-  return pieces.length < Math.ceil((finishedPerWeek * soloMinutes(facts)) / WEEK);
+  if (finishedPerWeek === null) return out;
+  return Math.min(out ?? Infinity, Math.ceil((finishedPerWeek * soloMinutes(facts)) / WEEK));
 }
 
 /** From begun to finished with nothing else in the shop; the horizon, where that is longer. */

@@ -1,0 +1,32 @@
+import type { Minutes } from "../time/instant.ts";
+import { dispatch } from "./dispatch.ts";
+import { type AddedPiece, makeProblem } from "./make-problem.ts";
+import { outWanted } from "./need-new-piece.ts";
+import type { ShopFacts } from "./plan-shop.ts";
+import { prepareDispatch } from "./prepare-dispatch.ts";
+
+/** The maker's aim as pieces to begin in the coming days, with the limit they are begun under. */
+export interface AimedShop {
+  /** The facts with that limit. */
+  readonly facts: ShopFacts;
+  readonly added: readonly AddedPiece[];
+}
+
+/**
+ * Pieces of the process a new one would be of, as many as the aim leaves room for: those that are missing now, and one
+ * for each that dispatch finishes before `until` minutes have passed. They come under the limit on how many are out,
+ * so that each is begun as another is finished.
+ */
+export function aimPieces(facts: ShopFacts, until: Minutes): AimedShop {
+  const { newPiece } = facts.context;
+  const wanted = newPiece === null ? null : outWanted(facts);
+  if (newPiece === null || wanted === null) return { facts, added: [] };
+  const { finish } = dispatch(prepareDispatch(makeProblem(facts, false).problem));
+  const leaving = facts.pieces.filter((_, number) => (finish[number] ?? Infinity) <= until).length;
+  const count = Math.max(0, wanted - facts.pieces.length + leaving);
+  const { definition } = newPiece;
+  return {
+    facts: { ...facts, aim: { from: "", finishedPerWeek: null, ...facts.aim, out: wanted } },
+    added: Array.from({ length: count }, () => ({ definition, due: null, underLimit: true })),
+  };
+}
