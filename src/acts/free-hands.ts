@@ -1,18 +1,11 @@
 import type { NewEvent } from "../journal/event.ts";
 import { handsOf } from "../shop/hands.ts";
-import { handsAt } from "../shop/settings-at.ts";
-import type { InHand, Piece, Shop } from "../shop/shop.ts";
-import { stepState } from "../shop/step-state.ts";
-import { localTime } from "../time/civil.ts";
+import { type HandGroup, mayBeLeft, putDownFor } from "../shop/put-down.ts";
+import type { Shop } from "../shop/shop.ts";
 import type { Work } from "./choose-work.ts";
 import { contextAt, type DecideContext } from "./context.ts";
-import { isHalfLaid, leaveAll } from "./leave.ts";
+import { leaveAll } from "./leave.ts";
 import { isRefused, type Refused, refuse } from "./refuse.ts";
-
-interface Held {
-  readonly piece: Piece;
-  readonly hand: InHand;
-}
 
 /**
  * Frees a pair of hands for work that is to begin: what is in hand is left where it may be, the longest in hand first.
@@ -27,15 +20,9 @@ export function freeHands(
   shop: Shop,
   context: DecideContext,
 ): readonly NewEvent[] | Refused {
-  const pairs = Math.max(1, handsAt(shop.settings, localTime(context.zone, at).date));
-  const others = groupsInHand(shop)
-    .map((group) => group.filter(({ piece }) => works.every((work) => work.piece !== piece)))
-    .filter((group) => group.length > 0)
-    .sort((a, b) => takenAt(a) - takenAt(b));
-  const tooMany = Math.max(0, others.length + 1 - pairs);
-  const leaving = others.filter((group) => mayBeLeft(group, at, context)).slice(0, tooMany);
-  const stuck = others.find((group) => !leaving.includes(group));
-  if (stuck && leaving.length < tooMany) return refuseOther(works, stuck);
+  const pieces = works.map(({ piece }) => piece);
+  const { leaving, stuck } = putDownFor(pieces, shop, contextAt(context, at));
+  if (stuck) return refuseOther(works, stuck);
   const own = leaveOwnWork(works, at, shop, context);
   if (isRefused(own)) return own;
   const events: NewEvent[] = [...own];
@@ -58,35 +45,15 @@ export function leaveOwnWork(
   for (const { piece, step } of works) {
     const hand = handsOf(piece).running;
     if (!hand || hand.step === step.name) continue;
-    const left = mayBeLeft([{ piece, hand }], at, context) ? leaveAll(at, [{ piece, hand }], shop) : null;
-    if (!left || isRefused(left)) return refuseOther(works, [{ piece, hand }]);
+    const group = [{ piece, hand }];
+    const left = mayBeLeft(group, contextAt(context, at)) ? leaveAll(at, group, shop) : null;
+    if (!left || isRefused(left)) return refuseOther(works, group);
     events.push(...left);
   }
   return events;
 }
 
-/** What is in hand now, by the act that took it. */
-function groupsInHand(shop: Shop): readonly (readonly Held[])[] {
-  const groups = new Map<number, Held[]>();
-  for (const piece of shop.pieces.values()) {
-    const hand = handsOf(piece).running;
-    if (hand) groups.set(hand.act, [...(groups.get(hand.act) ?? []), { piece, hand }]);
-  }
-  return [...groups.values()];
-}
-
-function mayBeLeft(group: readonly Held[], at: number, context: DecideContext): boolean {
-  return group.every(({ piece, hand }) => {
-    const state = stepState(piece, hand.step, contextAt(context, at));
-    return !isHalfLaid(piece, hand) && !(state.is === "in hand" && state.forgotten);
-  });
-}
-
-function takenAt(group: readonly Held[]): number {
-  return group[0]?.hand.takenAt ?? 0;
-}
-
-function refuseOther(works: readonly Work[], group: readonly Held[]): Refused {
+function refuseOther(works: readonly Work[], group: HandGroup): Refused {
   const [held] = group;
   return refuse({
     code: "other in hand",

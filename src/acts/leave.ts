@@ -1,6 +1,7 @@
 import type { NewEvent } from "../journal/event.ts";
 import { handsOf } from "../shop/hands.ts";
-import type { InHand, Piece, Shop } from "../shop/shop.ts";
+import { isHalfLaid, type PieceInHand } from "../shop/put-down.ts";
+import type { Shop } from "../shop/shop.ts";
 import { findStep } from "../shop/steps.ts";
 import { checkTime } from "./check-time.ts";
 import { type Decision, decided } from "./decision.ts";
@@ -16,7 +17,7 @@ import type { ActOf } from "./request.ts";
 export function decideLeave(request: ActOf<"leave">, shop: Shop): Decision {
   const pieces = findPiecesOut(request.tags, shop);
   if (isRefused(pieces)) return pieces;
-  const hands: { piece: Piece; hand: InHand }[] = [];
+  const hands: PieceInHand[] = [];
   for (const piece of pieces) {
     const hand = handsOf(piece).running;
     if (!hand) return refuse({ code: "not in hand", tag: piece.tag });
@@ -30,7 +31,7 @@ export function decideLeave(request: ActOf<"leave">, shop: Shop): Decision {
 /** The events that put these down at one time, or why that time cannot be. */
 export function leaveAll(
   at: number,
-  hands: readonly { readonly piece: Piece; readonly hand: InHand }[],
+  hands: readonly PieceInHand[],
   shop: Shop,
 ): readonly NewEvent[] | Refused {
   const time = checkTime(
@@ -43,9 +44,4 @@ export function leaveAll(
     const station = findStep(piece, step)?.station ?? null;
     return { kind: "left", at: time.at, tag: piece.tag, station, step, pass, part };
   });
-}
-
-/** Whether what is in hand is a coat being laid. Its preparation may be left. */
-export function isHalfLaid(piece: Piece, hand: InHand): boolean {
-  return hand.part === "step" && (findStep(piece, hand.step)?.coat ?? null) !== null;
 }

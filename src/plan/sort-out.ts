@@ -1,5 +1,5 @@
 import type { Tag } from "../journal/event.ts";
-import type { Instant } from "../time/instant.ts";
+import { after, type Instant } from "../time/instant.ts";
 import { firstFit, howManyFit, sessionNow } from "./bench-time.ts";
 import type { Candidate } from "./candidates.ts";
 import type { HeldRow } from "./now-answer.ts";
@@ -27,13 +27,12 @@ export interface HandsFull {
 
 /** Splits a group into what can be worked now and what is held, with the reason and the next moment. */
 export function sortOut(group: readonly Candidate[], facts: ShopFacts, hands: HandsFull | null): SortedOut {
-  const helpless = group.filter(({ state }) => state.is === "shut" && state.preparation === null);
-  const able = group.filter((candidate) => !helpless.includes(candidate));
-  const held: HeldTogether[] = helpless.map((one) => ({
-    candidates: [one],
-    because: shutForGood(one),
-    until: null,
-  }));
+  const held: HeldTogether[] = [];
+  const able = group.filter((one) => {
+    const hindrance = ofItself(one, facts);
+    if (hindrance !== null) held.push({ candidates: [one], ...hindrance });
+    return hindrance === null;
+  });
   const { fit, holds } = fitToStart(able, facts);
   held.push(...holds);
   if (fit.length === 0) return { work: [], held };
@@ -50,6 +49,15 @@ export function sortOut(group: readonly Candidate[], facts: ShopFacts, hands: Ha
   const rest = fit.slice(most);
   if (rest.length > 0) held.push({ candidates: rest, ...doesNotFit(rest, facts) });
   return { work: fit.slice(0, most), held };
+}
+
+/** What stands in its way whatever else is worked: its window shut for good, or another step of it in hand. */
+function ofItself(one: Candidate, facts: ShopFacts): Pick<HeldTogether, "because" | "until"> | null {
+  if (one.state.is === "shut" && one.state.preparation === null) {
+    return { because: shutForGood(one), until: null };
+  }
+  const own = ownHandFull(one, facts);
+  return own === null ? null : handsFull(own, [one], facts);
 }
 
 /** Those that safety lets start together, and the others, each with what lasts longest. */
@@ -83,19 +91,22 @@ function holdsOf(group: readonly Candidate[], facts: ShopFacts): readonly Hold[]
   if (first === undefined) return [];
   const { step, part, preparation, coats } = first;
   const tags = group.flatMap(({ tag }) => (tag === null ? [] : [tag]));
-  const leaves = facts.pieces.filter(({ steps }) => steps.some(isPutDown)).map(({ piece }) => piece.tag);
-  return facts.holdsOn({ tags, step, part, preparation, coats, leaves });
-}
-
-/** In hand now, and left when other work is taken. */
-function isPutDown(step: StepFacts): boolean {
-  return step.state.is === "in hand" && !isStuck(step);
+  return facts.holdsOn({ tags, step, part, preparation, coats, leaves: facts.putsDown(tags) });
 }
 
 /** A coat half laid, or work forgotten since an earlier session: it must be hung before other work is taken. */
 export function isStuck({ state, step }: StepFacts): boolean {
   if (state.is !== "in hand") return false;
   return state.forgotten || (state.part === "step" && step.coat !== null);
+}
+
+/** Another step of the same piece that is in hand and must be hung first, however many hands there are; null: none. */
+function ownHandFull({ tag, step, facts: piece }: Candidate, { context }: ShopFacts): HandsFull | null {
+  const stuck = piece?.steps.find((one) => one.step.name !== step.name && isStuck(one));
+  if (tag === null || stuck === undefined) return null;
+  const { usual, spent, forgotten } = stuck.hand ?? { usual: 0, spent: 0, forgotten: null };
+  const until = forgotten ? null : after(context.now, Math.max(1, Math.ceil(usual - spent)));
+  return { tags: [tag], step: stuck.step.name, until };
 }
 
 /** A hold that ends too late for tonight's hours lasts until the bench opens again. */
