@@ -1,15 +1,16 @@
+import { coatsBefore } from "../process/order.ts";
 import type { Minutes } from "../time/instant.ts";
 import { waitsOfLater, waitsOfOpen } from "./make-waits.ts";
 import { minutesUntil } from "./minutes-until.ts";
 import { dryThroughMinutes, type PassFacts, type StepFacts, setUpWords } from "./plan-shop.ts";
-import type { Task } from "./problem.ts";
+import type { Task, Wait } from "./problem.ts";
 import { coatFor, type Making, type StepToPlan, taskOfStep } from "./task-of-step.ts";
 
 /** A task made of a step of a piece, with what its numbers in the problem stand for. */
 export interface MadeTask {
   readonly task: number;
   readonly step: string;
-  /** 0 for the pass that comes next. */
+  /** 0 for the pass that comes next; -1 for a coat laid before now, which is only worked again to mend it. */
   readonly pass: number;
   readonly station: string;
   readonly colour: string | null;
@@ -19,9 +20,13 @@ export interface MadeTask {
   readonly dryThrough: Minutes | null;
   /** What must stand ready, in words; null: nothing. */
   readonly setUp: string | null;
+  /** What a late window asks for first, `scuff`; null: no window does. */
+  readonly preparation: string | null;
   /** How the step stands; null: of a piece that is not tagged yet. */
   readonly facts: StepFacts | null;
 }
+
+const noPass: PassFacts = { colour: null, minutes: null, flashOff: null };
 
 /** Adds the tasks of one piece to the problem: one for each pass still to come of each step not done. */
 export function makeTasks(making: Making): MadeTask[] {
@@ -32,6 +37,7 @@ export function makeTasks(making: Making): MadeTask[] {
       const open = index === 0 && step.facts?.wait ? step.facts : null;
       const begins =
         open === null ? waitsOfLater(making, step.step, task.gives) : waitsOfOpen(making, open, task.gives);
+      if (open !== null) made.push(...laidBefore(making, open, begins.waits));
       making.tasks.push({ ...task, ...begins, ...asItStands(open, task.minutes, making.facts.context.now) });
       made.push({ task: making.tasks.length - 1, pass: index, ...inWords(making, step, pass) });
       making.last.set(step.step.name, { task: making.tasks.length - 1, flashOff: pass.flashOff });
@@ -40,9 +46,19 @@ export function makeTasks(making: Making): MadeTask[] {
   return made;
 }
 
+/** The coats below that a window of the next work counts from: tasks that have ended. */
+function laidBefore(making: Making, { step, wait }: StepFacts, waits: readonly Wait[]): MadeTask[] {
+  const under = wait?.coats.at(-1)?.step;
+  const laid = making.piece.route.find(({ name }) => name === under) ?? step;
+  const words = inWords(making, { step: laid, passes: [], facts: null }, noPass);
+  return waits.map(({ on }) => ({ task: on, pass: -1, ...words }));
+}
+
 /** What the numbers of a task stand for. */
 function inWords({ piece }: Making, { step, facts }: StepToPlan, { colour }: PassFacts) {
   const coat = coatFor(piece, step);
+  const under = coatsBefore(piece.route, step.name).map((laid) => coatFor(piece, laid));
+  const windows = facts?.wait?.windows ?? [coat, ...under].flatMap((each) => each?.windows ?? []);
   return {
     step: step.name,
     station: step.station,
@@ -50,6 +66,7 @@ function inWords({ piece }: Making, { step, facts }: StepToPlan, { colour }: Pas
     coat: coat?.name ?? null,
     dryThrough: coat === null ? null : dryThroughMinutes(coat),
     setUp: step.setUp === null ? null : setUpWords(step.setUp, colour),
+    preparation: windows.find(({ first }) => first !== null)?.first?.do ?? null,
     facts,
   };
 }
