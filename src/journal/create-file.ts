@@ -12,7 +12,8 @@ import {
 } from "node:fs";
 import { dirname } from "node:path";
 import Database from "better-sqlite3";
-import { APPLICATION_ID, SCHEMA_VERSION, TABLES } from "./tables.ts";
+import { APPLICATION_ID } from "./tables.ts";
+import { bringToNewestForm } from "./upgrade-tables.ts";
 
 /**
  * Makes an empty journal at `path`. It is made whole beside it and then linked into place: a program killed meanwhile
@@ -39,9 +40,8 @@ function fill(path: string): void {
   const database = new Database(path, { fileMustExist: true });
   try {
     database.pragma("synchronous = FULL");
-    database.exec(
-      `BEGIN; PRAGMA application_id = ${APPLICATION_ID}; PRAGMA user_version = ${SCHEMA_VERSION}; ${TABLES} COMMIT;`,
-    );
+    database.pragma(`application_id = ${APPLICATION_ID}`);
+    bringToNewestForm(database);
     // Kept in the file: every later connection finds it in this mode.
     database.pragma("journal_mode = WAL");
   } finally {

@@ -99,6 +99,35 @@ export type Wanted =
   /** The whole journal: the only reading whose cost grows with its age. */
   | { readonly of: "all" };
 
+/**
+ * The plan found last, derived: one row, replaced. It is no event, and what it says is never more than a seed once the
+ * journal has gone on: then only its order and starts are of use.
+ */
+export interface PlanRow {
+  /** The newest event it knew. */
+  readonly seq: Seq;
+  /** What it was made for besides the acts (hours, hands, rules, the process of a new piece), to be compared. */
+  readonly settings: string;
+  /** The newest reading of the air it knew; 0: none, the air of the coats' sheets. */
+  readonly air: Seq;
+  readonly seed: number;
+  /** How many rounds of search found it. */
+  readonly rounds: number;
+  /** In order of start. */
+  readonly starts: readonly PlannedStart[];
+}
+
+/** When one part of one pass of one step of one piece is to be begun; a step split between sessions has several. */
+export interface PlannedStart {
+  /** Negative: not tagged yet, -1 the first of those. */
+  readonly tag: Tag;
+  readonly step: string;
+  readonly pass: number;
+  readonly part: "step" | "preparation" | "mend" | "again";
+  /** When hands-on begins, its set-up not counted. */
+  readonly start: Instant;
+}
+
 /** The one door to where events are kept. Async, so that a shop of several benches can keep it elsewhere later. */
 export interface Journal {
   /**
@@ -112,6 +141,10 @@ export interface Journal {
   stepTimes(process: string, step: string, most: number): Promise<readonly StepTime[]>;
   /** Rows of pieces tagged, finished or scrapped from `from` to before `to`, by tag. */
   pieces(from: Instant, to: Instant): Promise<readonly PieceRow[]>;
+  /** The plan kept; null: none, or one that cannot be read. */
+  plan(): Promise<PlanRow | null>;
+  /** Keeps a plan in place of the last one. False: the journal has gone on since the event it knew, nothing is kept. */
+  keepPlan(row: PlanRow): Promise<boolean>;
   /** Makes every derived row anew from the events. */
   rebuild(): Promise<void>;
   /** A number that changes when another program (or this one) has appended. Microseconds. */

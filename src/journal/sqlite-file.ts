@@ -4,6 +4,7 @@ import Database, { type Statement } from "better-sqlite3";
 import { createFile } from "./create-file.ts";
 import { checkHeader, checkMarks } from "./file-header.ts";
 import { explainError } from "./trouble.ts";
+import { bringToNewestForm } from "./upgrade-tables.ts";
 
 /** How long another program's write is waited for. Ours take milliseconds; a rebuild of ten years, seconds. */
 const patienceMilliseconds = 5_000;
@@ -50,6 +51,7 @@ function prepareConnection(path: string): SqliteFile {
       Number(database.pragma("application_id", { simple: true })),
       Number(database.pragma("user_version", { simple: true })),
     );
+    bringToNewestForm(database);
   } catch (error) {
     database.close();
     throw error;

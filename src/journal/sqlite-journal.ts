@@ -1,6 +1,7 @@
 import { appendAct } from "./append-act.ts";
 import { bringDerivedUpToDate, type Deriving, rebuildPieces } from "./derive-pieces.ts";
 import type { Journal } from "./journal.ts";
+import { readPlanRow, writePlanRow } from "./plan-row.ts";
 import { readPieces, readStepTimes } from "./read-derived.ts";
 import { readEvents } from "./read-events.ts";
 import { openFile } from "./sqlite-file.ts";
@@ -46,6 +47,12 @@ export async function openJournal(path: string, deriving: Deriving): Promise<Jou
     },
     async pieces(from, to) {
       return explained(() => readPieces(file, from, to));
+    },
+    async plan() {
+      return explained(() => readPlanRow(file));
+    },
+    async keepPlan(row) {
+      return explained(() => writePlanRow(file, row));
     },
     async rebuild() {
       explained(() => rebuildPieces(file, deriving));

@@ -1,15 +1,12 @@
 /** Marks an SQLite file as ours: "dryl" in ASCII, written into its header. */
 export const APPLICATION_ID = 0x6472796c;
 
-/** Raised when a table changes its form; a file with a higher one is of a newer dryline and is refused. */
-export const SCHEMA_VERSION = 1;
-
 /** A moment after all others, for what holds until something later says otherwise. 9999-12-31 in UTC. */
 export const FOR_EVER = 253_402_214_400_000;
 
 /**
- * The journal's tables. Events are the truth and are only ever added; `piece` and `step_time` are derived from them in
- * the transaction that adds them.
+ * The journal's tables as first released. Events are the truth and are only ever added; `piece` and `step_time` are
+ * derived from them in the transaction that adds them.
  *
  * - `together`: see Envelope.
  * - `target`: the act that an undone or amended event is about.
@@ -18,7 +15,7 @@ export const FOR_EVER = 253_402_214_400_000;
  *
  * Each index has the rowid, which is seq, as its last column: a piece's events come out in order.
  */
-export const TABLES = `
+const firstTables = `
 CREATE TABLE event (
   seq INTEGER PRIMARY KEY,
   act INTEGER NOT NULL,
@@ -82,3 +79,22 @@ CREATE INDEX step_time_tag ON step_time (tag);
 CREATE TABLE derived (version INTEGER NOT NULL) STRICT;
 INSERT INTO derived VALUES (0);
 `;
+
+/** The plan found last: at most one row, replaced, and no harm done where it is lost. `starts` is JSON. */
+const planTable = `
+CREATE TABLE plan (
+  id INTEGER PRIMARY KEY CHECK (id = 1),
+  seq INTEGER NOT NULL,
+  settings TEXT NOT NULL,
+  air INTEGER NOT NULL,
+  seed INTEGER NOT NULL,
+  rounds INTEGER NOT NULL,
+  starts TEXT NOT NULL
+) STRICT;
+`;
+
+/** What leads from each form of the file to the next, the first from an empty one. Released ones never change. */
+export const FORMS: readonly string[] = [firstTables, planTable];
+
+/** The form in which files are written today. One of a higher form is of a newer dryline and is refused. */
+export const SCHEMA_VERSION = FORMS.length;

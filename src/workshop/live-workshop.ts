@@ -1,7 +1,7 @@
 import type { DecideContext } from "../acts/context.ts";
 import type { ActRequest } from "../acts/request.ts";
 import type { By, NewEvent, Tag } from "../journal/event.ts";
-import type { Journal, Wanted } from "../journal/journal.ts";
+import type { Journal, PlanRow, Wanted } from "../journal/journal.ts";
 import { usualMinutes } from "../learned/usual-minutes.ts";
 import { finishTimes } from "../plan/finish-times.ts";
 import type { NowAnswer } from "../plan/now-answer.ts";
@@ -100,11 +100,35 @@ export class LiveWorkshop implements Workshop {
 
   async whatNow(at?: Instant): Promise<NowAnswer> {
     const shop = await this.shop(undefined, at);
-    return whatNow(shop, await this.#planContext(shop, at ?? this.now()));
+    return whatNow(shop, await this.planContext(shop, at));
   }
 
   async finishTimes(shop: Shop): Promise<ReadonlyMap<Tag, Instant | null>> {
-    return finishTimes(shop, await this.#planContext(shop, this.now()));
+    return finishTimes(shop, await this.planContext(shop));
+  }
+
+  async planContext(shop: Shop, at?: Instant): Promise<PlanContext> {
+    const [zone, library, usual] = await Promise.all([
+      this.#zoneOf(shop),
+      this.readLibrary(),
+      this.#usual(shop),
+    ]);
+    return {
+      now: at ?? this.now(),
+      zone,
+      hours: hoursOf(shop.settings),
+      rules: library.rules,
+      usualMinutes: usual,
+      newPiece: newPieceOf(shop, library),
+    };
+  }
+
+  readPlan(): Promise<PlanRow | null> {
+    return this.journal.plan();
+  }
+
+  startPlanning(): () => void {
+    return () => {};
   }
 
   async perform(request: ActRequest): Promise<Outcome> {
@@ -169,22 +193,6 @@ export class LiveWorkshop implements Workshop {
       this.#zones.set(name, zone);
     }
     return zone;
-  }
-
-  async #planContext(shop: Shop, now: Instant): Promise<PlanContext> {
-    const [zone, library, usual] = await Promise.all([
-      this.#zoneOf(shop),
-      this.readLibrary(),
-      this.#usual(shop),
-    ]);
-    return {
-      now,
-      zone,
-      hours: hoursOf(shop.settings),
-      rules: library.rules,
-      usualMinutes: usual,
-      newPiece: newPieceOf(shop, library),
-    };
   }
 
   async #context(shop: Shop): Promise<DecideContext> {

@@ -1,8 +1,9 @@
 import type { Refusal } from "../acts/refusal.ts";
 import type { ActRequest } from "../acts/request.ts";
 import type { ActId, By, JournalEvent, Tag } from "../journal/event.ts";
-import type { Journal, Wanted } from "../journal/journal.ts";
+import type { Journal, PlanRow, Wanted } from "../journal/journal.ts";
 import type { NowAnswer } from "../plan/now-answer.ts";
+import type { PlanContext } from "../plan/what-now.ts";
 import type { SafetyRules } from "../safety/rules.ts";
 import type { Shop } from "../shop/shop.ts";
 import type { BenchHours } from "../time/bench-hours.ts";
@@ -41,6 +42,15 @@ export interface Workshop {
   whatNow(at?: Instant): Promise<NowAnswer>;
   /** When each piece out would be finished, by dispatch from now; null: not within its horizon. For "what if". */
   finishTimes(shop: Shop): Promise<ReadonlyMap<Tag, Instant | null>>;
+  /** What planning asks besides the shop, at a moment (now unless said). */
+  planContext(shop: Shop, at?: Instant): Promise<PlanContext>;
+  /** The plan kept, whatever its age: the seed of the next. `isCurrent` (plan/plan-row.ts) tells whether it still holds. */
+  readPlan(): Promise<PlanRow | null>;
+  /**
+   * Has a worker search for a better plan after every act, until stopped. The listener is called when a plan or what
+   * leaving work costs was found; `whatNow` then answers by it.
+   */
+  startPlanning(listener: () => void): () => void;
   /** Decides and appends, deciding again when another terminal was first. */
   perform(request: ActRequest): Promise<Outcome>;
   /** What is wrong with the clock; null: nothing, or the maker has answered. */

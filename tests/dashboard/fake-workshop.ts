@@ -60,6 +60,8 @@ export class FakeWorkshop implements Workshop {
     read: unasked,
     stepTimes: unasked,
     pieces: async () => [],
+    plan: async () => null,
+    keepPlan: unasked,
     rebuild: unasked,
     version: () => 1,
     close: unasked,
@@ -97,6 +99,18 @@ export class FakeWorkshop implements Workshop {
 
   async finishTimes(): Promise<never> {
     return unasked();
+  }
+
+  async planContext(): Promise<never> {
+    return unasked();
+  }
+
+  async readPlan() {
+    return null;
+  }
+
+  startPlanning(): () => void {
+    return () => {};
   }
 
   async perform(request: ActRequest): Promise<Outcome> {
