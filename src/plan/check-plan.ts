@@ -153,7 +153,7 @@ function checkHooks(problem: Problem, { visits }: Plan): string[] {
     const until = (from: number, shut: number) =>
       Math.min(shut, ...own.map(handsFrom).filter((start) => start >= from));
     const held =
-      piece.hook === null ? [] : [{ place: piece.hook.place, from: 0, until: piece.hook.until, index }];
+      piece.hook === null ? [] : [{ place: piece.hook.place, from: 0, until: until(0, piece.hook.until) }];
     const hung = own.flatMap(({ task: number }) => {
       const hook = problem.tasks[number]?.hook ?? null;
       if (hook === null) return [];
@@ -161,17 +161,16 @@ function checkHooks(problem: Problem, { visits }: Plan): string[] {
         const { until: lag } = hook;
         const shut =
           typeof lag === "number" ? end + lag : (lag.reached[Math.ceil(end / lag.every)] ?? Infinity);
-        return { place: hook.place, from: end, until: shut, index };
+        return { place: hook.place, from: end, until: hook.stays === true ? shut : until(end, shut) };
       });
     });
-    return [...held, ...hung].map((hang) => ({ ...hang, until: until(hang.from, hang.until) }));
+    return [...held, ...hung];
   });
-  return hangs.flatMap(({ place, from, until, index }) => {
+  return hangs.flatMap(({ place, from, until }) => {
     if (from === 0 || until <= from) return [];
-    const others = hangs.filter(
-      (hang) => hang.index !== index && hang.place === place && hang.from <= from && hang.until > from,
-    );
-    const taken = new Set(others.map((hang) => hang.index)).size + 1;
+    const taken = hangs.filter(
+      (hang) => hang.place === place && hang.from <= from && hang.until > from,
+    ).length;
     return taken > (problem.places[place]?.hooks ?? 0) ? [`${taken} hang at place ${place} at ${from}`] : [];
   });
 }

@@ -8,6 +8,7 @@ import { minutesUntil } from "./minutes-until.ts";
 import { Names } from "./names.ts";
 import type { PieceFacts, ShopFacts } from "./plan-shop.ts";
 import type { PlanPiece, Problem, Task } from "./problem.ts";
+import { usualPrices } from "./score.ts";
 import type { PieceToPlan } from "./task-of-step.ts";
 
 /** A shop as a problem, with what its numbers stand for. */
@@ -81,6 +82,7 @@ export function makeProblem(
       air: names.air(),
       looks: facts.pieces.flatMap(({ looks }) => looks.map((look) => minutesUntil(now, look))),
       mostOut: facts.aim?.out ?? null,
+      prices: usualPrices,
       pieces,
       tasks,
     },

@@ -28,8 +28,17 @@ export interface Problem {
   readonly looks: readonly Minutes[];
   /** How many pieces may be out before another under the limit is begun; null: any number. */
   readonly mostOut: number | null;
+  readonly prices: Prices;
   readonly pieces: readonly PlanPiece[];
   readonly tasks: readonly Task[];
+}
+
+/** What a minute costs: late (times the piece's weight), from release to finish, of preparation and mending, of setting up. */
+export interface Prices {
+  readonly late: number;
+  readonly flow: number;
+  readonly amends: number;
+  readonly setUp: number;
 }
 
 export interface PlanSession {
@@ -108,8 +117,8 @@ export interface Task {
   readonly waits: readonly Wait[];
   /** May be split between sessions, in parts of 15 minutes or more. */
   readonly mayStop: boolean;
-  /** A hook it takes from its end until then, or until the piece is worked again. */
-  readonly hook: { readonly place: number; readonly until: Lag } | null;
+  /** A hook it takes from its end until then, or until the piece is worked again, unless it `stays` taken. */
+  readonly hook: { readonly place: number; readonly until: Lag; readonly stays?: true } | null;
   readonly gives: readonly Gives[];
   /** Short attended checks, in minutes after its end, in the same session. */
   readonly looks: readonly Minutes[];

@@ -1,6 +1,9 @@
 import type { Minutes } from "../time/instant.ts";
 import type { Plan } from "./plan.ts";
-import type { Problem } from "./problem.ts";
+import type { Prices, Problem } from "./problem.ts";
+
+/** The shop's own prices: a promise broken is dear, work made necessary by a missed window dearer than setting up. */
+export const usualPrices: Prices = { late: 10, flow: 1, amends: 5, setUp: 1 };
 
 /** What a plan costs, to be least, with the parts it is made of. All in whole minutes but `total`. */
 export interface Score {
@@ -15,8 +18,8 @@ export interface Score {
 }
 
 /**
- * 10 x weight x tardiness + flow + 5 x minutes of preparation and mending + set-up minutes. A piece not finished
- * within the horizon counts as finished at it: the least it can cost.
+ * Weight times tardiness, flow, minutes of preparation and mending, and set-up minutes, each at the problem's price.
+ * A piece not finished within the horizon counts as finished at it: the least it can cost.
  *
  * @example Two pieces finished at 26 and 32 with one melt of 20 min and none late: 26 + 32 + 20 = 78.
  */
@@ -35,5 +38,7 @@ export function scorePlan(problem: Problem, plan: Plan): Score {
     // What is worked again after a mend is, too, what the missed window cost.
     if (visit.part !== "step") amends += visit.end - visit.start;
   }
-  return { total: 10 * tardiness + flow + 5 * amends + setUp, tardiness, flow, amends, setUp };
+  const { prices } = problem;
+  const total = prices.late * tardiness + prices.flow * flow + prices.amends * amends + prices.setUp * setUp;
+  return { total, tardiness, flow, amends, setUp };
 }

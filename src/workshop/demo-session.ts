@@ -1,7 +1,7 @@
 import type { ActRequest } from "../acts/request.ts";
 import type { SchemePass } from "../journal/event.ts";
+import type { Chance } from "../plan/chance.ts";
 import type { NowAnswer, WorkRow } from "../plan/now-answer.ts";
-import type { Chance } from "../simulate/noise.ts";
 import { aboutMinutes, oneOf } from "../simulate/noise.ts";
 import type { Instant, Minutes } from "../time/instant.ts";
 import { MINUTE } from "../time/instant.ts";

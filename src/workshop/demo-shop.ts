@@ -2,7 +2,7 @@ import { mkdtempSync, rmSync } from "node:fs";
 import { tmpdir } from "node:os";
 import { join } from "node:path";
 import type { Setting } from "../journal/event.ts";
-import { chanceFrom } from "../simulate/noise.ts";
+import { chanceFrom } from "../plan/chance.ts";
 import { instantOf } from "../time/civil.ts";
 import type { Instant } from "../time/instant.ts";
 import { sessionsBetween } from "../time/sessions.ts";

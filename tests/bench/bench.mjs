@@ -1,12 +1,18 @@
 /**
  * `npm run bench` runs every tests/bench/NAME.bench.ts; `npm run bench -- cold` only those named.
  * A benchmark exports `measure()`, which gives the rows of its table; ratios to a baseline in the same run are what counts.
+ * It may take words of its own: `npm run bench -- plan FILE --ms 500`. One that runs the built program exports `runsBuilt`.
  */
 import { readdirSync, readFileSync } from "node:fs";
 import { dirname, join } from "node:path";
 import { pathToFileURL } from "node:url";
 import * as esbuild from "esbuild";
 import { ensureBuilt, packageRoot } from "../../src/fresh.mjs";
+
+/**
+ * @typedef {import("./compare-runs.ts").Row} Row
+ * @typedef {{ measure: (words: string[]) => Row[] | Promise<Row[]>, runsBuilt?: boolean }} Benchmark
+ */
 
 const suffix = ".bench.ts";
 
@@ -17,27 +23,36 @@ const all = readdirSync(import.meta.dirname)
   .filter((file) => file.endsWith(suffix))
   .map((file) => file.slice(0, -suffix.length));
 
-/** @param {string[]} wanted names of benchmarks; none: all */
-async function runBenchmarks(wanted) {
-  const unknown = wanted.filter((name) => !all.includes(name));
-  const refusal =
-    unknown.length > 0
-      ? `no benchmark ${unknown.join(", ")}; there are: ${all.join(", ")}`
-      : await ensureBuilt();
-  if (refusal !== undefined) {
-    console.error(refusal);
+/**
+ * Words from the first that names no benchmark on belong to the benchmark named before them.
+ *
+ * @param {string[]} words names of benchmarks, none: all; then what the last of them is asked
+ */
+async function runBenchmarks(words) {
+  const names = words.findIndex((word) => !all.includes(word));
+  const wanted = names < 0 ? words : words.slice(0, names);
+  const asked = names < 0 ? [] : words.slice(names);
+  if (wanted.length === 0 && asked.length > 0) {
+    console.error(`no benchmark ${asked[0]}; there are: ${all.join(", ")}`);
     process.exitCode = 2;
     return;
   }
   for (const name of wanted.length > 0 ? wanted : all) {
-    const { measure } = await loadBenchmark(name);
-    console.log(`\n${name}`);
-    for (const row of await measure()) console.log(formatRow(row));
+    const { measure, runsBuilt } = await loadBenchmark(name);
+    const refusal = runsBuilt ? await ensureBuilt() : undefined;
+    if (refusal !== undefined) {
+      console.error(refusal);
+      process.exitCode = 2;
+      return;
+    }
+    // Asked something, a benchmark prints its own answer and nothing else.
+    if (asked.length === 0) console.log(`\n${name}`);
+    for (const row of await measure(asked)) console.log(formatRow(row));
   }
 }
 
 /**
- * @param {import("./compare-runs.ts").Row} row
+ * @param {Row} row
  * @returns {string} such as "  dryline --version      61.7 ms    1.08x"
  */
 function formatRow({ name, value, unit, ratio }) {
@@ -47,7 +62,7 @@ function formatRow({ name, value, unit, ratio }) {
 
 /**
  * @param {string} name
- * @returns {Promise<{ measure: () => import("./compare-runs.ts").Row[] | Promise<import("./compare-runs.ts").Row[]> }>}
+ * @returns {Promise<Benchmark>}
  */
 async function loadBenchmark(name) {
   const outfile = join(bundled, `${name}.mjs`);

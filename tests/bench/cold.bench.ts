@@ -8,6 +8,9 @@ import { type OldShop, tenYears, writeOldJournal } from "./old-journal.ts";
 /** Enough for a median that a busy moment does not move. */
 const ROUNDS = 25;
 
+/** It runs the program as built. */
+export const runsBuilt = true;
+
 /**
  * How long whole commands take from nothing, against a Node that does nothing: five and twenty pieces out, and the
  * same twenty with ten years (2,500 finished pieces, 150,000 events) behind them.

@@ -14,6 +14,9 @@ import type { Row } from "./compare-runs.ts";
 /** The last words of a whole frame. */
 const WHOLE = "q quit";
 
+/** It runs the program as built. */
+export const runsBuilt = true;
+
 /** How soon the dashboard is there, how soon a key shows, what a tick writes, and whether it stays light. */
 export async function measure(): Promise<Row[]> {
   return [...(await firstFrame()), ...(await keyToScreen()), ...(await ticks())];

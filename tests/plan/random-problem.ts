@@ -1,5 +1,6 @@
 import fc from "fast-check";
 import type { PlanPiece, PlanSession, PlanSetUp, Problem, Task, Wait } from "../../src/plan/problem.ts";
+import { usualPrices } from "../../src/plan/score.ts";
 
 /** Three emissions: dust, vapour, wet coat. Dust keeps apart from a wet coat, heat (3) from vapour. */
 const dust = 0;
@@ -155,6 +156,7 @@ export const randomProblem: fc.Arbitrary<Problem> = fc
       air: [],
       looks: [],
       mostOut: given.mostOut,
+      prices: usualPrices,
       pieces,
       tasks,
     };

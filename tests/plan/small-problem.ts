@@ -1,4 +1,5 @@
 import type { PlanPiece, PlanWindow, Problem, Task, Wait } from "../../src/plan/problem.ts";
+import { usualPrices } from "../../src/plan/score.ts";
 
 const piece: PlanPiece = {
   release: 0,
@@ -43,6 +44,7 @@ export function smallProblem(
     air: [],
     looks: [],
     mostOut: null,
+    prices: usualPrices,
     pieces: pieces.map((one) => ({ ...piece, ...one })),
     tasks: tasks.map((one) => ({ ...task, ...one })),
     ...more,

@@ -1,0 +1,17 @@
+/** A source of chance that a seed repeats: numbers from 0 to below 1. */
+export type Chance = () => number;
+
+/**
+ * A small generator of 32 bits by counting and mixing (the finaliser of MurmurHash3, public domain): the same seed
+ * gives the same numbers on every machine. For search, demos and simulations, not for secrets.
+ */
+export function chanceFrom(seed: number): Chance {
+  let count = seed >>> 0;
+  return () => {
+    count = (count + 0x9e3779b9) >>> 0;
+    let mixed = count;
+    mixed = Math.imul(mixed ^ (mixed >>> 16), 0x85ebca6b);
+    mixed = Math.imul(mixed ^ (mixed >>> 13), 0xc2b2ae35);
+    return ((mixed ^ (mixed >>> 16)) >>> 0) / 4_294_967_296;
+  };
+}

@@ -1,0 +1,5 @@
+import type { Family } from "./family.ts";
+import { shop } from "./shop.ts";
+
+/** Every kind of file that `npm run bench -- plan FILE` reads; the first that knows a file solves it. */
+export const families: readonly Family[] = [shop];
