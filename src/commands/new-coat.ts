@@ -14,6 +14,7 @@ const BLANK: Coat = {
   curesBy: "solvent",
   sheetAir: { celsius: 21, humidityPercent: 50 },
   lowestCelsius: 10,
+  activationEnergy: null,
   feelFirst: false,
   stages: { "dust-free": 45, "tack-free": 120, "dry-hard": 720 },
   windows: [{ opens: 240, shuts: 1440, first: null }],

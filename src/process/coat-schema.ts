@@ -2,7 +2,7 @@ import * as z from "zod/mini";
 import { type Coat, CURES_BY, TIMED_STAGES, type Window } from "./coat.ts";
 import { givesOff, preparation } from "./emission-fields.ts";
 import { cautionNames, duration, flag, keyed, line, name, oneOf, sheet, words, written } from "./fields.ts";
-import { readAir, readCelsius } from "./quantity-form.ts";
+import { readActivationEnergy, readAir, readCelsius } from "./quantity-form.ts";
 import { readOpening, readSpan, type WrittenOpening } from "./window-form.ts";
 
 const SPAN_FORM =
@@ -45,6 +45,9 @@ export const coatSchema = words(
       readAir,
     ),
     lowest: z.optional(written("a temperature, as 10 °C or 50 °F", "10 °C", readCelsius)),
+    activation_energy: z.optional(
+      written("an activation energy, as 60 kJ/mol", "60 kJ/mol", readActivationEnergy),
+    ),
     feel_first: z.optional(flag),
     stages: z.optional(
       // `wet` is the moment the coat is laid: it has no time of its own.
@@ -76,6 +79,7 @@ export function buildCoat(fields: CoatFields): Coat {
     curesBy: fields.cures_by,
     sheetAir: fields.sheet_air,
     lowestCelsius: fields.lowest ?? null,
+    activationEnergy: fields.activation_energy ?? null,
     feelFirst: fields.feel_first ?? false,
     stages,
     windows: (fields.windows ?? []).map((window) => ({ ...window, opens: openingOf(window, stages) })),

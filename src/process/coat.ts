@@ -61,6 +61,8 @@ export interface Coat {
   readonly sheetAir: { readonly celsius: number; readonly humidityPercent: number };
   /** Below this it does not count as curing; null: the sheet names none. */
   readonly lowestCelsius: number | null;
+  /** How strongly warmth speeds it, in kJ/mol, of a resin or solvent whose sheet says so; null: that of its kind. */
+  readonly activationEnergy: number | null;
   /** Never opens by the clock alone: a touch must say so. */
   readonly feelFirst: boolean;
   /** Minutes from hands-on end to each stage the sheet names; rising in the order of STAGES. */

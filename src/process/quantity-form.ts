@@ -15,6 +15,9 @@ const TEMPERATURE = new RegExp(String.raw`^(${NUMBER})\s*°?\s*([CF])$`, "i");
 const AIR = new RegExp(String.raw`^(${NUMBER}\s*°?\s*[CF]),?\s+(\d+(?:\.\d+)?)\s*%$`, "i");
 const AT_MOST = /^at most\s+(\d+(?:\.\d+)?)\s*([^\d\s.,-][^\d]*)$/;
 const LENGTH = /^(?:(\d+(?:\.\d+)?)|(?:(\d+)\s+)?(\d+)\/(\d+))\s*(mm|cm|in|inch|")$/;
+const ENERGY = /^(\d+(?:\.\d+)?)\s*kJ\s*\/\s*mol$/i;
+/** Bonds of carbon break at some 350 kJ/mol: no coat cures by more than the half of it. */
+const HIGHEST_ENERGY = 200;
 const MILLIMETRES_PER: Readonly<Record<string, number>> = { mm: 1, cm: 10 };
 const MILLIMETRES_PER_INCH = 25.4;
 
@@ -44,6 +47,12 @@ export function readMillimetres(text: string): number | null {
   const count = figure === undefined ? Number(whole) + Number(over) / Number(under) : Number(figure);
   const millimetres = roundTo(count * (MILLIMETRES_PER[unit] ?? MILLIMETRES_PER_INCH), 10_000);
   return millimetres > 0 && millimetres <= 1_000 ? millimetres : null;
+}
+
+/** Kilojoules per mole, to the tenth, of `60 kJ/mol`. Null: not so written, or none that a coat cures by. */
+export function readActivationEnergy(text: string): number | null {
+  const energy = roundTo(Number(ENERGY.exec(text.trim())?.[1]), 10);
+  return energy >= 1 && energy <= HIGHEST_ENERGY ? energy : null;
 }
 
 /** What a measurement may be at most: figure, to the ten-thousandth, and unit of `at most 10 %`. Null: not so written. */

@@ -11,6 +11,7 @@ export function writeCoat(coat: Coat): string {
     cures_by: coat.curesBy,
     sheet_air: `${coat.sheetAir.celsius} °C ${coat.sheetAir.humidityPercent} %`,
     lowest: coat.lowestCelsius === null ? undefined : `${coat.lowestCelsius} °C`,
+    activation_energy: coat.activationEnergy === null ? undefined : `${coat.activationEnergy} kJ/mol`,
     feel_first: coat.feelFirst || undefined,
     stages: filled(mapValues(coat.stages, formatDuration)),
     windows: coat.windows.length === 0 ? undefined : coat.windows.map(writeWindow),

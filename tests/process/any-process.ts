@@ -106,6 +106,7 @@ export const anyCoat: fc.Arbitrary<Coat> = fc.record({
   curesBy: fc.constantFrom(...CURES_BY),
   sheetAir: fc.record({ celsius: hundredths(-40, 120), humidityPercent: hundredths(0, 100) }),
   lowestCelsius: fc.option(hundredths(-40, 120)),
+  activationEnergy: fc.option(fc.integer({ min: 10, max: 2_000 }).map((tenths) => tenths / 10)),
   feelFirst: fc.boolean(),
   stages,
   windows: fc.oneof(windows, flashOffWindow, fc.constant([])),

@@ -1,0 +1,106 @@
+import type { Air } from "../process/quantity-form.ts";
+import { type Instant, MINUTE } from "../time/instant.ts";
+import type { AirReading } from "./air-line.ts";
+
+const HOUR = 60 * MINUTE;
+const DAY = 24 * HOUR;
+
+/** How the air goes on after the last reading, and what that rests on. */
+export interface AirAhead {
+  readonly rests: "daily pattern" | "stated" | "last reading";
+  /** By hour of the day in UTC, 24 of them; between two hours it changes in a straight line. */
+  readonly byHour: readonly Air[];
+  /** The last reading: what parts it from the pattern fades with the hours. Null: none. */
+  readonly last: AirReading | null;
+}
+
+/** After so long half of what parts the last reading from the pattern is left: weather turns within a day. Our own, no source. */
+const FADES_BY_HALF = 6 * HOUR;
+
+/** The air expected at a moment after the last reading. */
+export function airAhead({ byHour, last }: AirAhead, at: Instant): Air {
+  const usual = usualAir(byHour, at);
+  if (last === null) return usual;
+  const then = usualAir(byHour, last.at);
+  const left = 0.5 ** (Math.max(0, at - last.at) / FADES_BY_HALF);
+  return {
+    celsius: usual.celsius + left * (last.celsius - then.celsius),
+    humidityPercent: clampPercent(
+      usual.humidityPercent + left * (last.humidityPercent - then.humidityPercent),
+    ),
+  };
+}
+
+function usualAir(byHour: readonly Air[], at: Instant): Air {
+  const hours = (((at % DAY) + DAY) % DAY) / HOUR;
+  const hour = Math.floor(hours);
+  const share = hours - hour;
+  const one = byHour[hour];
+  const next = byHour[(hour + 1) % 24];
+  if (one === undefined || next === undefined) throw new RangeError("a daily pattern has 24 hours");
+  return {
+    celsius: one.celsius + share * (next.celsius - one.celsius),
+    humidityPercent: one.humidityPercent + share * (next.humidityPercent - one.humidityPercent),
+  };
+}
+
+const clampPercent = (percent: number): number => Math.min(100, Math.max(0, percent));
+
+/** Nothing is known but the last reading: it stays. */
+export function staysAsRead(last: AirReading): AirAhead {
+  return { rests: "last reading", byHour: Array.from({ length: 24 }, () => last), last };
+}
+
+/**
+ * A low and a high of the day as the maker states them, the low at 5 in the morning and the high at 3 in the
+ * afternoon, as temperatures by a sine between them.
+ *
+ * @param offset minutes by which the shop's clock is ahead of UTC
+ */
+export function statedDay(
+  { low, high, humidityPercent }: { low: number; high: number; humidityPercent: number },
+  offset: number,
+): AirAhead {
+  const byHour = Array.from({ length: 24 }, (_, hour): Air => {
+    const local = (hour + offset / 60 + 24) % 24;
+    return { celsius: (low + high) / 2 + ((high - low) / 2) * swing(local), humidityPercent };
+  });
+  return { rests: "stated", byHour, last: null };
+}
+
+const LOW_AT = 5;
+const HIGH_AT = 15;
+
+/** From -1 at the low to 1 at the high and back, by a half sine each way. */
+function swing(local: number): number {
+  const risen = local - LOW_AT;
+  const rising = HIGH_AT - LOW_AT;
+  if (risen >= 0 && risen <= rising) return -Math.cos((Math.PI * risen) / rising);
+  return Math.cos((Math.PI * ((local - HIGH_AT + 24) % 24)) / (24 - rising));
+}
+
+/** Readings must show every hour of a day before a pattern is taken from them. */
+const HOURS_IN_DAY = 24;
+
+/**
+ * The mean air of each hour of the day over the readings given; null: some hour was never read.
+ *
+ * @param readings rising in time, of the last days
+ */
+export function dailyPattern(readings: readonly AirReading[]): AirAhead | null {
+  const sums = Array.from({ length: HOURS_IN_DAY }, () => ({ n: 0, celsius: 0, humidity: 0 }));
+  for (const { at, celsius, humidityPercent } of readings) {
+    // A reading speaks for the hour mark it is nearest to, for between marks the pattern is drawn straight.
+    const sum = sums[Math.round((((at % DAY) + DAY) % DAY) / HOUR) % HOURS_IN_DAY];
+    if (sum === undefined) continue;
+    sum.n++;
+    sum.celsius += celsius;
+    sum.humidity += humidityPercent;
+  }
+  if (sums.some(({ n }) => n === 0)) return null;
+  return {
+    rests: "daily pattern",
+    byHour: sums.map(({ n, celsius, humidity }) => ({ celsius: celsius / n, humidityPercent: humidity / n })),
+    last: readings.at(-1) ?? null,
+  };
+}

@@ -1,0 +1,37 @@
+import type { Air } from "../process/quantity-form.ts";
+import type { Instant } from "../time/instant.ts";
+import type { AirAhead } from "./air-ahead.ts";
+
+/** The air of a place as it was read at a moment. */
+export interface AirReading extends Air {
+  readonly at: Instant;
+}
+
+/**
+ * The air of one place through time: what was read, drawn straight between readings, and what is expected where there
+ * is none.
+ */
+export interface AirLine {
+  /** Of the time before it nothing is known. */
+  readonly since: Instant;
+  /** Rising in time, one a moment. May be empty. */
+  readonly readings: readonly AirReading[];
+  readonly ahead: AirAhead;
+}
+
+/** Readings in whatever order they came, sorted; of two at one moment the later named. */
+export function sortReadings(readings: readonly AirReading[]): readonly AirReading[] {
+  const isRising = readings.every(({ at }, index) => index === 0 || (readings[index - 1]?.at ?? at) < at);
+  if (isRising) return readings;
+  const byMoment = new Map(readings.map((reading) => [reading.at, reading]));
+  return [...byMoment.values()].sort((a, b) => a.at - b.at);
+}
+
+/** The air between two readings, by straight lines. */
+export function airBetween(one: AirReading, other: AirReading, at: Instant): Air {
+  const share = other.at === one.at ? 0 : (at - one.at) / (other.at - one.at);
+  return {
+    celsius: one.celsius + share * (other.celsius - one.celsius),
+    humidityPercent: one.humidityPercent + share * (other.humidityPercent - one.humidityPercent),
+  };
+}

@@ -1,0 +1,120 @@
+import type { Air } from "../process/quantity-form.ts";
+import { type Instant, MINUTE, type Minutes } from "../time/instant.ts";
+import { airAhead } from "./air-ahead.ts";
+import { type AirLine, type AirReading, airBetween } from "./air-line.ts";
+import { type Curing, cureRate } from "./cure-rate.ts";
+
+/** Longest stretch over which the rate is taken as the mean of its two ends. */
+const STRETCH = 15 * MINUTE;
+
+/** How far ahead the air is followed: a coat that does not cure by then never does, as far as anybody can say. */
+const FARTHEST = 60 * 24 * 60 * MINUTE;
+
+/**
+ * How far a kind of coat has come in one line of air, summed once and then only looked up: minutes by the sheet since
+ * the line begins, at the ends of stretches so short that between them they rise in a straight line. Later stretches
+ * are added as they are asked for.
+ */
+export class CureSum {
+  readonly #curing: Curing;
+  readonly #line: AirLine;
+  /** Ends of stretches, rising; the first is where the line begins: of the air before it nothing is known. */
+  readonly #at: Instant[];
+  /** Minutes by the sheet up to each. */
+  readonly #sum: Minutes[] = [0];
+  /** The air at the last end. */
+  #air: Air;
+  #rate: number;
+  /** Readings that lie at or before the last end. */
+  #passed: number;
+
+  constructor(curing: Curing, line: AirLine) {
+    const [first] = line.readings;
+    const begins = first !== undefined && first.at <= line.since ? first : null;
+    this.#curing = curing;
+    this.#line = line;
+    this.#at = [begins?.at ?? line.since];
+    this.#air = begins ?? airAhead(line.ahead, line.since);
+    this.#rate = cureRate(curing, this.#air);
+    this.#passed = begins === null ? 0 : 1;
+  }
+
+  /** Where the line begins. */
+  get start(): Instant {
+    return entry(this.#at, 0);
+  }
+
+  /** Minutes by the sheet from the start of the line to a moment in it. */
+  upTo(moment: Instant): Minutes {
+    while (this.#end < moment) this.#addStretch();
+    return between(moment, this.#at, this.#sum);
+  }
+
+  /**
+   * The first moment at which so many minutes by the sheet have come together; Infinity: not within sixty days after
+   * the last reading or the moment asked from.
+   */
+  reach(sum: Minutes, from: Instant): Instant {
+    const farthest = Math.max(this.#line.readings.at(-1)?.at ?? from, from) + FARTHEST;
+    while (entry(this.#sum, this.#sum.length - 1) < sum) {
+      if (this.#end >= farthest) return Number.POSITIVE_INFINITY;
+      this.#addStretch();
+    }
+    return between(sum, this.#sum, this.#at);
+  }
+
+  get #end(): Instant {
+    return entry(this.#at, this.#at.length - 1);
+  }
+
+  #addStretch(): void {
+    const next = this.#line.readings[this.#passed];
+    const start = this.#end;
+    const end = Math.min(start + STRETCH, next?.at ?? Number.POSITIVE_INFINITY);
+    const air = this.#airAt(end, next);
+    const { lowestCelsius } = this.#curing;
+    if (lowestCelsius !== null && isBelow(this.#air, lowestCelsius) !== isBelow(air, lowestCelsius)) {
+      const share = (lowestCelsius - this.#air.celsius) / (air.celsius - this.#air.celsius);
+      this.#push(start + share * (end - start), { ...air, celsius: lowestCelsius });
+    }
+    this.#push(end, air);
+    if (end === next?.at) this.#passed++;
+  }
+
+  #push(end: Instant, air: Air): void {
+    const rate = cureRate(this.#curing, air);
+    // A stretch that ends or begins just at the lowest temperature lies below it where its other end does.
+    const mean = this.#rate > 0 && rate > 0 ? (this.#rate + rate) / 2 : 0;
+    this.#sum.push(entry(this.#sum, this.#sum.length - 1) + ((end - this.#end) / MINUTE) * mean);
+    this.#at.push(end);
+    this.#air = air;
+    this.#rate = rate;
+  }
+
+  #airAt(moment: Instant, next: AirReading | undefined): Air {
+    const before = this.#line.readings[this.#passed - 1];
+    if (next === undefined || before === undefined) return airAhead(this.#line.ahead, moment);
+    return airBetween(before, next, moment);
+  }
+}
+
+const isBelow = ({ celsius }: Air, lowest: number): boolean => celsius < lowest;
+
+function entry(entries: readonly number[], index: number): number {
+  return entries[index] ?? 0;
+}
+
+/** The value over `x` of the line through the points of two rising lists; where `xs` stands still, the first. */
+function between(x: number, xs: readonly number[], ys: readonly number[]): number {
+  let low = 0;
+  let high = xs.length - 1;
+  // The first entry that is not below x.
+  while (low < high) {
+    const middle = (low + high) >> 1;
+    if (entry(xs, middle) < x) low = middle + 1;
+    else high = middle;
+  }
+  if (low === 0) return entry(ys, 0);
+  const [from, to] = [entry(xs, low - 1), entry(xs, low)];
+  return entry(ys, low - 1) + ((x - from) / (to - from)) * (entry(ys, low) - entry(ys, low - 1));
+}

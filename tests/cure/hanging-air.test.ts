@@ -1,0 +1,143 @@
+import fc from "fast-check";
+import { expect, test } from "vitest";
+import { statedDay, staysAsRead } from "../../src/cure/air-ahead.ts";
+import { type AirReading, sortReadings } from "../../src/cure/air-line.ts";
+import type { Curing } from "../../src/cure/cure-rate.ts";
+import { SHEET_AIR, ShopAir } from "../../src/cure/hanging-air.ts";
+import { MINUTE } from "../../src/time/instant.ts";
+import { anyLine } from "./any-air.ts";
+
+const HOUR = 60 * MINUTE;
+const RACK = [{ at: 0, place: "rack" }];
+
+const varnish: Curing = {
+  curesBy: "solvent",
+  sheetAir: { celsius: 20, humidityPercent: 50 },
+  lowestCelsius: 10,
+  activationEnergy: null,
+};
+const acrylic: Curing = { ...varnish, curesBy: "water", lowestCelsius: null };
+
+const read = (at: number, celsius: number): AirReading => ({ at, celsius, humidityPercent: 50 });
+
+function shopAir(readings: readonly AirReading[]): ShopAir {
+  const last = readings.at(-1);
+  if (last === undefined) throw new Error("a line of readings needs one");
+  return new ShopAir(new Map([["", { since: readings[0]?.at ?? 0, readings, ahead: staysAsRead(last) }]]));
+}
+
+test("where no air is known a coat goes by its sheet", () => {
+  expect(new ShopAir(new Map()).of(RACK)).toBe(SHEET_AIR);
+  expect(SHEET_AIR.reach(varnish, 0, 240)).toBe(4 * HOUR);
+  expect(SHEET_AIR.spent(varnish, 0, 4 * HOUR)).toBe(240);
+});
+
+test("a cold night does not count, and what comes after it does", () => {
+  // 20 °C until 22:00 (minute 75), 9 °C until 08:00 (minute 675), 20 °C again from the next minute: of 12 h 75 min
+  // count before the night and 645 after it, so dry-hard is 675 + 645 = minute 1320, and a minute or so of change.
+  const air = shopAir([
+    read(0, 20),
+    read(74 * MINUTE, 20),
+    read(75 * MINUTE, 9),
+    read(675 * MINUTE, 9),
+    read(676 * MINUTE, 20),
+  ]).of(RACK);
+  expect(Math.abs(air.reach(varnish, 0, 720) - 1320 * MINUTE)).toBeLessThanOrEqual(2 * MINUTE);
+  expect(air.spent(varnish, 100 * MINUTE, 600 * MINUTE)).toBe(0);
+});
+
+test("a garage that stays too cold never lets it cure", () => {
+  expect(
+    shopAir([read(0, 5)])
+      .of(RACK)
+      .reach(varnish, 0, 1),
+  ).toBe(Number.POSITIVE_INFINITY);
+});
+
+test("time before the first reading goes by the sheet", () => {
+  const air = shopAir([read(10 * HOUR, 5)]).of(RACK);
+  expect(air.reach(varnish, 0, 600)).toBe(10 * HOUR);
+  expect(air.reach(varnish, 0, 601)).toBe(Number.POSITIVE_INFINITY);
+  expect(air.spent(varnish, 9 * HOUR, 11 * HOUR)).toBe(60);
+});
+
+test("a piece that is moved goes on in the air of its new place", () => {
+  // 5 °C on the rack, 20 °C in the box: nothing for two hours, then by the sheet.
+  const stays = (celsius: number) => ({
+    since: 0,
+    readings: [read(0, celsius)],
+    ahead: staysAsRead(read(0, celsius)),
+  });
+  const air = new ShopAir(
+    new Map([
+      ["", stays(5)],
+      ["warm box", stays(20)],
+    ]),
+  ).of([
+    { at: 0, place: "rack" },
+    { at: 2 * HOUR, place: "warm box" },
+  ]);
+  expect(air.reach(varnish, 0, 60)).toBe(3 * HOUR);
+  expect(air.spent(varnish, HOUR, 4 * HOUR)).toBe(120);
+});
+
+test("a stated day is coldest at five in the morning and warmest at three in the afternoon", () => {
+  // 8 to 22 °C: 14 degrees of the way from 11 h on; below 10 °C for some hours around five.
+  const ahead = statedDay({ low: 8, high: 22, humidityPercent: 50 }, 0);
+  expect(ahead.byHour[5]?.celsius).toBeCloseTo(8, 9);
+  expect(ahead.byHour[15]?.celsius).toBeCloseTo(22, 9);
+  expect(ahead.byHour[10]?.celsius).toBeCloseTo(15, 9);
+  const air = new ShopAir(new Map([["", { since: 0, readings: [], ahead }]])).of(RACK);
+  expect(air.spent(varnish, 4 * HOUR, 6 * HOUR)).toBe(0);
+  expect(air.spent(varnish, 0, 24 * HOUR)).toBeGreaterThan(600);
+});
+
+test("progress never runs backward, and a later start never opens earlier", () => {
+  const curings = fc.constantFrom(varnish, acrylic);
+  const minute = fc.integer({ min: 0, max: 4_000 });
+  fc.assert(
+    fc.property(
+      anyLine,
+      curings,
+      minute,
+      minute,
+      fc.integer({ min: 1, max: 2_000 }),
+      (line, curing, one, other, needs) => {
+        const air = new ShopAir(new Map([["", line]])).of(RACK);
+        const [first, later] = [Math.min(one, other) * MINUTE, Math.max(one, other) * MINUTE];
+        expect(air.spent(curing, 0, later)).toBeGreaterThanOrEqual(air.spent(curing, 0, first) - 1e-9);
+        expect(air.reach(curing, later, needs)).toBeGreaterThanOrEqual(air.reach(curing, first, needs));
+        expect(air.reach(curing, first, needs)).toBeGreaterThanOrEqual(first);
+      },
+    ),
+  );
+});
+
+test("what is reached has been spent: the two ways of asking agree within a minute", () => {
+  fc.assert(
+    fc.property(
+      anyLine,
+      fc.integer({ min: 0, max: 4_000 }),
+      fc.integer({ min: 1, max: 2_000 }),
+      (line, from, needs) => {
+        const air = new ShopAir(new Map([["", line]])).of(RACK);
+        const reached = air.reach(varnish, from * MINUTE, needs);
+        expect(air.spent(varnish, from * MINUTE, reached)).toBeGreaterThanOrEqual(needs - 1e-6);
+        expect(air.spent(varnish, from * MINUTE, reached - MINUTE)).toBeLessThanOrEqual(needs + 1e-6);
+      },
+    ),
+  );
+});
+
+test("readings in any order give the same line", () => {
+  fc.assert(
+    fc.property(
+      anyLine.chain(({ readings }) =>
+        fc.tuple(fc.constant(readings), fc.shuffledSubarray([...readings], { minLength: readings.length })),
+      ),
+      ([inOrder, shuffled]) => {
+        expect(sortReadings(shuffled)).toEqual(inOrder);
+      },
+    ),
+  );
+});
