@@ -154,7 +154,7 @@ function checkHooks(problem: Problem, { visits }: Plan): string[] {
       Math.min(shut, ...own.map(handsFrom).filter((start) => start >= from));
     const held =
       piece.hook === null ? [] : [{ place: piece.hook.place, from: 0, until: until(0, piece.hook.until) }];
-    const hung = own.flatMap(({ task: number }) => {
+    const hung = [...new Set(own.map(({ task }) => task))].flatMap((number) => {
       const hook = problem.tasks[number]?.hook ?? null;
       if (hook === null) return [];
       return completions(problem, visits, number).map((end) => {
