@@ -1,5 +1,5 @@
 import type { Tag } from "../journal/event.ts";
-import type { CivilDate, Instant, Minutes } from "../time/instant.ts";
+import type { Instant, Minutes } from "../time/instant.ts";
 
 /** The coming days as a timetable to follow, and when each piece is finished. Facts; words/ makes the sentences. */
 export interface PlanAnswer {
@@ -88,8 +88,8 @@ export interface PieceForecast {
   readonly lastHandsOn: Instant | null;
   /** When its last coat is dry-through; null: not known, or no coat. */
   readonly dryThrough: Instant | null;
-  /** The day it was promised for; null: none. */
-  readonly due: CivilDate | null;
+  /** The end of the day it was promised for; null: it was not. */
+  readonly due: Instant | null;
   readonly late: Late | null;
   /** Why it found no time; null: it did. */
   readonly noTime: NoTime | null;

@@ -1,0 +1,36 @@
+import { at } from "../at.ts";
+import type { MadeTask } from "../make-tasks.ts";
+import type { NoTime } from "../plan-answer.ts";
+import type { Task } from "../problem.ts";
+import type { PlannedShop } from "./planned-shop.ts";
+
+const DAY = 24 * 60;
+
+/** Why a piece is not finished in the days looked at: the first of its tasks that found no time says so. */
+export function noTimeFor(shop: PlannedShop, number: number): NoTime {
+  const { problem, pieces } = shop.made;
+  const left = at(pieces, number).tasks.filter(({ task }) => shop.plan.unplaced.includes(task));
+  for (const made of left) {
+    const task = at(problem.tasks, made.task);
+    if (task.release === null) return unknown(made);
+    const long = tooLong(shop, made, task);
+    if (long !== null) return long;
+  }
+  return { because: "beyond", days: Math.round(problem.horizon / DAY) };
+}
+
+/** Nobody knows when it may begin: something is to be measured, or a touch must say. */
+function unknown({ step, facts }: MadeTask): NoTime {
+  if (facts === null || facts.needsMet) return { because: "touch first", step };
+  return { because: "measure first", step, what: facts.step.needs.map(({ what }) => what) };
+}
+
+/** A task that no bench session is long enough for, with its set-up and putting that away; null: one is. */
+export function tooLong({ made }: PlannedShop, { step }: MadeTask, task: Task): NoTime | null {
+  const { sessions, setUps } = made.problem;
+  if (task.mayStop || task.running || task.ended !== null) return null;
+  const longest = Math.max(0, ...sessions.map(({ opens, closes }) => closes - Math.max(0, opens)));
+  const setUp = task.setUp === null ? { minutes: 0, putAway: 0 } : at(setUps, task.setUp);
+  const minutes = setUp.minutes + task.minutes + setUp.putAway;
+  return minutes > longest ? { because: "too long", step, minutes, longest } : null;
+}

@@ -1,0 +1,79 @@
+import type { Instant } from "../../time/instant.ts";
+import type { Visit } from "../plan.ts";
+import type { PlannedSession } from "../plan-answer.ts";
+import type { PlanSession } from "../problem.ts";
+import { plannedRows } from "./planned-rows.ts";
+import { momentOf, type PlannedShop } from "./planned-shop.ts";
+
+/** The bench sessions that open before a moment, each with its work; first of all what goes on outside bench hours. */
+export function plannedSessions(shop: PlannedShop, until: Instant): PlannedSession[] {
+  const { sessions, tasks } = shop.made.problem;
+  const visits = shop.plan.visits.map((visit) => ({ visit, session: sessionOf(sessions, visit) }));
+  const outside = visits.filter(({ session }) => session === null).map(({ visit }) => visit);
+  const planned = sessions
+    .filter(({ opens }) => momentOf(shop, opens) < until)
+    .map((session) =>
+      plannedSession(
+        shop,
+        session,
+        visits.filter((one) => one.session === session).map(({ visit }) => visit),
+      ),
+    );
+  const running = outside.filter(({ task }) => tasks[task]?.running === true);
+  if (running.length === 0) return planned;
+  const [opens, closes] = [Math.min(...running.map(handsFrom)), Math.max(...running.map(({ end }) => end))];
+  return [{ ...plannedSession(shop, { opens, closes }, running), outsideHours: true }, ...planned];
+}
+
+/** What is in hand may run over the end of a session, or go on where there is none. */
+function sessionOf(sessions: readonly PlanSession[], visit: Visit): PlanSession | null {
+  return sessions.find(({ opens, closes }) => handsFrom(visit) >= opens && handsFrom(visit) < closes) ?? null;
+}
+
+function plannedSession(
+  shop: PlannedShop,
+  { opens, closes }: PlanSession,
+  visits: readonly Visit[],
+): PlannedSession {
+  const putAway = putAwayAfter(shop, opens <= 0 && closes > 0, visits);
+  const open = closes - Math.max(0, opens);
+  const worked = visits.reduce((sum, visit) => sum + Math.min(visit.end, closes) - handsFrom(visit), 0);
+  const away = putAway.reduce((sum, { minutes }) => sum + minutes, 0);
+  return {
+    opens: momentOf(shop, opens),
+    closes: momentOf(shop, closes),
+    outsideHours: false,
+    rows: plannedRows(shop, visits),
+    putAway,
+    free: Math.max(0, open * shop.made.problem.hands - worked - away),
+  };
+}
+
+/** At each station the longest putting away of what stood there in the session, as the problem keeps time for. */
+function putAwayAfter(
+  shop: PlannedShop,
+  isNow: boolean,
+  visits: readonly Visit[],
+): PlannedSession["putAway"] {
+  const { stations, setUps, tasks } = shop.made.problem;
+  const words = new Map(shop.tasks.map((made) => [tasks[made.task]?.setUp ?? -1, made.setUp ?? ""]));
+  for (const { station, setUp } of shop.facts.standing) {
+    const number = stations.findIndex(({ name }) => name === station);
+    const { standing } = stations[number] ?? { standing: null };
+    if (standing !== null && standing !== "any") words.set(standing.setUp, setUp.what);
+  }
+  return stations.flatMap(({ name, standing }, station) => {
+    const stood = isNow && standing !== null && standing !== "any" ? [standing.setUp] : [];
+    const used = visits.flatMap(({ task, part }) => {
+      const { setUp, station: where } = tasks[task] ?? { setUp: null, station: null };
+      return part === "preparation" || where !== station || setUp === null ? [] : [setUp];
+    });
+    const longest = [...stood, ...used].toSorted(
+      (a, b) => (setUps[b]?.putAway ?? 0) - (setUps[a]?.putAway ?? 0),
+    )[0];
+    const minutes = longest === undefined ? 0 : (setUps[longest]?.putAway ?? 0);
+    return minutes === 0 ? [] : [{ station: name, what: words.get(longest ?? -1) ?? name, minutes }];
+  });
+}
+
+const handsFrom = ({ start, setUp }: Visit): number => start - setUp;
