@@ -1,0 +1,294 @@
+import type { Circle, CircleSetUp } from "./circle.ts";
+import { LongestPaths, NO_PATH } from "./longest-paths.ts";
+
+/** What is known of the set-up of a task: nothing yet; made directly before it; it stands from an earlier task. */
+export const OPEN = 0;
+export const MADE = 1;
+export const STANDS = 2;
+
+/**
+ * What every solution below one node of the search must keep to. Three closed networks of difference constraints speak
+ * of the same tasks: their minutes on the circle, their turns (whole numbers), and their starts, where
+ * start = minute + turn x period. For every pair each of the three is bounded by the other two; besides, two tasks that
+ * hinder each other stand on the circle in one order or the other, and every task lies in one session.
+ */
+export class Relaxation {
+  readonly circle: Circle;
+  readonly size: number;
+  /** The node after the tasks is minute 0. */
+  readonly minutes: LongestPaths;
+  readonly turns: LongestPaths;
+  readonly starts: LongestPaths;
+  /** `before[u * size + v]`: u is known to stand before v on the circle. */
+  readonly before: Uint8Array;
+  readonly setUps: Uint8Array;
+  /** By task whose set-up STANDS: the task that used it last; -1: it always stands. */
+  readonly hosts: Int16Array;
+  /** By task whose set-up STANDS: 1 where that was one turn of the circle before. */
+  readonly overnight: Uint8Array;
+  /** `mayLieIn[task * sessions + session]` */
+  readonly mayLieIn: Uint8Array;
+  /** `owing[station * sessions + session]`: minutes of putting away that the session is known to owe for the station. */
+  readonly owing: Int32Array;
+  readonly #queue: number[] = [];
+  readonly #queued: Uint8Array;
+
+  constructor(circle: Circle, from?: Relaxation) {
+    const size = circle.tasks.length;
+    const sessions = circle.sessions.length;
+    const stations = circle.setUps.reduce((most, { station }) => Math.max(most, station + 1), 0);
+    this.circle = circle;
+    this.size = size;
+    this.minutes = from?.minutes.copy() ?? new LongestPaths(size + 1);
+    this.turns = from?.turns.copy() ?? new LongestPaths(size);
+    this.starts = from?.starts.copy() ?? new LongestPaths(size);
+    this.before = from?.before.slice() ?? new Uint8Array(size * size);
+    this.setUps = from?.setUps.slice() ?? new Uint8Array(size);
+    this.hosts = from?.hosts.slice() ?? new Int16Array(size).fill(-1);
+    this.overnight = from?.overnight.slice() ?? new Uint8Array(size);
+    this.mayLieIn = from?.mayLieIn.slice() ?? new Uint8Array(size * sessions).fill(1);
+    this.owing = from?.owing.slice() ?? new Int32Array(stations * sessions);
+    this.#queued = new Uint8Array((size + 1) * (size + 1));
+  }
+
+  copy(): Relaxation {
+    return new Relaxation(this.circle, this);
+  }
+
+  /** minute(to) >= minute(from) + length; `size` as a task is minute 0. */
+  raiseMinute(from: number, to: number, length: number): boolean {
+    return this.minutes.raise(from, to, length, this.#touch);
+  }
+
+  raiseTurn(from: number, to: number, length: number): boolean {
+    return this.turns.raise(from, to, length, this.#touch);
+  }
+
+  raiseStart(from: number, to: number, length: number): boolean {
+    return this.starts.raise(from, to, length, this.#touch);
+  }
+
+  /** Its set-up is made for it, directly before it. */
+  makeSetUp(task: number): boolean {
+    if (this.setUps[task] === STANDS) return false;
+    this.setUps[task] = MADE;
+    this.touchAll(task);
+    return true;
+  }
+
+  /** Its set-up stands from its use for task `host`, the last one there; `overnight`: one turn of the circle before. */
+  letStand(task: number, host: number, overnight: boolean): boolean {
+    if (this.setUps[task] === MADE) return false;
+    this.setUps[task] = STANDS;
+    this.hosts[task] = host;
+    this.overnight[task] = overnight ? 1 : 0;
+    if (host < 0 || host === task) return true;
+    return overnight ? this.setBefore(task, host) : this.setBefore(host, task);
+  }
+
+  /** The order of two tasks on the circle. */
+  setBefore(first: number, then: number): boolean {
+    if (this.before[then * this.size + first] === 1) return false;
+    this.before[first * this.size + then] = 1;
+    const there = Math.max(1, this.apart(first, then) ?? 1);
+    const back = this.apart(then, first) ?? 0;
+    return (
+      this.raiseMinute(first, then, there) && this.raiseMinute(then, first, back - this.circle.period)
+    );
+  }
+
+  isBefore(first: number, then: number): boolean {
+    return this.before[first * this.size + then] === 1;
+  }
+
+  /** The task lies in this session. */
+  lieIn(task: number, session: number): boolean {
+    const count = this.circle.sessions.length;
+    if (this.mayLieIn[task * count + session] !== 1) return false;
+    this.mayLieIn.fill(0, task * count, (task + 1) * count);
+    this.mayLieIn[task * count + session] = 1;
+    this.#touch(task, this.size);
+    return true;
+  }
+
+  /** Least minutes from the start of one task to that of another after it, with what is known of its set-up. */
+  apart(from: number, to: number): number | null {
+    if (this.setUps[to] !== MADE) return this.circle.apart[from]?.[to] ?? null;
+    const least = this.circle.apartFromSetUp[from]?.[to] ?? null;
+    return least === null ? null : least + (this.setUpOf(to)?.minutes ?? 0);
+  }
+
+  setUpOf(task: number): CircleSetUp | null {
+    const setUp = this.circle.tasks[task]?.setUp ?? null;
+    return setUp === null ? null : (this.circle.setUps[setUp] ?? null);
+  }
+
+  touchAll(node: number): void {
+    for (let other = 0; other <= this.size; other++) if (other !== node) this.#touch(node, other);
+  }
+
+  /** Draws every conclusion from what was added. @returns false: no solution is left */
+  propagate(): boolean {
+    const nodes = this.size + 1;
+    do {
+      for (let pair = this.#queue.pop(); pair !== undefined; pair = this.#queue.pop()) {
+        this.#queued[pair] = 0;
+        const one = Math.floor(pair / nodes);
+        const other = pair % nodes;
+        const holds = other === this.size ? this.#judgeSession(one) : this.#judgePair(one, other);
+        if (!holds) return false;
+      }
+      if (!this.#judgeSetUps()) return false;
+    } while (this.#queue.length > 0);
+    return true;
+  }
+
+  readonly #touch = (from: number, to: number): void => {
+    const nodes = this.size + 1;
+    const pair = from < to ? from * nodes + to : to * nodes + from;
+    if (this.#queued[pair] === 1) return;
+    this.#queued[pair] = 1;
+    this.#queue.push(pair);
+  };
+
+  #judgePair(one: number, other: number): boolean {
+    return this.#coupleTurns(one, other) && this.#coupleTurns(other, one) && this.#judgeOrder(one, other);
+  }
+
+  /** Bounds of start, minute and turn of `to` less those of `from`, each from the two others; the lower ends. */
+  #coupleTurns(from: number, to: number): boolean {
+    const { period } = this.circle;
+    const leastTurn = this.turns.least(from, to);
+    const leastMinute = this.minutes.least(from, to);
+    if (leastTurn > NO_PATH && !this.raiseStart(from, to, leastMinute + leastTurn * period)) return false;
+    const leastStart = this.starts.least(from, to);
+    if (leastStart <= NO_PATH) return true;
+    const mostMinute = -this.minutes.least(to, from);
+    if (!this.raiseTurn(from, to, Math.ceil((leastStart - mostMinute) / period))) return false;
+    const lessTurn = this.turns.least(to, from);
+    return lessTurn <= NO_PATH || this.raiseMinute(from, to, leastStart + lessTurn * period);
+  }
+
+  /** Two tasks that hinder each other: where one order is impossible, the other is settled. */
+  #judgeOrder(one: number, other: number): boolean {
+    if (this.isBefore(one, other)) return this.setBefore(one, other);
+    if (this.isBefore(other, one)) return this.setBefore(other, one);
+    const there = this.apart(one, other);
+    const back = this.apart(other, one);
+    if (there === null || back === null) return true;
+    const { period } = this.circle;
+    const least = this.minutes.least(one, other);
+    const most = -this.minutes.least(other, one);
+    const oneFirst = most >= there && least <= period - back;
+    const otherFirst = least <= -back && most >= there - period;
+    if (oneFirst && otherFirst) return true;
+    if (oneFirst) return this.setBefore(one, other);
+    return otherFirst && this.setBefore(other, one);
+  }
+
+  /** A task lies in a session that is long enough for it, with its set-up before and what must be put away after. */
+  #judgeSession(task: number): boolean {
+    const { sessions, tasks } = this.circle;
+    const { minutes = 0, stays = 0 } = tasks[task] ?? {};
+    const earliest = this.minutes.least(this.size, task);
+    const latest = -this.minutes.least(task, this.size);
+    const head = this.setUps[task] === MADE ? (this.setUpOf(task)?.minutes ?? 0) : 0;
+    let from = Number.POSITIVE_INFINITY;
+    let until = Number.NEGATIVE_INFINITY;
+    let only = -1;
+    for (let session = 0; session < sessions.length; session++) {
+      const place = task * sessions.length + session;
+      if (this.mayLieIn[place] !== 1) continue;
+      const { opens = 0, closes = 0 } = sessions[session] ?? {};
+      const first = Math.max(earliest, opens + head);
+      const last = Math.min(latest, closes - Math.max(stays, minutes + this.owed(session, task)));
+      if (first > last) {
+        this.mayLieIn[place] = 0;
+        continue;
+      }
+      only = from === Number.POSITIVE_INFINITY ? session : -1;
+      from = Math.min(from, first);
+      until = Math.max(until, last);
+    }
+    if (from > until) return false;
+    if (only >= 0) this.#owe(task, only);
+    return this.raiseMinute(this.size, task, from) && this.raiseMinute(task, this.size, -until);
+  }
+
+  /** Minutes of putting away that a session owes at its end when the task lies in it. */
+  owed(session: number, task: number): number {
+    const own = this.setUpOf(task);
+    const count = this.circle.sessions.length;
+    let sum = 0;
+    for (let place = session, station = 0; place < this.owing.length; place += count, station++) {
+      const known = this.owing[place] as number;
+      sum += own?.station === station ? Math.max(known, own.putAway) : known;
+    }
+    return sum;
+  }
+
+  /** A task that can lie in one session only makes that session owe the putting away of what it uses. */
+  #owe(task: number, session: number): void {
+    const setUp = this.setUpOf(task);
+    if (setUp === null) return;
+    const place = setUp.station * this.circle.sessions.length + session;
+    if ((this.owing[place] as number) >= setUp.putAway) return;
+    this.owing[place] = setUp.putAway;
+    this.touchAll(this.size);
+  }
+
+  /** A set-up that stands was last used by its host, kept long enough, and nothing it is apart from came between. */
+  #judgeSetUps(): boolean {
+    for (let task = 0; task < this.size; task++) {
+      if (this.setUps[task] !== STANDS || (this.hosts[task] as number) < 0) continue;
+      if (!this.#judgeStanding(task)) return false;
+    }
+    return true;
+  }
+
+  #judgeStanding(task: number): boolean {
+    const { circle } = this;
+    const setUp = this.setUpOf(task);
+    if (setUp === null) return true;
+    const host = this.hosts[task] as number;
+    const around = this.overnight[task] === 1 ? circle.period : 0;
+    for (let other = 0; other < this.size; other++) {
+      const use = this.setUpOf(other)?.station === setUp.station;
+      if (other === task || other === host || !(use || setUp.apartFrom.includes(other))) continue;
+      if (!this.#keepFromBetween(other, host, task, around > 0)) return false;
+    }
+    if (setUp.keeps.way === "heat") {
+      const minutes = circle.tasks[host]?.minutes ?? 0;
+      return this.raiseMinute(task, host, around - minutes - setUp.keeps.minutes);
+    }
+    return setUp.keeps.way === "load" || this.#judgeMix(task, setUp.keeps);
+  }
+
+  /** A task does not stand between a host and the next use of its set-up. */
+  #keepFromBetween(other: number, host: number, task: number, overnight: boolean): boolean {
+    if (overnight) {
+      if (host === task) return false;
+      return this.setBefore(task, other) && this.setBefore(other, host);
+    }
+    if (this.isBefore(host, other)) return this.isBefore(task, other) || this.setBefore(task, other);
+    if (this.isBefore(other, task)) return this.isBefore(other, host) || this.setBefore(other, host);
+    return true;
+  }
+
+  /** A cup is used up before its pot life is over, by no more tasks than it serves. */
+  #judgeMix(task: number, keeps: { readonly minutes: number; readonly serves: number }): boolean {
+    let around = 0;
+    let mixedFor = task;
+    for (let served = 1; this.setUps[mixedFor] === STANDS; served++) {
+      if (served >= keeps.serves) return false;
+      if (this.overnight[mixedFor] === 1) around += this.circle.period;
+      mixedFor = this.hosts[mixedFor] as number;
+    }
+    if (this.setUps[mixedFor] === OPEN) return true;
+    return this.raiseMinute(
+      task,
+      mixedFor,
+      around + (this.circle.tasks[task]?.minutes ?? 0) - keeps.minutes,
+    );
+  }
+}
