@@ -8,6 +8,7 @@ export interface NowAnswer {
   readonly at: Instant;
   /** How the order was found: dispatch at once, or a plan that was searched for. */
   readonly basis: "dispatch" | "plan";
+  readonly plan: PlanStanding;
   /** Best first. Every row can be started this minute and fits what is left of the bench session. */
   readonly work: readonly WorkRow[];
   /** In hand now. */
@@ -17,6 +18,20 @@ export interface NowAnswer {
   readonly held: readonly HeldRow[];
   readonly prepared: readonly PreparedRow[];
   readonly bench: BenchNow;
+}
+
+/** How it stands with the plan that is searched for, while or after dispatch gives its answer at once. */
+export interface PlanStanding {
+  /**
+   * - none: none was ever searched for
+   * - kept: the answer is by it
+   * - older: than the newest act or than today's settings, so the answer is not by it
+   * - searching: a worker looks for one, and has none for this moment yet
+   * - stopped: the worker ended by itself
+   */
+  readonly is: "none" | "kept" | "older" | "searching" | "stopped";
+  /** By how much of its cost the plan kept may still miss the best, 0: proven best; null: not known here. */
+  readonly gap: number | null;
 }
 
 /** One row an act: several tags where one melt, cup, colour or coat serves them. */
@@ -83,7 +98,7 @@ export type Why =
   | { readonly because: "would be held after"; readonly what: string }
   | { readonly because: "cure starts sooner" };
 
-/** What leaving this row for the rest of the bench session brings, found by dispatching again without it. */
+/** What leaving this row for the rest of the bench session brings, found by planning again without it. */
 export interface IfLeft {
   /** The work that will then be asked for first; null: none more than now. */
   readonly preparation: Preparation | null;
@@ -93,9 +108,21 @@ export interface IfLeft {
   readonly mend: boolean;
   /** Its tags whose window will have shut, and when each does. */
   readonly shut: readonly { readonly tag: Tag; readonly at: Instant }[];
-  /** When the first of its tags would be finished now, and if left; null: not within the horizon. */
+  /** When the first of its tags would be finished now, and if left; null: not within the horizon, or not found yet. */
   readonly finishNow: Instant | null;
   readonly finishLeft: Instant | null;
+  /** What else a plan without it brings; by dispatch nothing of it is told. */
+  readonly others: LeftOthers | null;
+}
+
+/** What a plan without some work brings besides the finish of its own pieces. */
+export interface LeftOthers {
+  /** Minutes of preparation and mending more in the whole plan; negative: less. */
+  readonly amends: Minutes;
+  /** Pieces whose due date would be kept, and is broken if this is left. */
+  readonly broken: readonly Tag[];
+  /** Other pieces that would be finished later, the most delayed first. */
+  readonly later: readonly { readonly tag: Tag; readonly minutes: Minutes }[];
 }
 
 export interface HandRow {

@@ -1,16 +1,17 @@
 import { benchNow, preparedRows } from "./bench-now.ts";
-import { type Candidate, findCandidates, newCandidate } from "./candidates.ts";
+import type { Candidate } from "./candidates.ts";
+import type { WithoutIt } from "./cost-of-leaving.ts";
 import { dispatch } from "./dispatch.ts";
-import { groupCandidates } from "./group-candidates.ts";
-import { handRows, handsFullBy } from "./hand-rows.ts";
+import { handRows } from "./hand-rows.ts";
+import { leftWork } from "./left-work.ts";
 import { makeProblem } from "./make-problem.ts";
-import { aimNeedsOne, roomForOne } from "./need-new-piece.ts";
+import { aimNeedsOne } from "./need-new-piece.ts";
 import type { NowAnswer } from "./now-answer.ts";
-import type { Plan } from "./plan.ts";
-import { type NowContext, readShop } from "./plan-shop.ts";
+import { type NowRows, nowRows } from "./now-rows.ts";
+import { type NowContext, readShop, type ShopFacts } from "./plan-shop.ts";
 import { prepareDispatch } from "./prepare-dispatch.ts";
-import { type HeldTogether, type SortedOut, sortOut } from "./sort-out.ts";
 import { waitingRows } from "./waiting-rows.ts";
+import { withoutByDispatch } from "./without-by-dispatch.ts";
 import { type Found, heldRow, workRow } from "./work-rows.ts";
 
 export type PlanContext = NowContext;
@@ -27,79 +28,45 @@ export type PlanContext = NowContext;
  * @example whatNow(shop, context).work[0] // { tags: [1, 2], step: "second seal", beginBy: Mon 20:00, ... }
  */
 export function whatNow(shop: Parameters<typeof readShop>[0], context: PlanContext): NowAnswer {
-  const facts = readShop(shop, context);
-  const withNew = aimNeedsOne(facts);
-  const made = makeProblem(facts, withNew);
+  return nowByDispatch(readShop(shop, context));
+}
+
+/** The same of facts read before. */
+export function nowByDispatch(facts: ShopFacts): NowAnswer {
+  const found = dispatchNow(facts);
+  const { prepared, made, plan } = found;
+  const without = (row: readonly Candidate[]) =>
+    withoutByDispatch(leftWork(row, facts, made), prepared, plan);
+  return answerNow(found, nowRows(found), without);
+}
+
+/** The plan that dispatch makes at once. */
+export function dispatchNow(facts: ShopFacts): Found {
+  const made = makeProblem(facts, aimNeedsOne(facts));
   const prepared = prepareDispatch(made.problem);
-  const plan = dispatch(prepared);
-  const found: Found = { facts, prepared, plan };
+  return { facts, made, prepared, plan: dispatch(prepared), basis: "dispatch" };
+}
 
-  const hands = handsFullBy(facts);
-  const begins = firstBegins(plan);
-  const candidates = inOrder(findCandidates(facts, made), begins);
-  const sorted = groupCandidates(candidates, facts).map((group) => sortOut(group, facts, hands));
-  const asked = withNew || (sorted.every(({ work }) => work.length === 0) && roomForOne(facts));
-  const another = asked ? newCandidate(facts, made) : null;
-  const all = another === null ? sorted : [...sorted, sortOut([another], facts, hands)];
-
+/**
+ * Tells rows in words of the shop.
+ *
+ * @param without what planning without a row of work brings
+ */
+export function answerNow(
+  found: Found,
+  { work, held }: NowRows,
+  without: (row: readonly Candidate[]) => WithoutIt,
+): NowAnswer {
+  const { facts, made, prepared, basis } = found;
   return {
-    at: context.now,
-    basis: "dispatch",
-    work: workInOrder(all, begins).map((row, index, rows) =>
-      workRow(row, rows.slice(index + 1).flat(), found),
-    ),
+    at: facts.context.now,
+    basis,
+    plan: { is: basis === "plan" ? "kept" : "none", gap: null },
+    work: work.map((row, index) => workRow(row, work.slice(index + 1).flat(), found, without(row))),
     inHand: handRows(facts, made, prepared),
     waiting: waitingRows(facts),
-    held: heldInOrder(all).map((held) => heldRow(held, facts)),
+    held: held.map((one) => heldRow(one, facts)),
     prepared: preparedRows(facts),
     bench: benchNow(facts),
   };
-}
-
-/** By task: when dispatch begins it. */
-type Begins = ReadonlyMap<number, number>;
-
-function firstBegins({ visits }: Plan): Begins {
-  const begins = new Map<number, number>();
-  for (const { task, start } of visits) if (!begins.has(task)) begins.set(task, start);
-  return begins;
-}
-
-function beginOf({ task }: Candidate, begins: Begins): number {
-  return (task === null ? undefined : begins.get(task)) ?? Number.POSITIVE_INFINITY;
-}
-
-/** Ties go by tag, a new piece last. */
-function compare(a: Candidate, b: Candidate, begins: Begins): number {
-  const [one, other] = [beginOf(a, begins), beginOf(b, begins)];
-  if (one !== other) return one < other ? -1 : 1;
-  return (a.tag ?? Number.MAX_SAFE_INTEGER) - (b.tag ?? Number.MAX_SAFE_INTEGER);
-}
-
-function inOrder(candidates: readonly Candidate[], begins: Begins): Candidate[] {
-  return candidates.toSorted((a, b) => compare(a, b, begins));
-}
-
-/** Rows by the first of their pieces; within a row the tags rise. */
-function workInOrder(sorted: readonly SortedOut[], begins: Begins): Candidate[][] {
-  return sorted
-    .map(({ work }) => work)
-    .filter((work) => work.length > 0)
-    .toSorted((a, b) => compareFirst(a, b, begins))
-    .map((work) => work.toSorted((a, b) => (a.tag ?? 0) - (b.tag ?? 0)));
-}
-
-function compareFirst(a: readonly Candidate[], b: readonly Candidate[], begins: Begins): number {
-  const [one] = a;
-  const [other] = b;
-  return one === undefined || other === undefined ? 0 : compare(one, other, begins);
-}
-
-/** What is free soonest first; what the clock does not free last. */
-function heldInOrder(sorted: readonly SortedOut[]): HeldTogether[] {
-  const until = ({ until: moment }: HeldTogether): number => moment ?? Number.MAX_SAFE_INTEGER;
-  return sorted
-    .flatMap(({ held }) => held)
-    .map((one) => ({ ...one, candidates: one.candidates.toSorted((a, b) => (a.tag ?? 0) - (b.tag ?? 0)) }))
-    .toSorted((a, b) => until(a) - until(b) || (a.candidates[0]?.tag ?? 0) - (b.candidates[0]?.tag ?? 0));
 }

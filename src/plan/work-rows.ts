@@ -1,7 +1,8 @@
 import { after, type Instant, type Minutes } from "../time/instant.ts";
 import { type Candidate, setUpFor } from "./candidates.ts";
-import { costOfLeaving } from "./cost-of-leaving.ts";
-import type { HeldRow, WorkRow } from "./now-answer.ts";
+import { costOfLeaving, type WithoutIt } from "./cost-of-leaving.ts";
+import type { ShopProblem } from "./make-problem.ts";
+import type { HeldRow, NowAnswer, WorkRow } from "./now-answer.ts";
 import type { Plan } from "./plan.ts";
 import type { ShopFacts } from "./plan-shop.ts";
 import type { Prepared } from "./prepare-dispatch.ts";
@@ -12,15 +13,18 @@ import { lookAhead } from "./window-ahead.ts";
 /** Everything found out about the shop, for making rows of. */
 export interface Found {
   readonly facts: ShopFacts;
+  readonly made: ShopProblem;
   readonly prepared: Prepared;
   readonly plan: Plan;
+  readonly basis: NowAnswer["basis"];
 }
 
 /** Pieces that can be worked together now, as one row; `below` is the work that stands below it. */
 export function workRow(
   row: readonly Candidate[],
   below: readonly Candidate[],
-  { facts, prepared, plan }: Found,
+  { facts, prepared }: Found,
+  withoutIt: WithoutIt,
 ): WorkRow {
   const first = firstOf(row);
   const setUp = setUpFor(first, row.length, facts);
@@ -41,7 +45,7 @@ export function workRow(
     shuts,
     beginBy: shuts === null ? null : after(shuts, -lead),
     why: whyFirst(row, setUp, facts, below),
-    ifLeft: costOfLeaving(row, lead, facts, prepared, plan),
+    ifLeft: costOfLeaving(row, lead, facts, withoutIt),
     warning:
       coat === null || task === null || part === "preparation"
         ? null

@@ -40,6 +40,7 @@ export function makeWork(changes: Partial<WorkRow> = {}): WorkRow {
       shut: [{ tag: 14, at: at("Mon 19:40") }],
       finishNow: at("Thu 19:02"),
       finishLeft: at("Fri 19:10"),
+      others: null,
     },
     warning: null,
     ...changes,
@@ -128,6 +129,7 @@ export function makeAnswer(changes: Partial<NowAnswer> = {}): NowAnswer {
   return {
     at: evening,
     basis: "dispatch",
+    plan: { is: "none", gap: null },
     work: [],
     inHand: [],
     waiting: [],

@@ -10,6 +10,7 @@ export const costsNothing: IfLeft = {
   shut: [],
   finishNow: null,
   finishLeft: null,
+  others: null,
 };
 
 export const sealing: WorkRow = {
@@ -51,6 +52,7 @@ export const hanging: WaitingRow = {
 export const nothing: NowAnswer = {
   at: at("Mon 20:59"),
   basis: "dispatch",
+  plan: { is: "none", gap: null },
   work: [],
   inHand: [],
   waiting: [],
