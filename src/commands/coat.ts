@@ -1,11 +1,11 @@
 import { STAGES } from "../process/coat.ts";
+import { layOut } from "../words/lay-out.ts";
 import { sayCoatSheet, sayHandsOn } from "../words/say-step.ts";
 import { sayWait } from "../words/say-time.ts";
 import type { LibraryCoat } from "../workshop/library.ts";
 import type { Bench } from "./bench.ts";
 import type { Answer, Command } from "./command.ts";
 import type { CommandWords } from "./command-words.ts";
-import { layOut } from "./lay-out.ts";
 import { matchIn } from "./match-in.ts";
 import { readSubword } from "./read-subword.ts";
 

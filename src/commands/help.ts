@@ -1,12 +1,12 @@
 import { matchName } from "../acts/match-name.ts";
 import { nearestWord } from "../process/nearest.ts";
 import { GLOSSARY } from "../words/glossary.ts";
+import { layOut } from "../words/lay-out.ts";
 import { sayCaution } from "../words/say-caution.ts";
 import { capital } from "../words/say-list.ts";
 import type { Bench } from "./bench.ts";
 import type { Answer, Command, Group, Options } from "./command.ts";
 import { COMMAND_WORDS, COMMANDS } from "./command-table.ts";
-import { layOut } from "./lay-out.ts";
 import { COMMON } from "./read-command.ts";
 
 const GROUPS: readonly Group[] = ["what now", "at the bench", "the shop", "the trade", "beside"];

@@ -4,6 +4,7 @@ import { formatWeeklyHours } from "../time/format-hours.ts";
 import { readHoursWords } from "../time/read-hours-words.ts";
 import { hoursOn, weeklyOn } from "../time/sessions.ts";
 import { isoMoment } from "../words/iso-moment.ts";
+import { layOut } from "../words/lay-out.ts";
 import { sayAway } from "../words/say-away.ts";
 import { sayDayHours } from "../words/say-setting.ts";
 import { sayFullDay } from "../words/say-time.ts";
@@ -13,7 +14,6 @@ import type { Bench, Opened } from "./bench.ts";
 import type { Answer, Command } from "./command.ts";
 import { AS_OF } from "./command.ts";
 import { withoutStop } from "./command-words.ts";
-import { layOut } from "./lay-out.ts";
 import { perform } from "./perform.ts";
 
 /**

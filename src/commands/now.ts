@@ -1,4 +1,5 @@
 import type { HeldRow, NowAnswer, WorkRow } from "../plan/now-answer.ts";
+import { layOut } from "../words/lay-out.ts";
 import { sayHold } from "../words/say-hold.ts";
 import { capital } from "../words/say-list.ts";
 import { sayDayAndClock } from "../words/say-time.ts";
@@ -7,7 +8,6 @@ import { sayWarning } from "../words/say-warning.ts";
 import { sayEffort, sayHandRow, sayWho, sayWhy, sayWorkRow } from "../words/say-work.ts";
 import type { Speech } from "../words/speech.ts";
 import { AS_OF, type Command } from "./command.ts";
-import { layOut } from "./lay-out.ts";
 import { nowJson } from "./now-json.ts";
 
 /**

@@ -1,5 +1,6 @@
 import type { ProcessDefinition } from "../process/definition.ts";
 import type { Step } from "../process/step.ts";
+import { layOut } from "../words/lay-out.ts";
 import { sayList } from "../words/say-list.ts";
 import { sayBallast, sayHandsOn, saySetUp, sayWindows } from "../words/say-step.ts";
 import { sayWait } from "../words/say-time.ts";
@@ -7,7 +8,6 @@ import type { Speech } from "../words/speech.ts";
 import type { Bench } from "./bench.ts";
 import type { Answer, Command } from "./command.ts";
 import type { CommandWords } from "./command-words.ts";
-import { layOut } from "./lay-out.ts";
 import { matchIn } from "./match-in.ts";
 import { readSubword } from "./read-subword.ts";
 

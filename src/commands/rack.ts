@@ -1,8 +1,8 @@
 import { isoMoment } from "../words/iso-moment.ts";
+import { layOut } from "../words/lay-out.ts";
 import { sayClock } from "../words/say-time.ts";
 import { sayOpening, sayPrepared, sayStage } from "../words/say-waiting.ts";
 import { AS_OF, type Command } from "./command.ts";
-import { layOut } from "./lay-out.ts";
 import { preparedJson, waitingJson } from "./now-json.ts";
 
 /** All that is out, by tag: the waits of `now` with places and dry-hard. */

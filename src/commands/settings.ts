@@ -1,12 +1,12 @@
 import type { Setting } from "../journal/event.ts";
 import { aimAt, handsAt } from "../shop/settings-at.ts";
 import { localTime } from "../time/civil.ts";
+import { layOut } from "../words/lay-out.ts";
 import { sayAim } from "../words/say-setting.ts";
 import { sayWeekday } from "../words/say-time.ts";
 import type { Bench, Opened } from "./bench.ts";
 import type { Answer, Command } from "./command.ts";
 import type { CommandWords } from "./command-words.ts";
-import { layOut } from "./lay-out.ts";
 import { perform } from "./perform.ts";
 import { readSubword } from "./read-subword.ts";
 

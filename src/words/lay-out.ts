@@ -1,4 +1,4 @@
-import { cutTo, fitTo, widthOf } from "../words/width.ts";
+import { cutTo, fitTo, widthOf } from "./width.ts";
 
 /**
  * Rows of cells in columns two spaces apart, indented by two; the last column is cut where the terminal ends.
