@@ -1,5 +1,6 @@
 import { type Coat, type Preparation, STAGES, type Stage } from "../process/coat.ts";
-import { after, type Instant, type Minutes } from "../time/instant.ts";
+import type { Instant, Minutes } from "../time/instant.ts";
+import { AS_BY_SHEET, type Drying } from "./drying.ts";
 
 /** A window of one laid coat as moments: `opens <= moment < shuts`. */
 export interface Span {
@@ -10,7 +11,7 @@ export interface Span {
   readonly first: Preparation | null;
 }
 
-/** What a coat laid at a moment will do and when. */
+/** What a coat laid at a moment will do and when; Infinity: never, in the air it hangs in. */
 export interface CoatTimes {
   readonly laidAt: Instant;
   /** `wet` at the moment it is laid, and the stages its sheet names. */
@@ -20,23 +21,31 @@ export interface CoatTimes {
 }
 
 /**
- * When a coat reaches its stages and when its windows open and shut, in the air its sheet gives its times for.
+ * When a coat reaches its stages and when its windows open and shut, in the air it hangs in. Windows go by the cure,
+ * both their ends: a cold night that does not count puts off the shutting too.
  *
  * @param laidAt end of the hands-on work, from which every time on a sheet counts
  * @param flashOff minutes given to this very pass; null: the coat's own
+ * @param drying the air and pace it dries at; left out: as its sheet says
  *
  * A varnish with a window of 4 h to 24 h, laid Mon 19:04: opens Mon 23:04, shuts Tue 19:04.
  */
-export function coatTimes(coat: Coat, laidAt: Instant, flashOff: Minutes | null): CoatTimes {
+export function coatTimes(
+  coat: Coat,
+  laidAt: Instant,
+  flashOff: Minutes | null,
+  { air, factor }: Drying = AS_BY_SHEET,
+): CoatTimes {
+  const reach = (minutes: Minutes) => air.reach(coat, laidAt, minutes * factor);
   const reaches: Partial<Record<Stage, Instant>> = { wet: laidAt };
   for (const stage of STAGES) {
     const minutes = coat.stages[stage];
-    if (minutes !== undefined) reaches[stage] = after(laidAt, minutes);
+    if (minutes !== undefined) reaches[stage] = reach(minutes);
   }
   const windows: Span[] = [];
   for (const { opens, shuts, first } of coat.windows) {
-    const from = after(laidAt, opens === "flash-off" ? (flashOff ?? coat.flashOff) : opens);
-    const to = shuts === null ? null : after(laidAt, shuts);
+    const from = reach(opens === "flash-off" ? (flashOff ?? coat.flashOff) : opens);
+    const to = shuts === null ? null : reach(shuts);
     // A flash-off given longer than its window leaves nothing of the window.
     if (to === null || from < to) windows.push({ opens: from, shuts: to, first });
   }

@@ -20,12 +20,16 @@ export const SHEET_AIR: HangingAir = {
   spent: (_curing, from, to) => Math.max(0, to - from) / MINUTE,
 };
 
+/** For what hangs at no place that is named: the shop's own air. */
+export const NO_PLACE = "";
+
 /** The lines of air of a shop with what coats have come to in them, each summed once. */
 export class ShopAir {
   readonly #lines: ReadonlyMap<string, AirLine>;
-  readonly #sums = new Map<string, CureSum>();
+  /** By place and by coat: the very same one, for its pieces share their definition. */
+  readonly #sums = new Map<string, Map<Curing, CureSum>>();
 
-  /** @param lines by place; "" is the shop's own, for places that have none */
+  /** @param lines by place; `NO_PLACE` is the shop's own, for places that have none */
   constructor(lines: ReadonlyMap<string, AirLine>) {
     this.#lines = lines;
   }
@@ -36,11 +40,12 @@ export class ShopAir {
    * @param moves rising in time: from when on it hung where; before the first it was where the first says
    */
   of(moves: readonly Move[]): HangingAir {
-    if (this.#lines.size === 0) return SHEET_AIR;
+    const stays = moves.toSorted((one, other) => one.at - other.at);
+    if (this.#lines.size === 0 && stays.every(({ place }) => place === stays[0]?.place)) return SHEET_AIR;
     return {
       reach: (curing, from, minutes) => {
         let left = minutes;
-        for (const { place, starts, ends } of staysFrom(moves, from)) {
+        for (const { place, starts, ends } of staysFrom(stays, curing, from)) {
           const here = this.#spent(curing, place, starts, ends);
           if (here >= left) return wholeMinute(this.#reach(curing, place, starts, left));
           left -= here;
@@ -48,7 +53,7 @@ export class ShopAir {
         return Number.POSITIVE_INFINITY;
       },
       spent: (curing, from, to) =>
-        staysFrom(moves, from).reduce(
+        staysFrom(stays, curing, from).reduce(
           (sum, { place, starts, ends }) =>
             starts < to ? sum + this.#spent(curing, place, starts, Math.min(ends, to)) : sum,
           0,
@@ -75,21 +80,14 @@ export class ShopAir {
 
   /** Null: nothing is known of the air there. */
   #sumOf(curing: Curing, place: string): CureSum | null {
-    const line = this.#lines.get(place) ?? this.#lines.get("");
+    const name = this.#lines.has(place) ? place : NO_PLACE;
+    const line = this.#lines.get(name);
     if (line === undefined) return null;
-    const { celsius, humidityPercent } = curing.sheetAir;
-    const { curesBy, lowestCelsius, activationEnergy } = curing;
-    const key = [
-      this.#lines.has(place) ? place : "",
-      curesBy,
-      celsius,
-      humidityPercent,
-      lowestCelsius,
-      activationEnergy,
-    ].join("|");
-    const known = this.#sums.get(key) ?? new CureSum(curing, line);
-    this.#sums.set(key, known);
-    return known;
+    const here = this.#sums.get(name) ?? new Map<Curing, CureSum>();
+    this.#sums.set(name, here);
+    const sum = here.get(curing) ?? new CureSum(curing, line);
+    here.set(curing, sum);
+    return sum;
   }
 }
 
@@ -99,12 +97,14 @@ export interface Move {
   readonly place: string;
 }
 
-function staysFrom(moves: readonly Move[], from: Instant) {
-  return moves.flatMap(({ at, place }, index) => {
+/** What cures under a lamp does so only where it was hung for it: moved away it stands still. */
+function staysFrom(moves: readonly Move[], { curesBy }: Curing, from: Instant) {
+  const stays = moves.flatMap(({ at, place }, index) => {
     const ends = moves[index + 1]?.at ?? Number.POSITIVE_INFINITY;
     const starts = index === 0 ? from : Math.max(at, from);
     return ends <= from ? [] : [{ place, starts, ends }];
   });
+  return curesBy === "light" ? stays.filter(({ place }) => place === stays[0]?.place) : stays;
 }
 
 const wholeMinute = (moment: Instant): Instant => Math.ceil(moment / MINUTE - 1e-6) * MINUTE;

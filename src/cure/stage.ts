@@ -1,6 +1,7 @@
-import { STAGES, type Stage } from "../process/coat.ts";
-import type { Instant } from "../time/instant.ts";
+import { type Coat, STAGES, type Stage } from "../process/coat.ts";
+import { type Instant, MINUTE } from "../time/instant.ts";
 import { type CoatTimes, reachedAt } from "./coat-times.ts";
+import type { Drying } from "./drying.ts";
 
 /** The furthest stage reached at a moment, of those the coat's sheet names. Before it is laid it counts as wet. */
 export function stageAt(times: CoatTimes, now: Instant): Stage {
@@ -13,13 +14,20 @@ export function stageAt(times: CoatTimes, now: Instant): Stage {
 }
 
 /**
- * How far a coat is on its way to dry-hard (to the last stage its sheet names, where it names no dry-hard), 0 to 1.
- * A coat that names no stage has no way to go: 1.
+ * How far a coat is on its way to dry-hard (to the last stage its sheet names, where it names no dry-hard), 0 to 1, by
+ * the minutes of its sheet that it has come in its air. A coat that names no stage has no way to go: 1.
  */
-export function progressAt(times: CoatTimes, now: Instant): number {
-  const hard = reachedAt(times.reaches, "dry-hard");
-  if (hard === null || hard <= times.laidAt) return 1;
-  return Math.min(1, Math.max(0, (now - times.laidAt) / (hard - times.laidAt)));
+export function progressAt(coat: Coat, times: CoatTimes, { air, factor }: Drying, now: Instant): number {
+  const hard = reachedAt(bySheet(coat), "dry-hard");
+  if (hard === null || hard <= 0) return 1;
+  const spent = now <= times.laidAt ? 0 : air.spent(coat, times.laidAt, now);
+  return Math.min(1, spent / ((hard / MINUTE) * factor));
+}
+
+/** The stages of a sheet as if it were laid at instant 0. */
+function bySheet({ stages }: Coat): CoatTimes["reaches"] {
+  const entries = Object.entries(stages).map(([stage, minutes]) => [stage, minutes * MINUTE]);
+  return Object.fromEntries(entries);
 }
 
 /** Whether a stage is at least as far as another. `isAtLeast("dry-hard", "tack-free") === true` */

@@ -2,6 +2,7 @@ import { type Span as CoatWindow, coatTimes } from "../cure/coat-times.ts";
 import { coatsBefore, stepsAfter } from "../process/order.ts";
 import type { Step } from "../process/step.ts";
 import { handOn } from "../shop/hands.ts";
+import { dryingOf } from "../shop/laid-coat.ts";
 import { isDone, workOf } from "../shop/passes.ts";
 import type { Hang, Piece } from "../shop/shop.ts";
 import type { Instant, Minutes } from "../time/instant.ts";
@@ -80,7 +81,7 @@ function recordsOf(
   const starts = [hang.hungAt, ...again.map(({ at }) => at)];
   return starts.flatMap((start, index) => {
     const until = starts[index + 1] ?? ends;
-    const { windows } = coatTimes(coat, start, hang.flashOff);
+    const { windows } = coatTimes(coat, start, hang.flashOff, dryingOf(piece));
     const shut = lastChance(windows);
     const begun = beginnings(piece, next).find(({ at }) => at >= start && at < until);
     const over = begun !== undefined || (shut !== null && shut < until && shut <= now);

@@ -1,5 +1,6 @@
 import type { Span } from "../cure/coat-times.ts";
 import { coatTimes, dustFreeAt } from "../cure/coat-times.ts";
+import { AS_BY_SHEET } from "../cure/drying.ts";
 import type { SchemePass, Tag } from "../journal/event.ts";
 import type { Coat, Preparation } from "../process/coat.ts";
 import type { ProcessDefinition, ProcessHash } from "../process/definition.ts";
@@ -32,7 +33,7 @@ import { sessionsBetween } from "../time/sessions.ts";
 import type { Zone } from "../time/zone.ts";
 
 export type { Hold, StepState };
-export { setUpWords };
+export { cautionsFor, setUpWords };
 
 /** What is asked besides the shop itself. */
 export interface NowContext {
@@ -272,6 +273,7 @@ function layAtZero(coat: Coat, flashOff: Minutes | null): LaidCoat {
     step: "",
     coat: coat.feelFirst ? { ...coat, feelFirst: false } : coat,
     hang: { ...hungAtZero, flashOff },
+    drying: AS_BY_SHEET,
     times: coatTimes(coat, 0, flashOff),
   };
 }

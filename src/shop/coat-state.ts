@@ -14,7 +14,7 @@ export function coatState(piece: Piece, now: Instant): CoatState | null {
   const hardAt = typeof hard === "number" ? hard : null;
   const isHard = hardAt !== null && hardAt <= now;
   // Short of dry-hard by the word of a touch: it may lag the sheet, but never shows as through.
-  const progress = Math.min(progressAt(laid.times, now), isHard ? 1 : 0.99);
+  const progress = Math.min(progressAt(laid.coat, laid.times, laid.drying, now), isHard ? 1 : 0.99);
   return {
     coat: laid.name,
     step: laid.step,

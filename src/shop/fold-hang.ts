@@ -1,3 +1,4 @@
+import { NO_PLACE } from "../cure/hanging-air.ts";
 import type { JournalEvent, SchemePass } from "../journal/event.ts";
 import { coatsBefore } from "../process/order.ts";
 import type { Step } from "../process/step.ts";
@@ -27,6 +28,7 @@ export function hang(piece: PieceDraft, event: Hung): Misfit {
   setHands(piece, { running: null, lying: lying.filter((one) => one.step !== event.step) });
   piece.begunAt ??= hand?.since ?? event.at;
   piece.place = event.place;
+  piece.hungAt = [...piece.hungAt, { at: event.at, place: event.place ?? NO_PLACE }];
   if (event.part === "preparation") {
     const minutes = hand === null ? null : minutesInHand(hand, event.at);
     piece.work.set(step.name, { ...workOf(piece, step.name), prepared: { at: event.at, minutes } });

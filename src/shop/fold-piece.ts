@@ -99,6 +99,7 @@ function move(piece: PieceDraft, event: Of<"moved">): Misfit {
   // A scrapped piece may still hang somewhere in the shop.
   if (isAway(piece) && piece.end?.how !== "scrapped") return `it is ${piece.end?.how}`;
   piece.place = event.place;
+  piece.hungAt = [...piece.hungAt, { at: event.at, place: event.place }];
   return null;
 }
 

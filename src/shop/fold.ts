@@ -1,3 +1,4 @@
+import { ShopAir } from "../cure/hanging-air.ts";
 import type { JournalEvent, Seq, Tag } from "../journal/event.ts";
 import type { Reading } from "../journal/journal.ts";
 import type { Instant } from "../time/instant.ts";
@@ -54,6 +55,7 @@ export function foldShop(reading: Reading, until: Instant = Number.POSITIVE_INFI
     pieces: draft.pieces,
     stations: draft.stations,
     settings: draft.settings,
+    air: new ShopAir(new Map()),
     ticks: draft.ticks,
     acts: actRecords(live),
     setAside: draft.setAside,

@@ -1,4 +1,5 @@
 import { type CoatTimes, coatTimes } from "../cure/coat-times.ts";
+import type { Drying } from "../cure/drying.ts";
 import type { Coat } from "../process/coat.ts";
 import type { Step } from "../process/step.ts";
 import type { Instant } from "../time/instant.ts";
@@ -11,6 +12,7 @@ export interface LaidCoat {
   readonly step: string;
   readonly coat: Coat;
   readonly hang: Hang;
+  readonly drying: Drying;
   readonly times: CoatTimes;
 }
 
@@ -25,13 +27,20 @@ export function laidBy(piece: Piece, step: Step): LaidCoat | null {
   const coat = coatOf(piece, step);
   const hang = lastHang(workOf(piece, step.name));
   if (coat === null || hang === null) return null;
+  const drying = dryingOf(piece);
   return {
     name: coat.name,
     step: step.name,
     coat,
     hang,
-    times: coatTimes(coat, hang.hungAt, hang.flashOff),
+    drying,
+    times: coatTimes(coat, hang.hungAt, hang.flashOff, drying),
   };
+}
+
+/** How coats dry on a piece where it hangs and hung. */
+export function dryingOf({ air }: Pick<Piece, "air">): Drying {
+  return { air, factor: 1 };
 }
 
 /** The coat laid last of all that lie on a piece; of several hung at one moment the last in working order. */

@@ -1,3 +1,4 @@
+import type { HangingAir, Move, ShopAir } from "../cure/hanging-air.ts";
 import type { ActId, By, EventKind, JournalEvent, SchemePass, Seq, Tag, Touch } from "../journal/event.ts";
 import type { Coat } from "../process/coat.ts";
 import type { ProcessDefinition, ProcessHash } from "../process/definition.ts";
@@ -14,6 +15,8 @@ export interface Shop {
   readonly pieces: ReadonlyMap<Tag, Piece>;
   readonly stations: ReadonlyMap<string, StationState>;
   readonly settings: Settings;
+  /** The air of its places; the fold knows of none. */
+  readonly air: ShopAir;
   /** Cautions read and ticked, oldest first. */
   readonly ticks: readonly { readonly caution: string; readonly at: Instant }[];
   /** Acts that stand, oldest first, for undo and amend: who, what, which tags and stations. */
@@ -76,6 +79,10 @@ export interface Piece {
   readonly alsoLeft: readonly InHand[];
   /** On which place it hangs; null: on no hook (in hand, on the bench, gone). */
   readonly place: string | null;
+  /** Where it hung since when, oldest first, for the air its coats dried in. */
+  readonly hungAt: readonly Move[];
+  /** The air there; the fold knows of none, hang-in-air.ts gives it. */
+  readonly air: HangingAir;
   readonly measured: ReadonlyMap<
     string,
     { readonly value: number; readonly unit: string; readonly at: Instant }

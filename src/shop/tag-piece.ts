@@ -1,4 +1,5 @@
 import { coatTimes, reachedAt } from "../cure/coat-times.ts";
+import { NO_PLACE, SHEET_AIR } from "../cure/hanging-air.ts";
 import type { JournalEvent } from "../journal/event.ts";
 import type { ProcessDefinition } from "../process/definition.ts";
 import { stepsInOrder } from "../process/order.ts";
@@ -32,6 +33,8 @@ export function tagPiece(event: Tagged, tag: number, definition: ProcessDefiniti
     hand: null,
     alsoLeft: [],
     place: null,
+    hungAt: [],
+    air: SHEET_AIR,
     measured: new Map(),
     mends: [],
     sentBack: [],
@@ -47,6 +50,7 @@ export function tagPiece(event: Tagged, tag: number, definition: ProcessDefiniti
   }
   piece.begunAt = since;
   piece.place = last.place;
+  piece.hungAt = [{ at: since, place: last.place ?? NO_PLACE }];
   return piece;
 }
 

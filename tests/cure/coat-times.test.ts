@@ -1,5 +1,6 @@
 import { describe, expect, test } from "vitest";
 import { coatTimes, dustFreeAt, reachedAt } from "../../src/cure/coat-times.ts";
+import { AS_BY_SHEET } from "../../src/cure/drying.ts";
 import { progressAt, stageAt } from "../../src/cure/stage.ts";
 import { acrylic, makeCoat, resin, scuff, varnish } from "../fixtures/walker.ts";
 import { at } from "../fixtures/week-time.ts";
@@ -82,10 +83,12 @@ describe("how far a coat is", () => {
     ["Wed 7:04", "dry-hard", 1],
   ] as const)("%s: %s, %f of the way to dry-hard", (when, stage, progress) => {
     expect(stageAt(times, at(when))).toBe(stage);
-    expect(progressAt(times, at(when))).toBeCloseTo(progress, 12);
+    expect(progressAt(varnish, times, AS_BY_SHEET, at(when))).toBeCloseTo(progress, 12);
   });
 
   test("a coat without stages has no way to go", () => {
-    expect(progressAt(coatTimes(makeCoat("bare"), at("Mon 18:00"), null), at("Mon 18:00"))).toBe(1);
+    const bare = makeCoat("bare");
+    const hung = at("Mon 18:00");
+    expect(progressAt(bare, coatTimes(bare, hung, null), AS_BY_SHEET, hung)).toBe(1);
   });
 });
