@@ -2,7 +2,7 @@ import { coatsBefore } from "../process/order.ts";
 import type { Minutes } from "../time/instant.ts";
 import { waitsOfLater, waitsOfOpen } from "./make-waits.ts";
 import { minutesUntil } from "./minutes-until.ts";
-import { dryThroughMinutes, type PassFacts, type StepFacts, setUpWords } from "./plan-shop.ts";
+import { cautionsFor, dryThroughMinutes, type PassFacts, type StepFacts, setUpWords } from "./plan-shop.ts";
 import type { Task, Wait } from "./problem.ts";
 import { coatFor, type Making, type StepToPlan, taskOfStep } from "./task-of-step.ts";
 
@@ -22,6 +22,7 @@ export interface MadeTask {
   readonly setUp: string | null;
   /** What a late window asks for first, `scuff`; null: no window does. */
   readonly preparation: string | null;
+  readonly cautions: readonly string[];
   /** How the step stands; null: of a piece that is not tagged yet. */
   readonly facts: StepFacts | null;
 }
@@ -67,6 +68,7 @@ function inWords({ piece }: Making, { step, facts }: StepToPlan, { colour }: Pas
     dryThrough: coat === null ? null : dryThroughMinutes(coat),
     setUp: step.setUp === null ? null : setUpWords(step.setUp, colour),
     preparation: windows.find(({ first }) => first !== null)?.first?.do ?? null,
+    cautions: cautionsFor(step, piece, "step"),
     facts,
   };
 }

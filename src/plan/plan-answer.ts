@@ -73,6 +73,8 @@ export interface PlannedRow {
   readonly minutes: Minutes;
   /** Short checks, in minutes after each coat was laid. */
   readonly looks: readonly Minutes[];
+  /** Names of the cautions it comes with. */
+  readonly cautions: readonly string[];
   /** It is in hand already. */
   readonly inHand: boolean;
   /** Pieces of it that are to be tagged as it begins. */

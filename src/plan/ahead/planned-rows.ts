@@ -58,6 +58,7 @@ function rowOf(shop: PlannedShop, first: Visit, visits: readonly Visit[]): Plann
     until: momentOf(shop, Math.max(...visits.map(({ end }) => end))),
     minutes,
     looks: preparing ? [] : task.looks,
+    cautions: [...new Set(visits.flatMap(({ task }) => madeOf(shop, task).cautions))],
     inHand: task.running,
     tagsNew: visits.some((visit) => isFirst(shop, visit)),
     finishes: visits.filter((visit) => isLast(shop, visit)).map((visit) => pieceOf(shop, visit)),
