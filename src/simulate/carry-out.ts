@@ -4,7 +4,7 @@ import type { Visit } from "../plan/plan.ts";
 import type { Gives } from "../plan/problem.ts";
 import type { Minutes } from "../time/instant.ts";
 import type { PlayPiece, PlayState, PlayTask } from "./play-state.ts";
-import type { Uncertain, WorkNoise } from "./work-noise.ts";
+import type { WorkNoise } from "./work-noise.ts";
 
 /**
  * One stretch of the maker's time on one task: its preparations, then the work itself. Tasks and minutes are those of
@@ -44,20 +44,27 @@ function work(state: PlayState, piece: PlayPiece, task: PlayTask, visit: Visit, 
   const factor = noise("hands", piece.number, task.step, task.turn);
   const planned = visit.end - visit.start;
   const start = begun + visit.setUp;
-  const whole = planned >= task.rest;
-  const end = start + (whole ? really(task.rest, factor) : planned);
+  const needed = really(task.rest, factor);
+  const most = planned < task.rest ? planned : mostTonight(state, task, start);
+  const end = start + Math.min(needed, most);
   const part = visit.part === "mend" ? "mend" : task.again ? "again" : "step";
   piece.began ??= begun;
   takeDown(piece, begun);
   state.visits.push({ task: task.index, part, setUp: visit.setUp, start, end });
-  useStation(state, task, visit.setUp, start, end);
+  occupyStation(state, task, visit.setUp, start, end);
   giveOff(state, givenBy(state, task), end, task.task.station);
   state.now = end;
-  if (whole) complete(state, piece, task, noise);
+  if (needed <= most) complete(state, piece, task, noise);
   else {
     task.split = true;
-    task.rest -= Math.min(task.rest - 1, really(planned, 1 / factor));
+    task.rest -= Math.min(task.rest - 1, really(most, 1 / factor));
   }
+}
+
+/** How long it can be gone on with: work that may stop is left at closing. */
+function mostTonight({ shop, session }: PlayState, { task, again }: PlayTask, start: Minutes): Minutes {
+  const { opens, closes } = shop.sessions[session] ?? { opens: Infinity, closes: Infinity };
+  return task.mayStop && !again && start >= opens && start < closes ? closes - start : Infinity;
 }
 
 /** Whole minutes that `minutes` turn out to be. */
@@ -90,7 +97,13 @@ function undo(piece: PlayPiece, task: PlayTask): void {
   task.rest = task.task.minutes;
 }
 
-function useStation(state: PlayState, { task }: PlayTask, made: Minutes, start: Minutes, end: Minutes): void {
+function occupyStation(
+  state: PlayState,
+  { task }: PlayTask,
+  made: Minutes,
+  start: Minutes,
+  end: Minutes,
+): void {
   if (task.station === null || task.setUp === null) return;
   const standing = at(state.standing, task.station);
   const kept = made > 0 || standing === "any" ? null : standing;

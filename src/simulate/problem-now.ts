@@ -101,7 +101,14 @@ function addTasks(
     local.set(index, tasks.length);
     numbers.push(index);
     const release = task.release === null ? null : task.release - now;
-    const asItIs = { ...task, piece, release, minutes: played.rest, hook: shiftHook(task.hook, now) };
+    const asItIs = {
+      ...task,
+      piece,
+      release,
+      minutes: played.rest,
+      hook: shiftHook(task.hook, now),
+      running: false,
+    };
     if (end === null) tasks.push({ ...asItIs, ...waitsNow(state, played, local, release) });
     else tasks.push({ ...asItIs, waits: [], ended: end - now, minutes: task.minutes });
   }

@@ -1,7 +1,7 @@
 import { chanceFrom } from "../plan/chance.ts";
 
 /** What goes otherwise than thought: hands-on of a task, of a preparation before it, or the wait after it. */
-export type Uncertain = "hands" | "preparation" | "wait";
+type Uncertain = "hands" | "preparation" | "wait";
 
 /**
  * By how much: a factor, 1 is as thought. `turn` counts how often the task was worked before. A function of its
