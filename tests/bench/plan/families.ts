@@ -1,5 +1,6 @@
 import type { Family } from "./family.ts";
+import { projects } from "./project.ts";
 import { shop } from "./shop.ts";
 
 /** Every kind of file that `npm run bench -- plan FILE` reads; the first that knows a file solves it. */
-export const families: readonly Family[] = [shop];
+export const families: readonly Family[] = [shop, ...projects];

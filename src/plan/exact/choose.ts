@@ -1,0 +1,63 @@
+import type { Literal } from "./arcs.ts";
+import type { Bounds } from "./bounds.ts";
+import type { Gap } from "./gaps.ts";
+
+/** What may be decided: the times of bodies, and, numbered after them, which way round each gap is. */
+export interface Choice {
+  readonly bounds: Bounds;
+  readonly bodies: number;
+  readonly gaps: readonly Gap[];
+  /** By variable: how much it had to do with clashes lately. */
+  readonly activity: Float64Array;
+}
+
+/**
+ * In order of time: the body that can be earliest comes before all that get in its way, and then is put there.
+ *
+ * @returns null when all is decided
+ */
+export function chooseEarliest({ bounds, bodies, gaps, activity }: Choice): Literal | null {
+  let best = -1;
+  let bestTime = 0;
+  for (let body = 0; body < bodies; body++) {
+    if (bounds.isFixed(body)) continue;
+    const time = bounds.now[2 * body] as number;
+    const isBetter =
+      best < 0 ||
+      time < bestTime ||
+      (time === bestTime && (activity[body] as number) > (activity[best] as number));
+    if (!isBetter) continue;
+    best = body;
+    bestTime = time;
+  }
+  if (best < 0) return null;
+  for (const [index, gap] of gaps.entries()) {
+    const variable = bodies + index;
+    if ((gap.one !== best && gap.other !== best) || bounds.isFixed(variable)) continue;
+    return gap.one === best ? { side: 2 * variable, value: 1 } : { side: 2 * variable + 1, value: 0 };
+  }
+  return { side: 2 * best + 1, value: -bestTime };
+}
+
+/**
+ * What had most to do with clashes lately: a gap is taken as in the best schedule so far, a body put where it was, as
+ * far as its bounds allow.
+ *
+ * @param best values of all variables in the best schedule; null: none yet
+ */
+export function chooseLiveliest({ bounds, activity }: Choice, best: Int32Array | null): Literal | null {
+  let liveliest = -1;
+  for (let variable = 0; variable < activity.length; variable++) {
+    if (bounds.isFixed(variable)) continue;
+    if (liveliest < 0 || (activity[variable] as number) > (activity[liveliest] as number)) {
+      liveliest = variable;
+    }
+  }
+  if (liveliest < 0) return null;
+  const lower = bounds.now[2 * liveliest] as number;
+  const upper = -(bounds.now[2 * liveliest + 1] as number);
+  const wish = best === null ? lower : (best[liveliest] as number);
+  return wish >= upper
+    ? { side: 2 * liveliest, value: upper }
+    : { side: 2 * liveliest + 1, value: -Math.max(wish, lower) };
+}

@@ -1,0 +1,130 @@
+import { WHY } from "./bounds.ts";
+import { type Choice, chooseEarliest, chooseLiveliest } from "./choose.ts";
+import { Engine } from "./engine.ts";
+import { luby } from "./luby.ts";
+import type { Model } from "./model.ts";
+
+/**
+ * How a run of the search ended: with a shorter schedule, with the proof that none ends as early as was asked, with
+ * the proof that none is shorter than the best, with its patience at an end, or by a stop from outside.
+ */
+type RunEnd = "found" | "refuted" | "exhausted" | "tired" | "stopped";
+
+/** Clashes before the first restart. */
+const RESTART = 64;
+
+/** Learned clauses kept at first. */
+const MOST_CLAUSES = 4000;
+
+/**
+ * Search by conflict: decide, draw conclusions, and learn from each clash a clause that leads straight back to its
+ * cause. What is learned holds for good, so that one search may be asked again and again.
+ */
+export class ProjectSearch {
+  readonly #model: Model;
+  readonly #engine: Engine;
+  readonly #choice: Choice;
+  #restarts = 0;
+  #untilRestart = RESTART;
+  #mostClauses = MOST_CLAUSES;
+  /** Values of all variables in the best schedule so far. */
+  best: Int32Array | null = null;
+  /** Decisions taken. */
+  nodes = 0;
+
+  constructor(model: Model) {
+    this.#model = model;
+    this.#engine = new Engine(model);
+    this.#choice = {
+      bounds: this.#engine.bounds,
+      bodies: model.bodies.leaders.length,
+      gaps: model.gaps,
+      activity: this.#engine.learner.activity,
+    };
+  }
+
+  /** Draws the first conclusions. @returns false when there is no schedule */
+  begin(): boolean {
+    return this.#engine.propagate();
+  }
+
+  /** No schedule ends earlier. */
+  get bound(): number {
+    return this.#engine.bounds.firmBound(2 * this.#model.end) + this.#model.endOffset;
+  }
+
+  /** The latest end that is of interest: one less than that of the best schedule. */
+  get most(): number {
+    return this.#model.endOffset - this.#engine.bounds.firmBound(2 * this.#model.end + 1);
+  }
+
+  /**
+   * Looks for a schedule that ends by `end`: an assumption of this run only.
+   *
+   * @param patience clashes after which to give up
+   * @param isOver asked before each decision
+   */
+  run(end: number, patience: number, isOver: (nodes: number) => boolean): RunEnd {
+    const { bounds } = this.#engine;
+    const side = 2 * this.#model.end + 1;
+    const value = this.#model.endOffset - end;
+    let left = patience;
+    this.#engine.goBack(0);
+    for (;;) {
+      if (!this.#engine.propagate()) {
+        if (!this.#learn()) return "exhausted";
+        if (--left <= 0) return "tired";
+        this.#restartAtTimes();
+      } else if (bounds.isFalse(side, value)) {
+        return "refuted";
+      } else if (isOver(this.nodes)) {
+        return "stopped";
+      } else if (!bounds.isTrue(side, value)) {
+        bounds.decide(side, value);
+      } else if (!this.#decide()) {
+        return this.#keepSchedule() ? "found" : "exhausted";
+      }
+    }
+  }
+
+  /** @returns false when the clash leaves no way out: nothing shorter exists */
+  #learn(): boolean {
+    const { bounds, clauses, learner } = this.#engine;
+    const lesson = learner.learn();
+    if (lesson === null) return false;
+    this.#engine.goBack(lesson.level);
+    const { sides, values } = lesson;
+    const firm = sides.length === 1;
+    const clause = firm ? 0 : clauses.add(sides, values);
+    return bounds.raise(sides[0] as number, values[0] as number, firm ? WHY.GIVEN : WHY.CLAUSE, clause);
+  }
+
+  #restartAtTimes(): void {
+    if (--this.#untilRestart > 0) return;
+    this.#untilRestart = RESTART * luby(++this.#restarts);
+    this.#engine.goBack(0);
+    const { clauses } = this.#engine;
+    if (clauses.count < this.#mostClauses) return;
+    clauses.forgetHalf();
+    this.#mostClauses += MOST_CLAUSES / 20;
+  }
+
+  /** In turns by restart: in order of time, or what clashed most. @returns false when all is decided */
+  #decide(): boolean {
+    const inTime = this.#restarts % 2 === 0;
+    const literal = inTime ? chooseEarliest(this.#choice) : chooseLiveliest(this.#choice, this.best);
+    if (literal === null) return false;
+    this.nodes++;
+    this.#engine.bounds.decide(literal.side, literal.value);
+    return true;
+  }
+
+  /** Keeps the schedule that stands, and asks for shorter ones only. @returns false when there can be none */
+  #keepSchedule(): boolean {
+    const { bounds } = this.#engine;
+    this.best = bounds.now.filter((_, side) => side % 2 === 0);
+    const end = this.best[this.#model.end] as number;
+    this.#engine.goBack(0);
+    return bounds.raise(2 * this.#model.end + 1, 1 - end, WHY.GIVEN, 0) && this.#engine.propagate();
+  }
+}

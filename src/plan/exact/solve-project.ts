@@ -1,0 +1,55 @@
+import { type Model, makeModel } from "./model.ts";
+import type { Project, ProjectAnswer } from "./project.ts";
+import { ProjectSearch } from "./search-project.ts";
+
+const NONE: ProjectAnswer = { status: "infeasible", makespan: null, starts: null, bound: null, nodes: 0 };
+
+/** Clashes of a first run; later runs have more patience by half. */
+const PATIENCE = 200;
+
+/**
+ * Finds a schedule of the least makespan and proves that there is none shorter, or proves that there is none at all.
+ *
+ * Two questions take turns, each with growing patience: is there a schedule as short as the bound (destructive
+ * improvement: Klein and Scholl, European Journal of Operational Research 112, 1999)? Is there one shorter than the
+ * best found? What one learns from its clashes serves the other.
+ *
+ * @param isOver asked before each decision with their count; true: stop, and tell what is known
+ * @returns the same for the same project and the same stop
+ */
+export function solveProject(project: Project, isOver: (nodes: number) => boolean): ProjectAnswer {
+  const model = makeModel(project);
+  if (model === null) return NONE;
+  const search = new ProjectSearch(model);
+  if (!search.begin()) return NONE;
+  let patience = PATIENCE;
+  for (let lowNext = true; ; lowNext = !lowNext) {
+    const end = search.run(lowNext ? search.bound : search.most, patience, isOver);
+    if (end === "exhausted") return answer(project, model, search, true);
+    if (end === "stopped") return answer(project, model, search, false);
+    if (end === "tired" && !lowNext) patience *= 1.5;
+    // The bound has risen, or a shorter schedule is known: the same question again.
+    if (end !== "tired") lowNext = !lowNext;
+  }
+}
+
+function answer(
+  { activities }: Project,
+  model: Model,
+  search: ProjectSearch,
+  proven: boolean,
+): ProjectAnswer {
+  const { best, nodes } = search;
+  if (best === null) {
+    return proven ? { ...NONE, nodes } : { ...NONE, status: "unknown", bound: search.bound, nodes };
+  }
+  const { body, offset } = model.bodies;
+  const makespan = (best[model.end] as number) + model.endOffset;
+  return {
+    status: proven ? "optimal" : "feasible",
+    makespan,
+    starts: activities.map((_, at) => (best[body[at] as number] as number) + (offset[at] as number)),
+    bound: proven ? makespan : search.bound,
+    nodes,
+  };
+}
