@@ -1,32 +1,53 @@
-import type { JournalEvent, Seq } from "../journal/event.ts";
+import type { JournalEvent, NewEvent, Seq } from "../journal/event.ts";
 import type { Shop } from "../shop/shop.ts";
 import { type Instant, MINUTE } from "../time/instant.ts";
 import { boundsOf } from "./bounds.ts";
 import { checkWhole } from "./check-value.ts";
 import type { DecideContext } from "./context.ts";
 import { type Decision, decided } from "./decision.ts";
-import { refuse } from "./refuse.ts";
+import { type Refused, refuse } from "./refuse.ts";
 import type { ActOf } from "./request.ts";
 
-/** Minutes of ten years: what nothing holds in place may be set back so far. */
-const FURTHEST_BACK = 10 * 366 * 24 * 60;
+/** Minutes of ten years: what nothing holds in place may be moved so far. */
+const FURTHEST = 10 * 366 * 24 * 60;
+
+type Clock = ActOf<"clock">;
 
 /**
- * "The clock was wrong by N minutes": what was recorded ahead of now is set back, as far as needed to lie behind it and
- * not so far that it would come before what it followed.
+ * "The clock was wrong by N minutes": what it stamped is set right, back or forward. Nothing may then lie ahead of now,
+ * nor come before what it followed or after what followed it.
+ *
+ * A correction reaches to the newest event; where a right clock has stamped some since, a second one takes it back for
+ * those. Unless said, what was recorded ahead of now is meant.
  */
-export function decideClock(request: ActOf<"clock">, shop: Shop, context: DecideContext): Decision {
+export function decideClock(request: Clock, shop: Shop, context: DecideContext): Decision {
   const { now } = context;
-  const since = firstAhead(shop, now);
-  if (since === null) return refuse({ code: "nothing changes", what: "clock" });
-  const ahead = shop.acts.flatMap(({ events }) => events.filter(({ seq }) => seq >= since));
-  const newest = Math.max(shop.newestRecorded ?? now, ...ahead.map(({ recorded }) => recorded));
-  const least = Math.ceil((newest - now) / MINUTE);
-  const unfit = checkWhole("minutes", request.minutes, least, Math.max(least, mostBack(ahead, since, shop)));
+  const { minutes, at, until } = request;
+  const since = request.since ?? firstAhead(shop, now);
+  if (since === null || minutes === 0) return refuse({ code: "nothing changes", what: "clock" });
+  if (until !== null && until <= since) return refuse({ code: "no such act", act: until });
+  const all = shop.acts.flatMap(({ events }) => events);
+  const wrong = all.filter(({ seq }) => seq >= since && (until === null || seq < until));
+  const unfit = request.since === null ? null : checkMeant(request.since, wrong, all);
   if (unfit) return unfit;
-  const { minutes, at } = request;
-  const event = { kind: "clock", at, tag: null, station: null, since, minutes } as const;
-  return { ...decided([event], shop), expects: { tags: {}, stations: {}, newest: shop.newest } };
+  const newest = request.since === null ? [shop.newestRecorded ?? now] : [];
+  const latest = Math.max(...newest, ...wrong.flatMap((event) => [event.recorded, event.at]));
+  const least = Math.max(Math.ceil((latest - now) / MINUTE), leastBack(wrong, until, shop));
+  const range = checkMinutes(minutes, least, Math.max(least, mostBack(wrong, since, shop)));
+  if (range) return range;
+  const event = { kind: "clock", at, tag: null, station: null } as const;
+  const events: NewEvent[] = [
+    { ...event, since, minutes },
+    ...(until === null ? [] : [{ ...event, since: until, minutes: -minutes }]),
+  ];
+  return { ...decided(events, shop), expects: { tags: {}, stations: {}, newest: shop.newest } };
+}
+
+/** Minutes as the maker says them: set back from least to most, or forward. */
+function checkMinutes(minutes: number, least: number, most: number): Refused | null {
+  return minutes < 0 && least < 0
+    ? checkWhole("minutes", -minutes, Math.max(0, -most), -least)
+    : checkWhole("minutes", minutes, Math.max(0, least), most);
 }
 
 /** The first event of those recorded ahead of now; null: none was. */
@@ -37,6 +58,17 @@ function firstAhead(shop: Shop, now: Instant): Seq | null {
   return (shop.newestRecorded ?? now) > now ? shop.newest : null;
 }
 
+/** Refuses a span with nothing in it, or one that was set right before: two terminals see the same clock jump. */
+function checkMeant(
+  since: Seq,
+  wrong: readonly JournalEvent[],
+  all: readonly JournalEvent[],
+): Refused | null {
+  if (wrong.length === 0) return refuse({ code: "no such act", act: since });
+  const again = all.some((event) => event.kind === "clock" && since < event.seq);
+  return again ? refuse({ code: "nothing changes", what: "clock" }) : null;
+}
+
 /** Minutes by which events can be set back before one comes before an earlier event that stays. */
 function mostBack(events: readonly JournalEvent[], since: Seq, shop: Shop): number {
   const gaps = events.flatMap((event) =>
@@ -44,5 +76,15 @@ function mostBack(events: readonly JournalEvent[], since: Seq, shop: Shop): numb
       .filter(({ seq, side }) => side === "not before" && seq < since)
       .map(({ at }) => Math.floor((event.at - at) / MINUTE)),
   );
-  return Math.min(...gaps, FURTHEST_BACK);
+  return Math.min(...gaps, FURTHEST);
+}
+
+/** Minutes by which they must be set back so that none comes after a later event that stays; negative: may go forward. */
+function leastBack(events: readonly JournalEvent[], until: Seq | null, shop: Shop): number {
+  const gaps = events.flatMap((event) =>
+    boundsOf(event, shop)
+      .filter(({ seq, side }) => side === "not after" && until !== null && seq >= until)
+      .map(({ at }) => Math.ceil((event.at - at) / MINUTE)),
+  );
+  return Math.max(...gaps, -FURTHEST);
 }

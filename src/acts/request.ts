@@ -1,4 +1,4 @@
-import type { ActId, RouteChange, SchemePass, Setting, Tag, Touch } from "../journal/event.ts";
+import type { ActId, RouteChange, SchemePass, Seq, Setting, Tag, Touch } from "../journal/event.ts";
 import type { ProcessDefinition, ProcessHash } from "../process/definition.ts";
 import type { CivilDate, Instant, Minutes } from "../time/instant.ts";
 
@@ -133,8 +133,16 @@ export type ActRequest =
   | { readonly act: "undo"; readonly at: Instant; readonly target: ActId | null }
   /** Something of the shop, from a date on. */
   | { readonly act: "settle"; readonly at: Instant; readonly setting: Setting }
-  /** "The clock was wrong by N": what was recorded ahead of now is set back. */
-  | { readonly act: "clock"; readonly at: Instant; readonly minutes: Minutes };
+  /** "The clock was wrong by N": what it stamped so many minutes too late (negative: too early) is set right. */
+  | {
+      readonly act: "clock";
+      readonly at: Instant;
+      readonly minutes: Minutes;
+      /** The first event it stamped; null: the first recorded ahead of now. */
+      readonly since: Seq | null;
+      /** The first event after it that a right clock stamped; null: none yet. */
+      readonly until: Seq | null;
+    };
 
 /** The request of one act: `ActOf<"take">`. */
 export type ActOf<Act extends ActRequest["act"]> = Extract<ActRequest, { readonly act: Act }>;

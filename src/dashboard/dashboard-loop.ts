@@ -1,8 +1,7 @@
 import { MINUTE } from "../time/instant.ts";
-import { sayClockDoubt } from "../words/say-clock-doubt.ts";
 import { saySince } from "../words/say-since.ts";
-import { sayWait } from "../words/say-time.ts";
 import type { Workshop } from "../workshop/workshop.ts";
+import { askAboutClock } from "./ask-about-clock.ts";
 import { doEffect } from "./do-effect.ts";
 import { hasTurned } from "./has-turned.ts";
 import type { ScreenSize } from "./presenter.ts";
@@ -26,7 +25,8 @@ export class DashboardLoop implements Store {
   /** Effects run one after another, so that two fast keys keep their order. */
   #busy: Promise<void> = Promise.resolve();
   #minuteShown = 0;
-  #clockTold = false;
+  /** The kind of doubt that was told last and still holds. */
+  #clockTold: string | null = null;
 
   constructor(workshop: Workshop, size: ScreenSize) {
     this.#workshop = workshop;
@@ -56,11 +56,13 @@ export class DashboardLoop implements Store {
     this.read();
     this.#queue(() => this.#sinceYouWereHere());
     const stopNews = this.#workshop.onNews(() => this.read());
+    const stopPlanning = this.#workshop.startPlanning(() => this.read());
     const timer = setInterval(() => this.#tick(), TICK);
     try {
       return await ended;
     } finally {
       stopNews();
+      stopPlanning();
       clearInterval(timer);
     }
   }
@@ -116,12 +118,12 @@ export class DashboardLoop implements Store {
   #tick(): void {
     const now = this.#workshop.now();
     this.happen({ is: "tick", now });
+    this.#queue(() => this.#doubtClock());
     const { facts } = this.#state;
     const minute = Math.floor(now / MINUTE);
     if (minute === this.#minuteShown && (facts === null || !hasTurned(facts.answer, now))) return;
     this.#minuteShown = minute;
     this.read();
-    this.#queue(() => this.#doubtClock());
   }
 
   #queue(work: () => Promise<void>): void {
@@ -140,29 +142,12 @@ export class DashboardLoop implements Store {
   /** A clock that was set, or runs behind the journal, is told once; nothing is decided before the maker answers. */
   async #doubtClock(): Promise<void> {
     const doubt = await this.#workshop.clockDoubt();
-    if (doubt === null) this.#clockTold = false;
-    if (doubt === null || this.#clockTold) return;
-    this.#clockTold = true;
-    const wrong = sayWait(Math.abs(doubt.minutes));
-    const title = `${sayClockDoubt(doubt)}.`;
-    const now = this.#workshop.now();
-    const right = {
-      key: "r",
-      label: "r  the clock is right now",
-      effects: [{ do: "clock is right" as const }],
-    };
-    const wasWrong = {
-      key: "w",
-      label: `w  the clock was wrong by ${wrong}: set what was written ahead of now back`,
-      effects: [
-        { do: "clock is right" as const },
-        {
-          do: "perform" as const,
-          request: { act: "clock" as const, at: now, minutes: Math.abs(doubt.minutes) },
-        },
-      ],
-    };
-    const choices = doubt.kind === "behind" ? [right, wasWrong] : [right];
-    this.happen({ is: "overlay", overlay: { is: "choose", title, lines: [], choices } });
+    const { facts } = this.#state;
+    if (doubt === null || facts === null) this.#clockTold = null;
+    else if (this.#clockTold !== doubt.kind) {
+      this.#clockTold = doubt.kind;
+      const speech = { ...facts.speech, now: this.#workshop.now() };
+      this.happen({ is: "overlay", overlay: await askAboutClock(doubt, this.#workshop, speech) });
+    }
   }
 }

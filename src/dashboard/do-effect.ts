@@ -19,7 +19,7 @@ export async function doEffect(
 ): Promise<Happened> {
   switch (effect.do) {
     case "perform":
-      return perform(effect.request, workshop, speech);
+      return perform(asOfNow(effect.request, speech), workshop, speech);
     case "clock is right":
       workshop.clockIsRight();
       return { is: "told", message: { text: "The clock is taken as right.", tone: "done" } };
@@ -36,6 +36,11 @@ export async function doEffect(
       return { is: "overlay", overlay: { is: "text", title: "The week", lines, top: 0 } };
     }
   }
+}
+
+/** The clock may have been set once more since it was asked about. */
+function asOfNow(request: ActRequest, { now }: Speech): ActRequest {
+  return request.act === "clock" ? { ...request, at: now } : request;
 }
 
 async function perform(request: ActRequest, workshop: Workshop, speech: Speech): Promise<Happened> {

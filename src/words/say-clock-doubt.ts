@@ -9,11 +9,16 @@ export function sayClockDoubt({
   kind,
   minutes,
 }: {
-  readonly kind: "behind" | "jumped";
+  readonly kind: "behind" | "jumped" | "back";
   readonly minutes: number;
 }): string {
   const wrong = sayWait(Math.abs(minutes));
-  return kind === "behind"
-    ? `The clock is ${wrong} behind what was already written down`
-    : `The clock was moved by ${wrong} while dryline was open`;
+  switch (kind) {
+    case "behind":
+      return `The clock is ${wrong} behind what was already written down`;
+    case "jumped":
+      return `The clock was moved ${minutes < 0 ? "back" : "on"} by ${wrong} while dryline was open`;
+    case "back":
+      return `The clock was ${wrong} ${minutes < 0 ? "behind" : "ahead"} for a while and is right again`;
+  }
 }

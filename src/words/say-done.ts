@@ -21,10 +21,7 @@ export function sayDone(
   const undone = events.flatMap((event) => (event.kind === "undone" ? [event.target] : []));
   if (undone.length > 0)
     return [...new Set(undone)].map((target) => sayUndone(target, before ?? shop, speech));
-  const pieces = events.some(({ tag }) => tag !== null);
-  // An amended act is written once for its station too: its pieces have told it.
-  const telling = events.filter(({ kind, tag }) => !(kind === "amended" && tag === null && pieces));
-  return sayGrouped(telling, (event) => {
+  return sayGrouped(telling(events), (event) => {
     const said = `${sayEvent(event, shop, speech)}.`;
     const next = sayFollowing(event, shop, speech);
     return next === "" ? said : `${said} ${next}`;
@@ -37,7 +34,21 @@ export function sayDone(
  * @example sayAct(record, shop, speech) // "14 hung 19:04, first clear"
  */
 export function sayAct(record: ActRecord, shop: Shop, speech: Speech): string {
-  return sayGrouped(record.events, (event) => sayEvent(event, shop, speech)).join("; ");
+  return sayGrouped(telling(record.events), (event) => sayEvent(event, shop, speech)).join("; ");
+}
+
+/**
+ * The events that tell an act. An amended act is written once for its station too: its pieces have told it. A clock set
+ * right for a span is written as two corrections: the first has told it.
+ */
+function telling(events: readonly JournalEvent[]): readonly JournalEvent[] {
+  const pieces = events.some(({ tag }) => tag !== null);
+  const clock = events.find(({ kind }) => kind === "clock");
+  return events.filter(
+    (event) =>
+      !(event.kind === "amended" && event.tag === null && pieces) &&
+      !(event.kind === "clock" && event !== clock),
+  );
 }
 
 /** What an undone act had been; an older act than those at hand goes by its number. */

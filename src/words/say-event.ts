@@ -63,7 +63,7 @@ export function sayEvent(event: JournalEvent, shop: Shop, speech: Speech): strin
     case "settled":
       return saySetting(event.setting, speech);
     case "clock":
-      return `what was written ahead of now is set back ${sayWait(event.minutes)}`;
+      return `what a wrong clock wrote is set ${event.minutes < 0 ? "forward" : "back"} ${sayWait(Math.abs(event.minutes))}`;
   }
 }
 

@@ -9,7 +9,7 @@ import type { Shop } from "../shop/shop.ts";
 import type { BenchHours } from "../time/bench-hours.ts";
 import type { Instant } from "../time/instant.ts";
 import type { Zone } from "../time/zone.ts";
-import type { ClockDoubt } from "./clock.ts";
+import type { ClockDoubt } from "./clock-watch.ts";
 import type { Library } from "./library.ts";
 import type { PlacesOnDisk } from "./places-on-disk.ts";
 import type { Taste } from "./taste.ts";

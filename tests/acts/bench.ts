@@ -169,8 +169,8 @@ export class Bench {
     return this.ask({ act: "settle", at: this.clock, setting });
   }
 
-  setClock(minutes: number): Answer {
-    return this.ask({ act: "clock", at: this.clock, minutes });
+  setClock(minutes: number, span: Partial<Pick<Request<"clock">, "since" | "until">> = {}): Answer {
+    return this.ask({ act: "clock", at: this.clock, minutes, since: null, until: null, ...span });
   }
 
   /** Hangs every step before this one for a piece, a minute apart, the last as said: its coats' windows not heeded. */

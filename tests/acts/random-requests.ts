@@ -185,7 +185,14 @@ const kinds: readonly [weight: number, fc.Arbitrary<unknown>][] = [
   [2, act("undo", { target: seldom(fc.nat(60)) })],
   [1, act("undo", { target: fc.nat(60) })],
   [1, act("settle", { setting: settings })],
-  [1, act("clock", { minutes: fc.constantFrom(1, 20, 60, 60, 300) })],
+  [
+    1,
+    act("clock", {
+      minutes: fc.constantFrom(1, 20, 60, 60, 300, -20, -60),
+      since: seldom(fc.nat(60)),
+      until: seldom(fc.nat(60)),
+    }),
+  ],
 ];
 const requests = fc.oneof(
   ...kinds.map(([weight, arbitrary]) => ({

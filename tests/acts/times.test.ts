@@ -177,6 +177,44 @@ describe("a clock that was wrong", () => {
     });
   });
 
+  test("and was slow is set forward for what it wrote, and only that", () => {
+    const bench = tagged("Mon 18:00");
+    // The clock is 40 min slow for a while.
+    const since = bench.events.length + 1;
+    bench.at("Mon 18:05").take(1);
+    bench.at("Mon 18:45").hang(1);
+    const until = bench.events.length + 1;
+    bench.at("Mon 19:30").take(2);
+    expect(told(bench.setClock(-40, { since, until }))).toEqual(["clock", "clock"]);
+    // Taken 18:45 by a right clock, hung 19:25; 2 was taken by the right clock already.
+    expect(bench.piece(1).work.get("shape")?.hangs[0]).toMatchObject({
+      takenAt: at("Mon 18:45"),
+      hungAt: at("Mon 19:25"),
+    });
+    expect(bench.piece(2).hand?.takenAt).toBe(at("Mon 19:30"));
+    // Another terminal that saw the clock jump too asks for the same.
+    expect(told(bench.setClock(-40, { since, until }))).toEqual(["no: nothing changes"]);
+    expect(told(bench.undo())).toEqual(["undone"]);
+    expect(bench.piece(1).work.get("shape")?.hangs[0]?.hungAt).toBe(at("Mon 18:45"));
+  });
+
+  test("is not set forward past now, nor past what a right clock wrote after it", () => {
+    const bench = tagged("Mon 18:00");
+    const since = bench.events.length + 1;
+    bench.at("Mon 18:05").take(1);
+    const until = bench.events.length + 1;
+    bench.at("Mon 18:30").hang(1);
+    bench.at("Mon 18:40");
+    // Taken 18:05: hung by a right clock 18:30, at most 25 min later. Now is 35 min later.
+    expect(refusalOf(bench.setClock(-30, { since, until }))).toMatchObject({
+      expected: "a whole number from 0 to 25",
+    });
+    // The hanging too: at most until now, 10 min.
+    expect(refusalOf(bench.setClock(-30, { since }))).toMatchObject({
+      expected: "a whole number from 0 to 10",
+    });
+  });
+
   test("that is not ahead changes nothing", () => {
     expect(told(tagged().setClock(10))).toEqual(["no: nothing changes"]);
   });

@@ -193,3 +193,22 @@ test("a clock behind what was written is told on stderr, with what can be done",
   expect((await bench.type("amend clock 60m")).exit).toBe(0);
   expect((await bench.type("rack")).err).toBe("");
 });
+
+test("what a slow clock wrote is set forward, from the time it showed", async () => {
+  await done(bench, "Mon 18:00", "tag walker");
+  // Half an hour slow from here: 18:05 is 18:35.
+  await done(bench, "Mon 18:05", "hang 1");
+  expect(await refused(bench, "Mon 18:45", "amend clock 30m --slow", 2)).toBe(
+    "Say since when it was slow, as it showed then: --since 18:00.",
+  );
+  expect(await done(bench, "Mon 18:45", "amend clock 30m --slow --since 18:05")).toBe(
+    "What a wrong clock wrote is set forward 30 min.\n",
+  );
+  const workshop = await bench.workshop();
+  const piece = (await workshop.shop()).pieces.get(1);
+  workshop.close();
+  expect(piece?.work.get("shape")?.hangs[0]?.hungAt).toBe(at("Mon 18:35"));
+  expect(await refused(bench, "Mon 18:46", "amend 1 18:30 --slow", 2)).toBe(
+    "--slow, --since and --until are of amend clock.",
+  );
+});

@@ -5,7 +5,7 @@ import { foldShop } from "../../src/shop/fold.ts";
 import type { BenchHours } from "../../src/time/bench-hours.ts";
 import type { Instant } from "../../src/time/instant.ts";
 import type { Zone } from "../../src/time/zone.ts";
-import type { ClockDoubt } from "../../src/workshop/clock.ts";
+import type { ClockDoubt } from "../../src/workshop/clock-watch.ts";
 import { USUAL_TASTE } from "../../src/workshop/taste.ts";
 import type { Outcome, Workshop } from "../../src/workshop/workshop.ts";
 import { dublin, eveningHours } from "../fixtures/week-time.ts";

@@ -158,7 +158,7 @@ test("on opening it tells what opened since the maker was here", async () => {
 });
 
 test("a clock behind the journal is told once, and nothing is decided before the maker answers", async () => {
-  workshop.doubt = { kind: "behind", minutes: 61 };
+  workshop.doubt = { kind: "behind", minutes: 61, wrote: null };
   const code = open();
   await screen.until("14 smelt walker");
   passSeconds(1);
@@ -172,16 +172,44 @@ test("a clock behind the journal is told once, and nothing is decided before the
   await code;
 });
 
-test("a wrong clock is set back by w, a right one is left by r", async () => {
-  workshop.doubt = { kind: "behind", minutes: 61 };
+test("a clock that ran ahead is set back by w", async () => {
+  workshop.doubt = { kind: "behind", minutes: 61, wrote: null };
   const code = open();
   await screen.until("14 smelt walker");
   passSeconds(1);
-  await screen.until("w  the clock was wrong by 1 h 01");
+  await screen.until("w  the clock was wrong by 1 h 01: set what was written ahead of now back");
   screen.type("w");
   await screen.until("did clock");
-  expect(workshop.performed).toMatchObject([{ act: "clock", minutes: 61 }]);
+  expect(workshop.performed).toMatchObject([{ act: "clock", minutes: 61, since: null, until: null }]);
   expect(workshop.doubt).toBe(null);
+  screen.type("q");
+  await code;
+});
+
+test("a clock that ran slow and was put on is set forward by w, from where it was wrong", async () => {
+  workshop.doubt = { kind: "jumped", minutes: 120, wrote: { since: 7, until: 9, minutes: -120 } };
+  const code = open();
+  await screen.until("14 smelt walker");
+  passSeconds(1);
+  await screen.until("The clock was moved on by 2 h while dryline was open.");
+  expect((await screen.lines()).join(" ")).toMatch(/w {2}the clock was wrong by 2 h: .*forward/);
+  screen.type("w");
+  await screen.until("did clock");
+  expect(workshop.performed).toMatchObject([{ act: "clock", minutes: -120, since: 7, until: 9 }]);
+  screen.type("q");
+  await code;
+});
+
+test("a clock that was moved and wrote nothing is only taken as right by r", async () => {
+  workshop.doubt = { kind: "jumped", minutes: -5, wrote: null };
+  const code = open();
+  await screen.until("14 smelt walker");
+  passSeconds(1);
+  await screen.until("The clock was moved back by 5 min while dryline was open.");
+  expect((await screen.lines()).join(" ")).not.toContain("w  the clock was wrong");
+  screen.type("r");
+  await screen.until("The clock is taken as right.");
+  expect(workshop.performed).toEqual([]);
   screen.type("q");
   await code;
 });
