@@ -154,7 +154,7 @@ export class LiveWorkshop implements Workshop {
   }
 
   async clockDoubt(): Promise<ClockDoubt | null> {
-    return this.#watch.doubt((await this.shop()).newestRecorded);
+    return this.#watch.doubt(await this.shop());
   }
 
   clockIsRight(): void {
