@@ -14,6 +14,8 @@ export interface CommandContext {
   readonly columns: number | null;
   /** Shows a shop on the dashboard until the maker quits; only where there is a terminal. */
   readonly openDashboard: (workshop: Workshop) => Promise<number>;
+  /** A plan is searched for so many rounds at most; not said, time alone counts. */
+  readonly planRounds?: number;
   /** Puts a question to the maker; only where there is a terminal. */
   readonly ask: (question: string) => Promise<string>;
 }

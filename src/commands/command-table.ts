@@ -9,6 +9,7 @@ export const COMMANDS: Readonly<
 > = {
   now: { group: "what now", load: async () => (await import("./now.ts")).now },
   rack: { group: "what now", load: async () => (await import("./rack.ts")).rack },
+  plan: { group: "what now", load: async () => (await import("./plan.ts")).plan },
   tag: { group: "at the bench", load: async () => (await import("./tag.ts")).tag },
   take: { group: "at the bench", load: async () => (await import("./take.ts")).take },
   hang: { group: "at the bench", load: async () => (await import("./hang.ts")).hang },

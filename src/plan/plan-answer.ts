@@ -1,5 +1,6 @@
 import type { Tag } from "../journal/event.ts";
 import type { Instant, Minutes } from "../time/instant.ts";
+import type { WhatIf } from "./ahead/what-if.ts";
 
 /** The coming days as a timetable to follow, and when each piece is finished. Facts; words/ makes the sentences. */
 export interface PlanAnswer {
@@ -15,6 +16,7 @@ export interface PlanAnswer {
   readonly pieces: readonly PieceForecast[];
   /** What a what-if changes; null: none was asked. */
   readonly changes: PlanChanges | null;
+  readonly whatIf: WhatIf | null;
 }
 
 /** How far the plan can be from the best one, and whether it holds. */

@@ -19,8 +19,17 @@ const EXAMPLE = "write it like weekdays 18-21, Sat 9-16";
  * words. A closing at or before the opening is the next day's: `22-2` is four hours.
  */
 export function readWeeklyHours(text: string): { weekly: WeeklyHours } | WordsProblem {
+  const read = readNamedHours(text);
+  if ("problem" in read) return read;
+  return { weekly: [1, 2, 3, 4, 5, 6, 7].map((day) => read.days.get(day) ?? []) };
+}
+
+/** The same for the weekdays that are named (1 is Monday), and nothing of the others. */
+export function readNamedHours(
+  text: string,
+): { days: ReadonlyMap<number, readonly DayHours[]> } | WordsProblem {
   const words = splitWords(text);
-  const weekly: (readonly DayHours[])[] = [[], [], [], [], [], [], []];
+  const read = new Map<number, readonly DayHours[]>();
   let days: readonly number[] = [];
   let hours: DayHours[] | null = null;
   for (const word of words) {
@@ -36,11 +45,17 @@ export function readWeeklyHours(text: string): { weekly: WeeklyHours } | WordsPr
     hours = [...(hours ?? []), ...(stretch === null ? [] : [stretch])];
     const wrong = overlap(hours);
     if (wrong !== null) return wrong;
-    for (const day of days) weekly[day - 1] = hours;
+    for (const day of days) read.set(day, hours);
   }
   if (words.length === 0) return { problem: `No hours are said; ${EXAMPLE}.` };
   if (hours === null) return { problem: `"${text.trim()}" ends with a day that has no hours; ${EXAMPLE}.` };
-  return { weekly };
+  return { days: read };
+}
+
+/** Weekdays alone: `Sat`, `weekend`, `Mon Wed`, `Fri-Mon`, `Mondays and Fridays`. Null: other words stand among them. */
+export function readWeekdays(text: string): readonly number[] | null {
+  const read = splitWords(text).map(readDays);
+  return read.length > 0 && read.every((days) => days !== null) ? [...new Set(read.flat())] : null;
 }
 
 /** The stretches of one day, `9-12 13-16` or `closed`. */

@@ -1,4 +1,4 @@
-import type { Late, LateWhy, NoTime, PieceForecast } from "../plan/plan-answer.ts";
+import type { LateWhy, NoTime, PieceForecast } from "../plan/plan-answer.ts";
 import { localTime } from "../time/civil.ts";
 import type { Instant } from "../time/instant.ts";
 import { layOut } from "./lay-out.ts";
@@ -16,7 +16,6 @@ export function sayForecasts(
 ): string[] {
   const finished = pieces.filter(({ lastHandsOn }) => lastHandsOn !== null);
   const late = pieces.filter(({ late }) => late !== null);
-  const noTime = pieces.filter((forecast) => forecast.noTime !== null);
   return [
     ...section(
       "Finished",
@@ -31,7 +30,9 @@ export function sayForecasts(
     ),
     ...section(
       "Not finished",
-      noTime.map(({ piece, noTime }) => `  ${sayPlannedPiece(piece)}: ${sayNoTime(noTime)}`),
+      pieces.flatMap(({ piece, noTime }) =>
+        noTime === null ? [] : [`  ${sayPlannedPiece(piece)}: ${sayNoTime(noTime)}`],
+      ),
     ),
   ];
 }
@@ -71,10 +72,11 @@ function sayDue(due: Instant, speech: Speech): string {
 function sayLate({ late, due }: PieceForecast, speech: Speech): string {
   const promised = due === null ? "" : ` for ${sayDue(due, speech)}`;
   const by = late?.minutes == null ? `late${promised}` : `${sayWait(late.minutes)} late${promised}`;
-  return plainText(late === null ? by : `${by}: ${sayWhyLate(late, speech)}`);
+  return plainText(late === null ? by : `${by}: ${sayWhyLate(late.why, speech)}`);
 }
 
-function sayWhyLate({ why }: Late, speech: Speech): string {
+/** What stands in the way of a piece that is late. */
+export function sayWhyLate(why: LateWhy, speech: Speech): string {
   switch (why.because) {
     case "date passed":
       return "its date has passed";
@@ -96,10 +98,8 @@ function sayUntil({ soonest }: Extract<LateWhy, { because: "waits" | "hours" }>,
 }
 
 /** Why a piece is not finished in the days looked at. */
-export function sayNoTime(noTime: NoTime | null): string {
-  switch (noTime?.because) {
-    case undefined:
-      return "";
+export function sayNoTime(noTime: NoTime): string {
+  switch (noTime.because) {
     case "measure first":
       return plainText(`${noTime.step} waits for a measurement: ${sayList(noTime.what)}`);
     case "touch first":

@@ -8,19 +8,15 @@ import type { PlanQuality } from "../plan-answer.ts";
 import type { ShopFacts } from "../plan-shop.ts";
 import { prepareDispatch } from "../prepare-dispatch.ts";
 import { type Score, scorePlan } from "../score.ts";
-import { beginSearch, type Search } from "../search/search.ts";
+import type { Found } from "../search/search.ts";
 import { type PlannedShop, plannedShop } from "./planned-shop.ts";
 
-/** How a plan is searched for, and what earlier plan the search begins with. */
-export interface SearchBy {
-  /** Runs rounds until time or rounds are up. */
-  readonly improve: (search: Search) => void;
-  /** A plan of an earlier moment or a near problem as a seed for this one; null: there is none. */
-  readonly warm: (made: ShopProblem) => Plan | null;
-}
-
-/** The same search everywhere, so that one plan comes out everywhere. */
-export const SEED = 1;
+/**
+ * Searches for the plan of a problem for as long as it sees fit.
+ *
+ * @param near the plan of a near problem, to start from; null: none is known
+ */
+export type SearchFor = (made: ShopProblem, near: Plan | null) => Found;
 
 /** Cost above the bound, in per cent, beyond which a gap says nothing. */
 const TELLING_GAP = 15;
@@ -29,6 +25,7 @@ const TELLING_GAP = 15;
 export interface SearchedShop extends PlannedShop {
   readonly score: Score;
   readonly quality: PlanQuality;
+  readonly rounds: number;
 }
 
 /**
@@ -41,15 +38,13 @@ export function searchShop(
   usual: ShopFacts,
   added: readonly AddedPiece[],
   shown: Minutes,
-  by: SearchBy,
+  search: (made: ShopProblem) => Found,
 ): SearchedShop {
   const aimed = aimPieces(usual, shown);
   const { facts } = aimed;
   const made = makeProblem(facts, false, [...added, ...aimed.added.slice(added.length)]);
   const { problem } = made;
-  const search = beginSearch(problem, { seed: SEED, warm: by.warm(made) });
-  by.improve(search);
-  const { found } = search;
+  const found = search(made);
   if (checkPlan(problem, found.plan).length === 0) {
     const { plan, score, bound, proven } = found;
     const quality = {
@@ -58,7 +53,7 @@ export function searchShop(
       gapPercent: gapPercent(score.total, bound),
       broken: [],
     } as const;
-    return { ...plannedShop(facts, made, plan), score, quality };
+    return { ...plannedShop(facts, made, plan), score, quality, rounds: found.rounds };
   }
   const plan = dispatch(prepareDispatch(problem));
   const quality = {
@@ -67,7 +62,7 @@ export function searchShop(
     gapPercent: null,
     broken: checkPlan(problem, plan),
   } as const;
-  return { ...plannedShop(facts, made, plan), score: scorePlan(problem, plan), quality };
+  return { ...plannedShop(facts, made, plan), score: scorePlan(problem, plan), quality, rounds: 0 };
 }
 
 /** By how much a cost may lie above the least there is, in whole per cent, rounded up; null: too much to say anything. */
