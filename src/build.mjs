@@ -8,7 +8,9 @@
  *   (zod, yaml, conf) belong in files reached that way. Modules shared by chunks exist once.
  * - `dashboard.mjs`: Ink waits at its top level and so must be an ES module; main.ts reaches it by a dynamic import too.
  *
- * The two do not share modules: each has its own copy of what they have in common. So no module under src/ may keep
+ * - `plan-worker.cjs`: the thread that searches for plans while the dashboard is open.
+ *
+ * They do not share modules: each has its own copy of what they have in common. So no module under src/ may keep
  * changing state at its top level.
  */
 import { mkdirSync, readdirSync, renameSync, rmSync, statSync, writeFileSync } from "node:fs";
@@ -133,6 +135,18 @@ async function bundleDashboard(entry) {
   return new Map(built.outputFiles.map((file) => [basename(file.path), file.text]));
 }
 
+/** @returns {Promise<Map<string, string>>} file name in dist/ to its text */
+async function bundlePlanner() {
+  const built = await esbuild.build({
+    ...common,
+    entryPoints: { "plan-worker": join(packageRoot, "src/workshop/plan-worker.ts") },
+    format: "cjs",
+    sourcemap: "linked",
+    outExtension: { ".js": ".cjs" },
+  });
+  return new Map(built.outputFiles.map((file) => [basename(file.path), file.text]));
+}
+
 /**
  * Puts each file in place whole, by a rename: another program may be reading it.
  *
@@ -168,6 +182,7 @@ export async function build() {
   for (const entry of dashboardEntries) {
     for (const [name, text] of await bundleDashboard(entry)) files.set(name, text);
   }
+  for (const [name, text] of await bundlePlanner()) files.set(name, text);
   writeBuilt(files, stamp);
   clearOldChunks(files);
   await esbuild.stop();

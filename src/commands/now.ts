@@ -2,6 +2,7 @@ import type { HeldRow, NowAnswer, WorkRow } from "../plan/now-answer.ts";
 import { layOut } from "../words/lay-out.ts";
 import { sayHold } from "../words/say-hold.ts";
 import { capital } from "../words/say-list.ts";
+import { sayPlanStanding } from "../words/say-plan-standing.ts";
 import { sayDayAndClock } from "../words/say-time.ts";
 import { sayBench, sayOpening, sayPrepared, sayStage } from "../words/say-waiting.ts";
 import { sayWarning } from "../words/say-warning.ts";
@@ -47,7 +48,10 @@ export function sayNow(answer: NowAnswer, speech: Speech, columns: number | null
         columns,
       ),
     ),
-    ...section("Work now", sayWork(work, speech, columns)),
+    ...section(
+      ["Work now", sayPlanStanding(answer)].filter(Boolean).join(", "),
+      sayWork(work, speech, columns),
+    ),
     ...section(
       "Held",
       layOut(

@@ -1,11 +1,12 @@
 import { plainText } from "../words/plain-text.ts";
+import { sayPlanStanding } from "../words/say-plan-standing.ts";
 import { wrapTo } from "../words/width.ts";
 import { clockPanel } from "./clock-panel.ts";
 import { headPanel } from "./head-panel.ts";
-import type { Line } from "./line.ts";
-import { cutLine, line } from "./line.ts";
+import type { Line, Span } from "./line.ts";
+import { cutLine, line, span, spread } from "./line.ts";
 import { overlayPanel } from "./overlay-panel.ts";
-import type { DashboardState } from "./state.ts";
+import type { DashboardState, Facts } from "./state.ts";
 import { detailLines, workPanel } from "./work-panel.ts";
 
 /** Below this there is no room for the picture. */
@@ -54,10 +55,18 @@ function footLines(state: DashboardState, columns: number): Line[] {
   const [first = "", ...more] = wrapTo(plainText(message?.text ?? ""), columns - 2);
   const second = more.length === 0 ? [] : [line(` ${more.join(" ")}`, tone)];
   return [
-    line(` ${facts?.week ?? ""}`, "dim"),
+    spread(span(` ${facts?.week ?? ""}`, "dim"), standing(facts), columns),
     ...(typed === "" ? [line(` ${first}`, tone), ...second] : [line(` tag ${typed}_`, "strong")]),
     line(KEYS, "dim"),
   ];
+}
+
+/** How the order was found; that a plan is missing stands out. */
+function standing(facts: Facts | null): Span {
+  if (facts === null) return span("");
+  const { is } = facts.answer.plan;
+  const said = sayPlanStanding(facts.answer);
+  return span(said === "" ? "" : `${said} `, is === "older" || is === "stopped" ? "late" : "dim");
 }
 
 function fill(lines: readonly Line[], rows: number): Line[] {

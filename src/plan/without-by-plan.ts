@@ -2,6 +2,7 @@ import type { Tag } from "../journal/event.ts";
 import { after, type Instant, type Minutes } from "../time/instant.ts";
 import type { WithoutIt } from "./cost-of-leaving.ts";
 import type { LeftWork } from "./left-work.ts";
+import type { ShopProblem } from "./make-problem.ts";
 import type { Plan } from "./plan.ts";
 import type { Problem } from "./problem.ts";
 import { scorePlan } from "./score.ts";
@@ -37,13 +38,12 @@ export function planWithout(
   };
 }
 
-/** Sets a plan without some work against the plan itself. `tags`: by piece number, null for one not tagged yet. */
+/** Sets a plan without some work against the plan itself, in words of the shop. */
 export function compareWithout(
-  problem: Problem,
-  plan: Plan,
+  { problem, pieces: made }: ShopProblem,
+  plan: Pick<Plan, "finish">,
   without: PlanWithout,
   work: Pick<LeftWork, "pieces">,
-  tags: readonly (Tag | null)[],
 ): WithoutIt {
   const { origin, pieces } = problem;
   const first = (finish: Plan["finish"]): Instant | null => {
@@ -53,7 +53,7 @@ export function compareWithout(
   const broken: Tag[] = [];
   const later: { tag: Tag; minutes: Minutes }[] = [];
   for (const [piece, { due }] of pieces.entries()) {
-    const tag = tags[piece] ?? null;
+    const tag = made[piece]?.tag ?? null;
     if (tag === null) continue;
     const planned = plan.finish[piece] ?? null;
     const left = without.finish[piece] ?? null;

@@ -1,4 +1,4 @@
-import type { HandRow, HeldRow, IfLeft, Why, WorkRow } from "../plan/now-answer.ts";
+import type { HandRow, HeldRow, IfLeft, LeftOthers, Why, WorkRow } from "../plan/now-answer.ts";
 import { plainText } from "./plain-text.ts";
 import { rowTags, sayTags } from "./say-list.ts";
 import { sayPreparation } from "./say-state.ts";
@@ -50,7 +50,7 @@ export function sayEffort({ minutes, setUp }: Pick<WorkRow | HeldRow, "minutes" 
  * @example sayIfLeft(ifLeft, row, speech) // "if left: scuff 5 min for 2 from Tue 12:30, finished Fri 19:10, not Thu 19:02"
  */
 export function sayIfLeft(ifLeft: IfLeft, row: Pick<WorkRow, "tags">, speech: Speech): string {
-  const { mend, preparation, preparationFrom, shut, finishNow, finishLeft } = ifLeft;
+  const { mend, preparation, preparationFrom, shut, finishNow, finishLeft, others } = ifLeft;
   const whom =
     shut.length > 0 && shut.length < row.tags.length ? ` for ${sayTags(shut.map(({ tag }) => tag))}` : "";
   const costs: string[] = [];
@@ -65,7 +65,25 @@ export function sayIfLeft(ifLeft: IfLeft, row: Pick<WorkRow, "tags">, speech: Sp
     const than = finishLeft > finishNow ? "not" : "sooner than";
     costs.push(`finished ${sayClock(finishLeft, speech)}, ${than} ${sayClock(finishNow, speech)}`);
   }
+  if (others !== null) costs.push(...sayOthers(others, ifLeft));
   return costs.length === 0 ? "" : plainText(`if left: ${costs.join(", ")}`);
+}
+
+/** A delay shorter than this is none: a plan found is never that exact. */
+const WORTH_TELLING = 60;
+
+/** What it does to the rest of the shop: promises first, then work it makes, then whom it delays most. */
+function sayOthers({ amends, broken, later }: LeftOthers, { mend, preparation }: IfLeft): string[] {
+  const said: string[] = [];
+  if (broken.length > 0)
+    said.push(`${sayTags([...broken].sort((a, b) => a - b))} too late for the day promised`);
+  if (amends > 0 && !mend && preparation === null) said.push(`${sayWait(amends)} more of preparation`);
+  const [worst, ...rest] = later.filter(({ minutes }) => minutes >= WORTH_TELLING);
+  if (worst !== undefined) {
+    const more = rest.length === 0 ? "" : ` and ${rest.length} more`;
+    said.push(`${worst.tag} ${sayWait(worst.minutes)} later${more}`);
+  }
+  return said;
 }
 
 /** Why a row stands where it stands. `shuts Tue 12:30, before the bench opens again` */

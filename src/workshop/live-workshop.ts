@@ -2,19 +2,16 @@ import type { DecideContext } from "../acts/context.ts";
 import type { ActRequest } from "../acts/request.ts";
 import type { By, NewEvent, Tag } from "../journal/event.ts";
 import type { Journal, PlanRow, Wanted } from "../journal/journal.ts";
-import { usualMinutes } from "../learned/usual-minutes.ts";
 import { finishTimes } from "../plan/finish-times.ts";
 import type { NowAnswer } from "../plan/now-answer.ts";
 import type { PlanContext } from "../plan/what-now.ts";
 import { whatNow } from "../plan/what-now.ts";
-import type { ProcessDefinition, ProcessHash } from "../process/definition.ts";
-import type { Step } from "../process/step.ts";
 import type { SafetyRules } from "../safety/rules.ts";
 import { foldShop } from "../shop/fold.ts";
 import { hoursOf } from "../shop/settings-at.ts";
 import type { Shop } from "../shop/shop.ts";
 import type { BenchHours } from "../time/bench-hours.ts";
-import type { Instant, Minutes } from "../time/instant.ts";
+import type { Instant } from "../time/instant.ts";
 import type { Zone } from "../time/zone.ts";
 import type { Clock } from "./clock.ts";
 import type { ClockDoubt } from "./clock-watch.ts";
@@ -22,19 +19,17 @@ import { ClockWatch } from "./clock-watch.ts";
 import type { Library } from "./library.ts";
 import { ownProcesses, readLibrary } from "./library.ts";
 import type { PlacesOnDisk } from "./places-on-disk.ts";
+import { newPieceOf, readUsual } from "./plan-context.ts";
+import type { Planning } from "./planning.ts";
 import { markSeen, readSeen } from "./seen.ts";
 import type { Taste } from "./taste.ts";
 import type { Outcome, Workshop } from "./workshop.ts";
 import { machineZone, zoneNamed } from "./zones.ts";
 
-/** Records a step's usual minutes are learned from: the newest, so that a faster hand shows. */
-const RECORDS = 25;
 /** How often news from other terminals is looked for, in milliseconds (microseconds of work each). */
 const NEWS_EVERY = 400;
 /** Another terminal may be first this often before something must be wrong. */
 const TRIES = 20;
-
-type UsualMinutes = (process: string, step: Step) => Minutes;
 
 /** The workshop over a real journal, clock and disk. */
 export class LiveWorkshop implements Workshop {
@@ -46,6 +41,8 @@ export class LiveWorkshop implements Workshop {
   readonly #watch: ClockWatch;
   readonly #shippedProcesses: string;
   readonly #zones = new Map<string, Promise<Zone>>();
+  /** Null unless a plan is being searched for. */
+  #planning: Promise<Planning> | null = null;
   #present: { readonly version: number; readonly shop: Promise<Shop> } | null = null;
 
   constructor(parts: {
@@ -101,7 +98,13 @@ export class LiveWorkshop implements Workshop {
 
   async whatNow(at?: Instant): Promise<NowAnswer> {
     const shop = await this.shop(undefined, at);
-    return whatNow(shop, await this.planContext(shop, at));
+    const context = await this.planContext(shop, at);
+    if (at === undefined && this.#planning !== null) return (await this.#planning).now(shop, context);
+    const row = await this.readPlan();
+    if (row === null) return whatNow(shop, context);
+    if (row.seq !== shop.newest) return { ...whatNow(shop, context), plan: { is: "older", gap: null } };
+    const { nowByRow } = await import("../plan/now-by-row.ts");
+    return nowByRow(shop, context, row);
   }
 
   async finishTimes(shop: Shop): Promise<ReadonlyMap<Tag, Instant | null>> {
@@ -112,7 +115,7 @@ export class LiveWorkshop implements Workshop {
     const [zone, library, usual] = await Promise.all([
       this.#zoneOf(shop),
       this.readLibrary(),
-      this.#usual(shop),
+      readUsual(this.journal, shop),
     ]);
     return {
       now: at ?? this.now(),
@@ -128,8 +131,13 @@ export class LiveWorkshop implements Workshop {
     return this.journal.plan();
   }
 
-  startPlanning(): () => void {
-    return () => {};
+  startPlanning(listener: () => void): () => void {
+    const planning = this.#startPlanning(listener);
+    this.#planning = planning;
+    return () => {
+      this.#planning = null;
+      void planning.then((started) => started.stop());
+    };
   }
 
   async perform(request: ActRequest): Promise<Outcome> {
@@ -184,6 +192,15 @@ export class LiveWorkshop implements Workshop {
     this.journal.close();
   }
 
+  /** Only an open dashboard plans ahead: no other start pays for what that takes. */
+  async #startPlanning(listener: () => void): Promise<Planning> {
+    const [{ Planning }, { startPlannerThread }] = await Promise.all([
+      import("./planning.ts"),
+      import("./planner-thread.ts"),
+    ]);
+    return new Planning(this.journal, listener, startPlannerThread);
+  }
+
   #zoneOf(shop: Shop): Promise<Zone> {
     const name = shop.settings.zone ?? machineZone();
     let zone = this.#zones.get(name);
@@ -197,7 +214,11 @@ export class LiveWorkshop implements Workshop {
   }
 
   async #context(shop: Shop): Promise<DecideContext> {
-    const [zone, rules, usual] = await Promise.all([this.#zoneOf(shop), this.rules(), this.#usual(shop)]);
+    const [zone, rules, usual] = await Promise.all([
+      this.#zoneOf(shop),
+      this.rules(),
+      readUsual(this.journal, shop),
+    ]);
     return { now: this.now(), zone, hours: hoursOf(shop.settings), rules, by: this.by, usualMinutes: usual };
   }
 
@@ -215,23 +236,6 @@ export class LiveWorkshop implements Workshop {
       processes: [],
     });
   }
-
-  /** Usual minutes of every step of the pieces out, asked of the journal in one go. */
-  async #usual(shop: Shop): Promise<UsualMinutes> {
-    const wanted = new Map<string, readonly [string, string]>();
-    for (const { definition, route, end } of shop.pieces.values()) {
-      if (end !== null) continue;
-      for (const { name } of route) wanted.set(`${definition.name}\n${name}`, [definition.name, name]);
-    }
-    const records = new Map(
-      await Promise.all(
-        [...wanted].map(async ([key, [process, step]]) => {
-          return [key, await this.journal.stepTimes(process, step, RECORDS)] as const;
-        }),
-      ),
-    );
-    return (process, step) => usualMinutes(step, records.get(`${process}\n${step.name}`) ?? []);
-  }
 }
 
 /** Pieces the act is about are read whatever their state; undo and amend of an older act read what it touched. */
@@ -244,14 +248,4 @@ function wantedFor(request: ActRequest): Wanted {
       : { of: "acts", acts: [request.target.act] };
   }
   return { of: "out" };
-}
-
-/** The process a new piece would be of: the settled default, else that of the piece tagged last. */
-function newPieceOf(
-  shop: Shop,
-  library: Library,
-): { readonly hash: ProcessHash; readonly definition: ProcessDefinition } | null {
-  const newest = [...shop.pieces.values()].at(-1);
-  const name = shop.settings.defaultProcess ?? newest?.definition.name;
-  return library.processes.find(({ definition }) => definition.name === name) ?? null;
 }

@@ -1,0 +1,55 @@
+import type { Seq } from "../journal/event.ts";
+import type { PlanRow } from "../journal/journal.ts";
+import { checkPlan } from "./check-plan.ts";
+import { leftWork } from "./left-work.ts";
+import type { NowAnswer } from "./now-answer.ts";
+import { nowRows } from "./now-rows.ts";
+import { isCurrent, settingsOf, warmPlan } from "./plan-row.ts";
+import { readShop, type ShopFacts } from "./plan-shop.ts";
+import { prepareDispatch } from "./prepare-dispatch.ts";
+import { problemToPlan } from "./problem-to-plan.ts";
+import { beginSearch } from "./search/search.ts";
+import { answerNow, nowByDispatch, type PlanContext } from "./what-now.ts";
+import { compareWithout, planWithout } from "./without-by-plan.ts";
+import type { Found } from "./work-rows.ts";
+
+/**
+ * What now by the plan kept, with what leaving each row costs; by dispatch where the row no longer holds.
+ *
+ * @example nowByRow(shop, context, row).basis // "plan"
+ */
+export function nowByRow(
+  shop: Parameters<typeof readShop>[0],
+  context: PlanContext,
+  row: PlanRow,
+): NowAnswer {
+  const facts = readShop(shop, context);
+  const found = planOfRow(row, shop.newest, facts);
+  return found === null
+    ? { ...nowByDispatch(facts), plan: { is: "older", gap: null } }
+    : answerByPlan(found, row.seed);
+}
+
+/**
+ * The plan that a kept row stands for at the present moment: its order played on from here. The same facts and row
+ * give the same plan, in a command and in the dashboard.
+ *
+ * @param newest the newest event of the journal
+ * @returns null when the row is older than that or than today's settings, or the checker objects to what came of it
+ */
+export function planOfRow(row: PlanRow, newest: Seq, facts: ShopFacts): Found | null {
+  if (!isCurrent(row, newest, settingsOf(facts))) return null;
+  const made = problemToPlan(facts);
+  const { plan } = beginSearch(made.problem, { seed: row.seed, warm: warmPlan(row, made) }).found;
+  if (checkPlan(made.problem, plan).length > 0) return null;
+  return { facts, made, prepared: prepareDispatch(made.problem), plan, basis: "plan" };
+}
+
+/** Tells a plan, planning again without each row on the spot. */
+export function answerByPlan(found: Found, seed: number): NowAnswer {
+  const { facts, made, plan } = found;
+  return answerNow(found, nowRows(found), (work) => {
+    const left = leftWork(work, facts, made);
+    return compareWithout(made, plan, planWithout(made.problem, plan, left, seed), left);
+  });
+}

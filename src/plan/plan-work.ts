@@ -1,0 +1,133 @@
+import type { Seq } from "../journal/event.ts";
+import { checkPlan } from "./check-plan.ts";
+import type { LeftWork } from "./left-work.ts";
+import type { Plan } from "./plan.ts";
+import type { Problem } from "./problem.ts";
+import { beginSearch, type Search } from "./search/search.ts";
+import { type PlanWithout, planWithout } from "./without-by-plan.ts";
+
+/** A plan to search for: plain data, as it goes to another thread. */
+export interface PlanJob {
+  readonly id: number;
+  /** The newest event that the problem knows. */
+  readonly seq: Seq;
+  readonly problem: Problem;
+  readonly warm: Plan | null;
+  /** `warm` is the plan kept for this very shop: only one better by a hundredth takes its place. */
+  readonly kept: boolean;
+  readonly seed: number;
+  /** Rounds to be searched at most. */
+  readonly rounds: number;
+  /** Work whose leaving is to be reckoned. */
+  readonly leaves: readonly Pick<LeftWork, "tasks" | "until">[];
+}
+
+/** What a job has found: plain data, as it comes back. */
+export interface PlanNews {
+  readonly id: number;
+  readonly seq: Seq;
+  /** A plan to be kept, as checked; null: the one known still stands. */
+  readonly plan: Plan | null;
+  /** When each piece is finished by the plan known now. */
+  readonly finish: Plan["finish"];
+  /** By how much of its cost that plan may still miss the best; 0: proven best. */
+  readonly gap: number;
+  readonly rounds: number;
+  /** What leaving each of the job's work does to that plan; null: not reckoned yet. */
+  readonly without: readonly PlanWithout[] | null;
+  /** Nothing more will come. */
+  readonly done: boolean;
+}
+
+/** A plan must be better by this share of its cost to take the place of the one kept: rows shall not flit about. */
+const WORTH_IT = 0.01;
+
+/** Rounds searched before anything is told of a shop that no plan is kept for, and between two looks at the clock. */
+const AT_FIRST = 60;
+const AT_ONCE = 10;
+
+/** The work on one job, in steps so short that whoever takes them can look at the clock and for a newer job. */
+export class PlanWork {
+  readonly #job: PlanJob;
+  readonly #search: Search;
+  /** The plan as others know it; null: they know none. */
+  #known: { readonly plan: Plan; readonly total: number } | null = null;
+  #without: PlanWithout[] = [];
+  #ended = false;
+
+  constructor(job: PlanJob) {
+    this.#job = job;
+    this.#search = beginSearch(job.problem, { seed: job.seed, warm: job.warm });
+    const { plan, score } = this.#search.found;
+    if (job.kept && checkPlan(job.problem, plan).length === 0) this.#known = { plan, total: score.total };
+  }
+
+  get ended(): boolean {
+    return this.#ended;
+  }
+
+  /**
+   * Takes one step: first a plan where none is known, then what leaving each work costs, then a better plan, and so on.
+   *
+   * @param mayTell whether enough time has passed since the last news for a better plan to be told
+   * @returns what there is to tell; null: nothing this time
+   */
+  step(mayTell: boolean): PlanNews | null {
+    const known = this.#known;
+    if (known === null) {
+      this.#searchOn(AT_FIRST);
+      return this.#tellPlan();
+    }
+    if (this.#without.length < this.#job.leaves.length) return this.#reckonNext(known.plan);
+    if (!this.#isSpent()) this.#searchOn(AT_ONCE);
+    const spent = this.#isSpent();
+    if (this.#search.found.score.total <= known.total * (1 - WORTH_IT) && (mayTell || spent))
+      return this.#tellPlan();
+    if (!spent) return null;
+    this.#ended = true;
+    return this.#news(null);
+  }
+
+  #isSpent(): boolean {
+    const { proven, rounds } = this.#search.found;
+    return proven || rounds >= this.#job.rounds;
+  }
+
+  #searchOn(rounds: number): void {
+    this.#search.go(Math.max(0, Math.min(rounds, this.#job.rounds - this.#search.found.rounds)));
+  }
+
+  /** @throws Error when the search broke a constraint: that is our own mistake, and no such plan is shown */
+  #tellPlan(): PlanNews {
+    const { plan, score } = this.#search.found;
+    const wrong = checkPlan(this.#job.problem, plan);
+    if (wrong.length > 0)
+      throw new Error(`the search found a plan that breaks a constraint: ${String(wrong[0])}`);
+    this.#known = { plan, total: score.total };
+    this.#without = [];
+    return this.#news(plan);
+  }
+
+  #reckonNext(plan: Plan): PlanNews | null {
+    const { problem, leaves, seed } = this.#job;
+    const next = leaves[this.#without.length];
+    if (next !== undefined) this.#without.push(planWithout(problem, plan, next, seed));
+    return this.#without.length < leaves.length ? null : this.#news(null);
+  }
+
+  #news(plan: Plan | null): PlanNews {
+    const { id, seq, leaves } = this.#job;
+    const { bound, score, rounds, proven } = this.#search.found;
+    const total = this.#known?.total ?? score.total;
+    return {
+      id,
+      seq,
+      plan,
+      finish: (this.#known?.plan ?? this.#search.found.plan).finish,
+      gap: proven || total <= 0 ? 0 : Math.max(0, (total - bound) / total),
+      rounds,
+      without: this.#without.length < leaves.length ? null : this.#without,
+      done: this.#ended,
+    };
+  }
+}

@@ -1,0 +1,32 @@
+import type { Journal } from "../journal/journal.ts";
+import { usualMinutes } from "../learned/usual-minutes.ts";
+import type { PlanContext } from "../plan/what-now.ts";
+import type { Shop } from "../shop/shop.ts";
+import type { Library } from "./library.ts";
+
+/** Records a step's usual minutes are learned from: the newest, so that a faster hand shows. */
+const RECORDS = 25;
+
+/** Usual minutes of every step of the pieces out, asked of the journal in one go. */
+export async function readUsual(journal: Journal, shop: Shop): Promise<PlanContext["usualMinutes"]> {
+  const wanted = new Map<string, readonly [string, string]>();
+  for (const { definition, route, end } of shop.pieces.values()) {
+    if (end !== null) continue;
+    for (const { name } of route) wanted.set(`${definition.name}\n${name}`, [definition.name, name]);
+  }
+  const records = new Map(
+    await Promise.all(
+      [...wanted].map(async ([key, [process, step]]) => {
+        return [key, await journal.stepTimes(process, step, RECORDS)] as const;
+      }),
+    ),
+  );
+  return (process, step) => usualMinutes(step, records.get(`${process}\n${step.name}`) ?? []);
+}
+
+/** The process a new piece would be of: the settled default, else that of the piece tagged last. */
+export function newPieceOf(shop: Shop, library: Library): PlanContext["newPiece"] {
+  const newest = [...shop.pieces.values()].at(-1);
+  const name = shop.settings.defaultProcess ?? newest?.definition.name;
+  return library.processes.find(({ definition }) => definition.name === name) ?? null;
+}

@@ -1,0 +1,42 @@
+import { join } from "node:path";
+import { Worker } from "node:worker_threads";
+import type { PlanJob, PlanNews } from "../plan/plan-work.ts";
+import { findPackageRoot } from "./package-root.ts";
+
+/** What is told of the thread. */
+export interface PlannerListener {
+  readonly onNews: (news: PlanNews) => void;
+  /** It ended by itself: nothing more will come. */
+  readonly onDeath: () => void;
+}
+
+/** The other thread, as those who ask it see it. */
+export interface PlannerThread {
+  /** The newest job takes the place of the one before. */
+  ask(job: PlanJob): void;
+  end(): void;
+}
+
+/** Starts the thread that searches for plans. It never keeps the program from ending. */
+export function startPlannerThread({ onNews, onDeath }: PlannerListener): PlannerThread {
+  const worker = new Worker(join(findPackageRoot(), "dist", "plan-worker.cjs"), { execArgv: [] });
+  worker.unref();
+  let alive = true;
+  const die = (): void => {
+    if (alive) onDeath();
+    alive = false;
+  };
+  worker.on("message", (news: PlanNews) => {
+    if (alive) onNews(news);
+  });
+  // An error is followed by the exit; without a listener it would end the whole program.
+  worker.on("error", die);
+  worker.on("exit", die);
+  return {
+    ask: (job) => worker.postMessage(job),
+    end: () => {
+      alive = false;
+      void worker.terminate();
+    },
+  };
+}
