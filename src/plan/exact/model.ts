@@ -14,6 +14,8 @@ export interface Model {
   readonly endOffset: number;
   /** Variables: first the bodies' times, then one for each gap: 1 when the other comes after. */
   readonly gaps: readonly Gap[];
+  /** The longest paths between bodies. */
+  readonly paths: LongestPaths;
   /** Bounds at the beginning, by side. */
   readonly first: readonly number[];
   readonly arcs: Arcs;
@@ -43,6 +45,7 @@ export function makeModel(project: Project): Model | null {
     end: bodies.body[temporal.end] as number,
     endOffset: bodies.offset[temporal.end] as number,
     gaps,
+    paths,
     first,
     arcs: new Arcs(differences, first.length),
     ...makeViews(project, bodies),

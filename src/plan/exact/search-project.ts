@@ -43,9 +43,29 @@ export class ProjectSearch {
     };
   }
 
-  /** Draws the first conclusions. @returns false when there is no schedule */
-  begin(): boolean {
-    return this.#engine.propagate();
+  /**
+   * Draws the first conclusions.
+   *
+   * @param bound no schedule ends earlier, as is known from elsewhere
+   * @returns false when there is no schedule
+   */
+  begin(bound: number): boolean {
+    const { end, endOffset } = this.#model;
+    return this.#engine.bounds.raise(2 * end, bound - endOffset, WHY.GIVEN, 0) && this.#engine.propagate();
+  }
+
+  /**
+   * Takes a schedule found elsewhere.
+   *
+   * @param times of all bodies
+   * @returns false when there is none shorter
+   */
+  offer(times: readonly number[]): boolean {
+    if ((times[this.#model.end] as number) + this.#model.endOffset > this.most) return true;
+    const ways = this.#model.gaps.map(({ one, other, atLeast }) =>
+      (times[other] as number) - (times[one] as number) >= atLeast ? 1 : 0,
+    );
+    return this.#keep(Int32Array.from([...times, ...ways]));
   }
 
   /** No schedule ends earlier. */
@@ -82,7 +102,8 @@ export class ProjectSearch {
       } else if (!bounds.isTrue(side, value)) {
         bounds.decide(side, value);
       } else if (!this.#decide()) {
-        return this.#keepSchedule() ? "found" : "exhausted";
+        const standing = bounds.now.filter((_, side) => side % 2 === 0);
+        return this.#keep(standing) ? "found" : "exhausted";
       }
     }
   }
@@ -119,12 +140,12 @@ export class ProjectSearch {
     return true;
   }
 
-  /** Keeps the schedule that stands, and asks for shorter ones only. @returns false when there can be none */
-  #keepSchedule(): boolean {
-    const { bounds } = this.#engine;
-    this.best = bounds.now.filter((_, side) => side % 2 === 0);
-    const end = this.best[this.#model.end] as number;
+  /** Keeps a schedule, and asks for shorter ones only. @returns false when there can be none */
+  #keep(values: Int32Array): boolean {
+    this.best = values;
     this.#engine.goBack(0);
-    return bounds.raise(2 * this.#model.end + 1, 1 - end, WHY.GIVEN, 0) && this.#engine.propagate();
+    const { end } = this.#model;
+    const shorter = 1 - (values[end] as number);
+    return this.#engine.bounds.raise(2 * end + 1, shorter, WHY.GIVEN, 0) && this.#engine.propagate();
   }
 }

@@ -1,6 +1,7 @@
 import { type Model, makeModel } from "./model.ts";
 import type { Project, ProjectAnswer } from "./project.ts";
 import { ProjectSearch } from "./search-project.ts";
+import { findSequence } from "./sequence.ts";
 
 const NONE: ProjectAnswer = { status: "infeasible", makespan: null, starts: null, bound: null, nodes: 0 };
 
@@ -21,7 +22,11 @@ export function solveProject(project: Project, isOver: (nodes: number) => boolea
   const model = makeModel(project);
   if (model === null) return NONE;
   const search = new ProjectSearch(model);
-  if (!search.begin()) return NONE;
+  const sequence = findSequence(model);
+  if (!search.begin(sequence?.bound ?? 0)) return NONE;
+  if (sequence?.times && model.shared.length === 0 && !search.offer(sequence.times)) {
+    return answer(project, model, search, true);
+  }
   let patience = PATIENCE;
   for (let lowNext = true; ; lowNext = !lowNext) {
     const end = search.run(lowNext ? search.bound : search.most, patience, isOver);
