@@ -7,7 +7,7 @@ import type {
   PlannedSession,
 } from "../plan/plan-answer.ts";
 import { localTime } from "../time/civil.ts";
-import type { Instant } from "../time/instant.ts";
+import { type Instant, MINUTE } from "../time/instant.ts";
 import { isoMoment } from "../words/iso-moment.ts";
 import { sayNoTime, sayWhyLate } from "../words/say-forecast.ts";
 import type { Speech } from "../words/speech.ts";
@@ -85,6 +85,7 @@ function nameJson({ tag, nth, name, process }: PlannedPiece) {
   return { tag, new: nth, name, process };
 }
 
+/** To the minute: plans know no shorter time. */
 function moment(at: Instant | null, { zone }: Speech): string | null {
-  return at === null ? null : isoMoment(at, zone);
+  return at === null ? null : isoMoment(Math.floor(at / MINUTE) * MINUTE, zone);
 }

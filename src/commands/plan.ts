@@ -1,4 +1,3 @@
-import type { PlanAsk } from "../plan/ahead/plan-ahead.ts";
 import type { PlanAnswer } from "../plan/plan-answer.ts";
 import { localTime } from "../time/civil.ts";
 import type { CivilDate } from "../time/instant.ts";

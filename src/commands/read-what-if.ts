@@ -6,7 +6,7 @@ import type { CivilDate } from "../time/instant.ts";
 import { readDate } from "../time/read-date.ts";
 import { readNamedHours, readWeekdays } from "../time/read-hours.ts";
 import { readHoursWords } from "../time/read-hours-words.ts";
-import { sayFullDay } from "../words/say-time.ts";
+import { sayDate, sayFullDay } from "../words/say-time.ts";
 import type { Speech } from "../words/speech.ts";
 import type { Workshop } from "../workshop/workshop.ts";
 import { type CommandWords, withoutStop } from "./command-words.ts";
@@ -83,7 +83,7 @@ function onWeekdays(
     const day = hours.get(weekdayOf(date));
     return day === undefined ? [] : [{ date, hours: day }];
   });
-  if (found.length === 0) words.problems.push(`"${said}" names no day among the ${shown.length} shown`);
+  if (found.length === 0) words.problems.push(`"${said}" names no day among those shown`);
   return found;
 }
 
@@ -94,7 +94,7 @@ function among(
   words: CommandWords,
 ): OtherDay[] {
   if (shown.includes(date)) return [{ date, hours }];
-  words.problems.push(`${sayFullDay(date)} is not among the ${shown.length} days shown: --days shows more`);
+  words.problems.push(`${sayFullDay(date)} is not among the days shown: --days shows more`);
   return [];
 }
 
@@ -129,7 +129,7 @@ function readDue(said: string, speech: Speech, words: CommandWords): CivilDate |
     return null;
   }
   if (read.date >= localTime(speech.zone, speech.now).date) return read.date;
-  words.problems.push(`--due ${sayFullDay(read.date)} has passed: say a day from today on`);
+  words.problems.push(`--due ${sayDate(read.date, speech)} has passed: say a day from today on`);
   return null;
 }
 

@@ -73,6 +73,8 @@ export interface PlannedRow {
   readonly until: Instant;
   /** Hands-on without the set-up. */
   readonly minutes: Minutes;
+  /** Minutes of the whole, where this is only a part of it; null: it is the whole. */
+  readonly ofMinutes: Minutes | null;
   /** Short checks, in minutes after each coat was laid. */
   readonly looks: readonly Minutes[];
   /** Names of the cautions it comes with. */

@@ -3,7 +3,7 @@ import { localTime } from "../time/civil.ts";
 import type { CivilDate } from "../time/instant.ts";
 import { capital, sayList } from "./say-list.ts";
 import { sayPlannedRow, sayPlannedSession, sayPutAway } from "./say-planned-row.ts";
-import { sayDayAndClock, sayFullDay, sayWait } from "./say-time.ts";
+import { sayDayAndClock, sayFullDay } from "./say-time.ts";
 import type { Speech } from "./speech.ts";
 import { fitTo, wrapTo } from "./width.ts";
 
@@ -13,9 +13,9 @@ const RULE = "-".repeat(WIDE);
 const BOX = "[ ] ";
 /** Cells of the columns: when (24 h clock or 12 h), who, how long, where; what is worked has the rest. */
 const WHEN = { short: 5, long: 8 };
-const WHO = 18;
-const HOW_LONG = 9;
-const WHERE = 13;
+const WHO = 17;
+const HOW_LONG = 12;
+const WHERE = 12;
 
 /**
  * One day of a plan to print and hang up: a box to tick for each row, its set-up and its looks below it, what must be
@@ -66,19 +66,16 @@ function sayRow(row: PlannedRow, speech: Speech): string[] {
     fitTo(said.from, when),
     fitTo(plainAscii(said.who), WHO),
     fitTo(what, rest),
-    fitTo(sayWait(row.minutes), HOW_LONG),
+    fitTo(said.minutes, HOW_LONG),
     fitTo(plainAscii(said.station), WHERE),
   ];
   const margin = " ".repeat(BOX.length + when + 1);
   const wide = WIDE - margin.length;
-  const below = [said.setUp, row.inHand ? "in hand already" : "", said.look, said.finishes]
-    .filter((text) => text !== "")
-    .map(capital)
-    .join("; ");
+  const below = [said.setUp, said.inHand, said.look, said.finishes].filter((text) => text !== "").join("; ");
   return [
     `${BOX}${cells.join(" ")}`.trimEnd(),
     ...more.map((text) => " ".repeat(margin.length + WHO + 1) + text),
-    ...(below === "" ? [] : wrapTo(plainAscii(below), wide).map((text) => margin + text)),
+    ...(below === "" ? [] : wrapTo(plainAscii(capital(below)), wide).map((text) => margin + text)),
   ];
 }
 

@@ -1,22 +1,20 @@
 import type { Tag } from "../journal/event.ts";
-import { type Instant, minutesBetween } from "../time/instant.ts";
+import type { Finishes } from "../plan/compare-finishes.ts";
+import { minutesBetween } from "../time/instant.ts";
+import { sayTags } from "./say-list.ts";
 import { sayClock, sayWait } from "./say-time.ts";
 import type { Speech } from "./speech.ts";
-
-type Finishes = ReadonlyMap<Tag, Instant | null>;
 
 /**
  * Whom it delays that some pieces come first, and what it brings them.
  *
- * @param before when each piece would be finished as things are
- * @param after the same with these pieces first
- * @example sayDelays([5], before, after, speech)
+ * @param finishes when each piece is finished as things are, and with these pieces first
+ * @example sayDelays([5], finishes, speech)
  * // ["5 would be finished Sat 15:50, not Mon 18:20.", "It delays 4 by 1 d 2 h, to Sun 20:00."]
  */
 export function sayDelays(
   first: readonly Tag[],
-  before: Finishes,
-  after: Finishes,
+  { before, after, broken }: Finishes,
   speech: Speech,
 ): string[] {
   const gains = first.flatMap((tag) => {
@@ -34,5 +32,7 @@ export function sayDelays(
     if (will <= was) return [];
     return [`It delays ${tag} by ${sayWait(minutesBetween(was, will))}, to ${sayClock(will, speech)}.`];
   });
-  return [...gains, ...(delayed.length === 0 ? ["It delays nobody."] : delayed)];
+  const late = broken.filter((tag) => !first.includes(tag));
+  const promises = late.length === 0 ? [] : [`Too late then for the day promised: ${sayTags(late)}.`];
+  return [...gains, ...(delayed.length === 0 ? ["It delays nobody."] : delayed), ...promises];
 }

@@ -3,9 +3,13 @@ import { layOut } from "./lay-out.ts";
 import { sayForecasts } from "./say-forecast.ts";
 import { sayCount } from "./say-list.ts";
 import { sayChanges } from "./say-plan-changes.ts";
-import { sayPlannedRow, sayPlannedSession, sayPutAway } from "./say-planned-row.ts";
+import { type PlannedRowWords, sayPlannedRow, sayPlannedSession, sayPutAway } from "./say-planned-row.ts";
 import { sayDayAndClock } from "./say-time.ts";
 import type { Speech } from "./speech.ts";
+import { fitTo, widthOf, wrapTo } from "./width.ts";
+
+/** Fewer cells beside a row are no place for words. */
+const LEAST_BESIDE = 18;
 
 /**
  * The coming days, a line each: how good the plan is, what a what-if changes, each bench session with its work, then
@@ -45,26 +49,32 @@ export function sayQuality({ basis, proven, gapPercent }: PlanQuality): string {
   return gapPercent === null ? "not proven best" : `at most ${gapPercent} % from the best plan`;
 }
 
-/** All rows share their columns, so that the eye runs down the days. */
+/** All rows share their columns, so that the eye runs down the days; what is long goes on below. */
 function sayTimetable(sessions: readonly PlannedSession[], speech: Speech, columns: number | null): string[] {
-  const cells = sessions.flatMap(({ rows }) =>
-    rows.map((row) => {
-      const { from, who, what, minutes, setUp, station, look, finishes } = sayPlannedRow(row, speech);
-      const work = finishes === "" ? what : `${what}: ${finishes}`;
-      const more = [station, setUp, look].filter((said) => said !== "").join(", ");
-      return [from, who, work, minutes, more];
-    }),
+  const said = sessions.map(({ rows }) => rows.map((row) => sayPlannedRow(row, speech)));
+  const lines = layOut(
+    said.flat().map(({ from, who, what, minutes }) => [from, who, what, minutes]),
+    columns,
   );
-  const lines = layOut(cells, columns);
+  const margin = Math.max(0, ...lines.map(widthOf)) + 2;
   let next = 0;
-  return sessions.flatMap((session) => {
-    const first = next;
-    next += session.rows.length;
-    return [
-      "",
-      sayPlannedSession(session, speech),
-      ...lines.slice(first, next),
-      ...sayPutAway(session, speech).map((said) => `  ${said}`),
-    ];
-  });
+  return sessions.flatMap((session, index) => [
+    "",
+    sayPlannedSession(session, speech),
+    ...(said[index] ?? []).flatMap((row) => addRest(lines[next++] ?? "", sayRest(row), margin, columns)),
+    ...sayPutAway(session, speech).map((line) => `  ${line}`),
+  ]);
+}
+
+function sayRest({ station, setUp, look, inHand, finishes }: PlannedRowWords): string {
+  return [inHand, finishes, station, setUp, look].filter((text) => text !== "").join(", ");
+}
+
+/** Puts the rest of a row beside its line; below it, where there is too little room for it there. */
+function addRest(line: string, rest: string, margin: number, columns: number | null): string[] {
+  if (columns === null) return [fitTo(line, margin) + rest];
+  const room = columns - margin;
+  if (room < LEAST_BESIDE) return [line, ...wrapTo(rest, columns - 9).map((text) => " ".repeat(9) + text)];
+  const [first = "", ...more] = wrapTo(rest, room);
+  return [fitTo(line, margin) + first, ...more.map((text) => " ".repeat(margin) + text)];
 }

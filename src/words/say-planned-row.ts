@@ -14,13 +14,15 @@ export interface PlannedRowWords {
   readonly who: string;
   /** `base colours, ochre`, `scuff for first clear`, `tag it, shape` */
   readonly what: string;
-  /** `8 min`, `6 min in hand` */
+  /** `8 min`, `25 of 40 min` */
   readonly minutes: string;
   /** `melt lead 20 min first`; nothing where none is needed or it stands already. */
   readonly setUp: string;
   readonly station: string;
   /** `look after 5 and 15 min`, or nothing. */
   readonly look: string;
+  /** `in hand`, or nothing. */
+  readonly inHand: string;
   /** `finishes 13`, or nothing. */
   readonly finishes: string;
 }
@@ -32,11 +34,12 @@ export function sayPlannedRow(row: PlannedRow, speech: Speech): PlannedRowWords 
     from: clockOnly(row.from, speech),
     who: sayPlannedPieces(pieces),
     what: plainText(sayPlannedWork(row)),
-    minutes: row.inHand ? `${sayWait(row.minutes)} in hand` : sayWait(row.minutes),
+    minutes: sayHowLong(row),
     setUp:
       setUp === null || setUp.minutes === 0 ? "" : plainText(`${setUp.what} ${sayWait(setUp.minutes)} first`),
     station: plainText(row.station),
     look: looks.length === 0 ? "" : `look after ${sayList(looks)} min`,
+    inHand: row.inHand ? "in hand" : "",
     finishes:
       finishes.length === 0
         ? ""
@@ -44,6 +47,10 @@ export function sayPlannedRow(row: PlannedRow, speech: Speech): PlannedRowWords 
           ? "finished"
           : `finishes ${sayPlannedPieces(finishes)}`,
   };
+}
+
+function sayHowLong({ minutes, ofMinutes }: PlannedRow): string {
+  return ofMinutes === null ? sayWait(minutes) : `${minutes} of ${ofMinutes} min`;
 }
 
 /**

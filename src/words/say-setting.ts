@@ -1,8 +1,10 @@
 import type { Setting } from "../journal/event.ts";
+import { OWN_ROOM } from "../shop/shop.ts";
 import type { DayHours } from "../time/bench-hours.ts";
 import { formatWeeklyHours } from "../time/format-hours.ts";
 import { sayCount, sayList } from "./say-list.ts";
 import { sayClockOfDay, sayDate } from "./say-time.ts";
+import { sayCelsius, sayDegrees } from "./say-units.ts";
 import type { Speech } from "./speech.ts";
 
 /**
@@ -32,7 +34,36 @@ export function saySetting(setting: Setting, speech: Speech): string {
       return `The aim from ${sayDate(setting.from, speech)}: ${sayAim(setting.finishedPerWeek, setting.out)}`;
     case "default process":
       return setting.name === null ? "New pieces need their process named" : `New pieces are ${setting.name}`;
+    case "air":
+      return sayStatedAir(setting, speech);
+    case "dew margin":
+      return `Coats want a surface ${sayDegrees(setting.celsius, speech)} above the dew point`;
+    case "room":
+      return `${setting.name}: ${sayVentilation(setting)}`;
+    case "in room":
+      return `${setting.what} is in ${setting.room ?? OWN_ROOM}`;
+    case "touches":
+      return setting.count
+        ? "Touch tests correct how long a coat is thought to take"
+        : "Touch tests no longer correct how long a coat is thought to take";
   }
+}
+
+function sayStatedAir({ place, day }: Extract<Setting, { of: "air" }>, speech: Speech): string {
+  const where = place ?? OWN_ROOM;
+  if (day === null) return `The air of ${where} is only known where it is read`;
+  const { low, high, humidityPercent } = day;
+  const span =
+    low === high ? sayCelsius(low, speech) : `${sayCelsius(low, speech)} to ${sayCelsius(high, speech)}`;
+  return `The air of ${where}: ${span}, ${Math.round(humidityPercent)} %`;
+}
+
+function sayVentilation({ airChangesPerHour, mixingFactor }: Extract<Setting, { of: "room" }>): string {
+  const changes =
+    airChangesPerHour === null
+      ? "air changes not known"
+      : `${sayCount(airChangesPerHour, "air change")} an hour`;
+  return mixingFactor === null ? changes : `${changes}, mixing factor ${mixingFactor}`;
 }
 
 /** An aim in words. `sayAim(7, null) === "7 finished a week"` */

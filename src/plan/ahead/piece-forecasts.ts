@@ -1,4 +1,4 @@
-import { after, type Instant, MINUTE } from "../../time/instant.ts";
+import { type Instant, MINUTE, type Minutes } from "../../time/instant.ts";
 import { at } from "../at.ts";
 import { completions } from "../completions.ts";
 import type { PieceForecast } from "../plan-answer.ts";
@@ -29,27 +29,29 @@ function isBegunBefore(shop: PlannedShop, number: number, until: Instant): boole
 }
 
 function forecast(shop: PlannedShop, number: number): PieceForecast {
-  const { problem } = shop.made;
+  const { cure } = at(shop.made.problem.pieces, number);
   const finish = shop.plan.finish[number] ?? null;
-  const lastHandsOn = finish === null ? null : momentOf(shop, finish - at(problem.pieces, number).cure);
   const due = dueOf(shop, number);
-  const late = due !== null && (lastHandsOn === null || lastHandsOn > due);
-  const minutes = due === null || lastHandsOn === null ? null : Math.ceil((lastHandsOn - due) / MINUTE);
+  const isLate = due !== null && (finish === null || finish > due);
   return {
     piece: at(shop.pieces, number),
-    lastHandsOn,
+    lastHandsOn: finish === null ? null : momentOf(shop, finish - cure),
     dryThrough: finish === null ? null : dryThrough(shop, number),
-    due,
-    late: late ? { minutes, why: lateWhy(shop, number) } : null,
+    due: due === null ? null : wholeMinute(momentOf(shop, due)),
+    late: isLate ? { minutes: finish === null ? null : finish - due, why: lateWhy(shop, number) } : null,
     noTime: finish === null ? noTimeFor(shop, number) : null,
   };
 }
 
 /** "This one first" without a date makes it dear to be slow, but promises nothing. */
-function dueOf({ facts, made }: PlannedShop, number: number): Instant | null {
+function dueOf({ facts, made }: PlannedShop, number: number): Minutes | null {
   const tagged = facts.pieces[number];
-  const minutes = at(made.problem.pieces, number).due;
-  return minutes === null || tagged?.piece.due === null ? null : after(facts.context.now, minutes);
+  return tagged?.piece.due === null ? null : at(made.problem.pieces, number).due;
+}
+
+/** Problems round up to whole minutes from now: a day's end is the minute it lies in. */
+function wholeMinute(moment: Instant): Instant {
+  return Math.floor(moment / MINUTE) * MINUTE;
 }
 
 /** From the coat laid last: as planned, else the one that hangs now. */

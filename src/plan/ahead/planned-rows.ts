@@ -11,9 +11,9 @@ interface Draft {
 }
 
 /**
- * The work of one bench session as rows to follow, in order. Visits that come directly one after the other and share a
- * step with its coat, colour or set-up are one row: all of them are made ready together and worked in turn. A fresh
- * set-up begins a row of its own, for its time stands before it.
+ * The work of one bench session as rows to follow, in order. Visits that come directly one after the other and are the
+ * same work (of one set-up, coat and colour) are one row. A fresh set-up begins a row of its own, for its time stands
+ * before it.
  */
 export function plannedRows(shop: PlannedShop, visits: readonly Visit[]): PlannedRow[] {
   const drafts: Draft[] = [];
@@ -29,14 +29,12 @@ export function plannedRows(shop: PlannedShop, visits: readonly Visit[]): Planne
   });
 }
 
-/** Work that shares nothing is taken and hung piece by piece: its key is its own. */
-function keyOf(shop: PlannedShop, { task, part }: Visit): string {
-  const made = madeOf(shop, task);
-  const shares = made.setUp !== null || made.coat !== null || made.colour !== null;
-  const alone = shares && shop.made.problem.tasks[task]?.running === false ? "" : String(task);
-  return [made.step, made.station, part, made.preparation, made.setUp, made.coat, made.colour, alone].join(
-    "\n",
-  );
+/** What is in hand, and a part of what is split between sessions, stands alone. */
+function keyOf(shop: PlannedShop, { task: number, part, start, end }: Visit): string {
+  const { step, station, preparation, setUp, coat, colour } = madeOf(shop, number);
+  const task = at(shop.made.problem.tasks, number);
+  const alone = task.running || (part === "step" && end - start < task.minutes) ? String(number) : "";
+  return [step, station, part, preparation, setUp, coat, colour, alone].join("\n");
 }
 
 function rowOf(shop: PlannedShop, first: Visit, visits: readonly Visit[]): PlannedRow {
@@ -57,6 +55,7 @@ function rowOf(shop: PlannedShop, first: Visit, visits: readonly Visit[]): Plann
     from: momentOf(shop, first.start - first.setUp),
     until: momentOf(shop, Math.max(...visits.map(({ end }) => end))),
     minutes,
+    ofMinutes: first.part === "step" && visits.length === 1 && minutes < task.minutes ? task.minutes : null,
     looks: preparing ? [] : task.looks,
     cautions: [...new Set(visits.flatMap(({ task }) => madeOf(shop, task).cautions))],
     inHand: task.running,

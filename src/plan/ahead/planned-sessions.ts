@@ -1,4 +1,5 @@
 import type { Instant } from "../../time/instant.ts";
+import { at } from "../at.ts";
 import type { Visit } from "../plan.ts";
 import type { PlannedSession } from "../plan-answer.ts";
 import type { PlanSession } from "../problem.ts";
@@ -10,15 +11,11 @@ export function plannedSessions(shop: PlannedShop, until: Instant): PlannedSessi
   const { sessions, tasks } = shop.made.problem;
   const visits = shop.plan.visits.map((visit) => ({ visit, session: sessionOf(sessions, visit) }));
   const outside = visits.filter(({ session }) => session === null).map(({ visit }) => visit);
-  const planned = sessions
-    .filter(({ opens }) => momentOf(shop, opens) < until)
-    .map((session) =>
-      plannedSession(
-        shop,
-        session,
-        visits.filter((one) => one.session === session).map(({ visit }) => visit),
-      ),
-    );
+  const planned = sessions.flatMap((session, index) => {
+    const hours = at(shop.facts.sessions, index);
+    const own = visits.filter((one) => one.session === session).map(({ visit }) => visit);
+    return hours.opens < until ? [{ ...plannedSession(shop, session, own), ...hours }] : [];
+  });
   const running = outside.filter(({ task }) => tasks[task]?.running === true);
   if (running.length === 0) return planned;
   const [opens, closes] = [Math.min(...running.map(handsFrom)), Math.max(...running.map(({ end }) => end))];
