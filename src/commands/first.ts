@@ -23,11 +23,7 @@ export const first: Command = {
     words.nothingMore();
     if (words.problems.length > 0) return { problems: words.problems };
     const shop = await workshop.shop();
-    const [before, after] = [
-      await workshop.finishTimes(shop),
-      await workshop.finishTimes(withFirst(shop, tags)),
-    ];
-    const delays = sayDelays(tags, before, after, speech);
+    const delays = sayDelays(tags, await workshop.compareFinishes(shop, withFirst(shop, tags)), speech);
     if (bench.mayAsk && tags.every((tag) => shop.pieces.has(tag))) {
       bench.tell(delays);
       if (!(await bench.agrees("Shall it come first? y:")))

@@ -1,8 +1,8 @@
 import type { DecideContext } from "../acts/context.ts";
 import type { ActRequest } from "../acts/request.ts";
-import type { By, NewEvent, Tag } from "../journal/event.ts";
+import type { By, NewEvent } from "../journal/event.ts";
 import type { Journal, PlanRow, Wanted } from "../journal/journal.ts";
-import { finishTimes } from "../plan/finish-times.ts";
+import type { Finishes } from "../plan/compare-finishes.ts";
 import type { NowAnswer } from "../plan/now-answer.ts";
 import type { PlanContext } from "../plan/what-now.ts";
 import { whatNow } from "../plan/what-now.ts";
@@ -107,8 +107,9 @@ export class LiveWorkshop implements Workshop {
     return nowByRow(shop, context, row);
   }
 
-  async finishTimes(shop: Shop): Promise<ReadonlyMap<Tag, Instant | null>> {
-    return finishTimes(shop, await this.planContext(shop));
+  async compareFinishes(shop: Shop, changed: Shop): Promise<Finishes> {
+    const { compareFinishes } = await import("../plan/compare-finishes.ts");
+    return compareFinishes(shop, changed, await this.planContext(shop), await this.readPlan());
   }
 
   async planContext(shop: Shop, at?: Instant): Promise<PlanContext> {

@@ -1,7 +1,8 @@
 import type { Refusal } from "../acts/refusal.ts";
 import type { ActRequest } from "../acts/request.ts";
-import type { ActId, By, JournalEvent, Tag } from "../journal/event.ts";
+import type { ActId, By, JournalEvent } from "../journal/event.ts";
 import type { Journal, PlanRow, Wanted } from "../journal/journal.ts";
+import type { Finishes } from "../plan/compare-finishes.ts";
 import type { NowAnswer } from "../plan/now-answer.ts";
 import type { PlanContext } from "../plan/what-now.ts";
 import type { SafetyRules } from "../safety/rules.ts";
@@ -40,8 +41,8 @@ export interface Workshop {
   shop(wanted?: Wanted, until?: Instant): Promise<Shop>;
   /** Pieces, work and holds at `at` (now unless said). */
   whatNow(at?: Instant): Promise<NowAnswer>;
-  /** When each piece out would be finished, by dispatch from now; null: not within its horizon. For "what if". */
-  finishTimes(shop: Shop): Promise<ReadonlyMap<Tag, Instant | null>>;
+  /** When each piece out would be finished as the shop is, and as it would be if it were changed. */
+  compareFinishes(shop: Shop, changed: Shop): Promise<Finishes>;
   /** What planning asks besides the shop, at a moment (now unless said). */
   planContext(shop: Shop, at?: Instant): Promise<PlanContext>;
   /** The plan kept, whatever its age: the seed of the next. `isCurrent` (plan/plan-row.ts) tells whether it still holds. */

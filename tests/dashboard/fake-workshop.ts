@@ -62,6 +62,10 @@ export class FakeWorkshop implements Workshop {
     pieces: async () => [],
     plan: async () => null,
     keepPlan: unasked,
+    appendAir: unasked,
+    air: async () => [],
+    airByHour: async () => [],
+    newestAir: async () => 0,
     rebuild: unasked,
     version: () => 1,
     close: unasked,
@@ -97,7 +101,7 @@ export class FakeWorkshop implements Workshop {
     return { ...this.answer, at: this.at };
   }
 
-  async finishTimes(): Promise<never> {
+  async compareFinishes(): Promise<never> {
     return unasked();
   }
 

@@ -1,5 +1,5 @@
 import { describe, expect, test } from "vitest";
-import { finishTimes } from "../../src/plan/finish-times.ts";
+import { compareFinishes } from "../../src/plan/compare-finishes.ts";
 import { Diary } from "../fixtures/diary.ts";
 import { walker } from "../fixtures/walker.ts";
 import { at } from "../fixtures/week-time.ts";
@@ -159,11 +159,19 @@ describe("holds", () => {
 test("this one first: a weight delays the others, and the finish times say by how much", () => {
   const diary = new Diary(walker);
   for (const tag of [1, 2]) diary.came(tag, "last clear", "Wed 18:00", "Thu 18:00");
-  const times = (): (number | null)[] => [...finishTimes(diary.shop(), contextAt("Thu 18:30")).values()];
-  // Both open: hangers 10 and test 10 of the one, then of the other.
-  expect(times()).toEqual([at("Thu 18:50"), at("Thu 19:10")]);
+  const before = diary.shop();
   diary.say(2, { kind: "changed", weight: 10 }, "Thu 18:30");
-  expect(times()).toEqual([at("Thu 19:10"), at("Thu 18:50")]);
+  const finishes = compareFinishes(before, diary.shop(), contextAt("Thu 18:30"), null);
+  // Both open: hangers 10 and test 10 of the one, then of the other.
+  expect([...finishes.before]).toEqual([
+    [1, at("Thu 18:50")],
+    [2, at("Thu 19:10")],
+  ]);
+  expect([...finishes.after]).toEqual([
+    [1, at("Thu 19:10")],
+    [2, at("Thu 18:50")],
+  ]);
+  expect(finishes.broken).toEqual([]);
   const [row] = askNow(diary, "Thu 18:30").work;
   expect(row).toMatchObject({ tags: [2], why: { because: "this one first" } });
 });

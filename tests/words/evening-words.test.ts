@@ -86,11 +86,12 @@ test("this one first: what it brings, and whom it delays by how much", () => {
     [6, null],
   ]);
   // Clocks go forward between: Sat 15:50 to Sun 20:00 is 27 h 10.
-  expect(sayDelays([5], before, after, speechAt("Fri 18:00"))).toEqual([
+  expect(sayDelays([5], { before, after, broken: [4, 5] }, speechAt("Fri 18:00"))).toEqual([
     "5 would be finished Sat 15:50, not Sun 20:00.",
     "It delays 4 by 27 h 10, to Sun 20:00.",
+    "Too late then for the day promised: 4.",
   ]);
-  expect(sayDelays([5], before, before, speechAt("Fri 18:00"))).toEqual([
+  expect(sayDelays([5], { before, after: before, broken: [] }, speechAt("Fri 18:00"))).toEqual([
     "5 would be finished Sun 20:00 either way.",
     "It delays nobody.",
   ]);
