@@ -1,4 +1,5 @@
 import type { Setting } from "../journal/event.ts";
+import { COLDEST, HOTTEST } from "../process/quantity-form.ts";
 import type { DayHours } from "../time/bench-hours.ts";
 import { isCivilDate } from "../time/civil.ts";
 import { checkText, checkThat, checkWhole, firstRefusal } from "./check-value.ts";
@@ -8,6 +9,11 @@ const MINUTES_OF_DAY = 24 * 60;
 const MOST_HANDS = 20;
 const MOST_HOOKS = 1_000;
 const MOST_PIECES = 1_000;
+const WIDEST_MARGIN = 20;
+const LEAST_CHANGES = 0.01;
+const MOST_CHANGES = 1_000;
+/** The range in use is 1 to 10 (from memory, ACGIH); beyond it is a slip of the key. */
+const WORST_MIXING = 20;
 
 /**
  * Checks every value of a setting. Whether a zone of that name exists is known at the door, not here.
@@ -49,9 +55,48 @@ export function checkSetting(setting: Setting): Refused | null {
       ]);
     case "default process":
       return setting.name === null ? null : checkText("process", setting.name);
+    case "air":
+      return setting.day === null ? null : checkStatedAir(setting.day);
+    case "dew margin":
+      return checkBetween("dew margin", setting.celsius, 0, WIDEST_MARGIN, "°C");
+    case "room":
+      return firstRefusal([
+        checkText("room", setting.name),
+        setting.airChangesPerHour === null
+          ? null
+          : checkBetween("air changes", setting.airChangesPerHour, LEAST_CHANGES, MOST_CHANGES, "an hour"),
+        setting.mixingFactor === null
+          ? null
+          : checkBetween("mixing factor", setting.mixingFactor, 1, WORST_MIXING, "(1: it mixes perfectly)"),
+      ]);
+    case "in room":
+      return firstRefusal([
+        checkText("what is in the room", setting.what),
+        setting.room === null ? null : checkText("room", setting.room),
+      ]);
+    case "touches":
+      return null;
     default:
       return setting satisfies never;
   }
+}
+
+function checkStatedAir(day: NonNullable<Extract<Setting, { of: "air" }>["day"]>): Refused | null {
+  return firstRefusal([
+    checkBetween("low", day.low, COLDEST, HOTTEST, "°C"),
+    checkBetween("high", day.high, Math.max(COLDEST, day.low), HOTTEST, "°C, not below the low"),
+    checkBetween("humidity", day.humidityPercent, 0, 100, "%"),
+  ]);
+}
+
+function checkBetween(
+  what: string,
+  value: number,
+  least: number,
+  most: number,
+  unit: string,
+): Refused | null {
+  return checkThat(value >= least && value <= most, what, value, `from ${least} to ${most} ${unit}`);
 }
 
 /** An aim may be half a piece a week. */

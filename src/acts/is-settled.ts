@@ -1,6 +1,6 @@
 import type { Setting } from "../journal/event.ts";
 import { aimAt, handsAt } from "../shop/settings-at.ts";
-import type { Settings } from "../shop/shop.ts";
+import type { Settings, StatedAir } from "../shop/shop.ts";
 import type { DayHours, WeeklyHours } from "../time/bench-hours.ts";
 import type { CivilDate } from "../time/instant.ts";
 import { weeklyOn } from "../time/sessions.ts";
@@ -33,6 +33,20 @@ export function isSettled(setting: Setting, settings: Settings): boolean {
     }
     case "default process":
       return settings.defaultProcess === setting.name;
+    case "air":
+      return isSameAir(settings.statedAir.get(setting.place) ?? null, setting.day);
+    case "dew margin":
+      return settings.dewMargin === setting.celsius;
+    case "room": {
+      const room = settings.rooms.get(setting.name);
+      return (
+        room?.airChangesPerHour === setting.airChangesPerHour && room.mixingFactor === setting.mixingFactor
+      );
+    }
+    case "in room":
+      return (settings.roomOf.get(setting.what) ?? null) === setting.room;
+    case "touches":
+      return settings.touchesCount === setting.count;
     default:
       return setting satisfies never;
   }
@@ -43,6 +57,12 @@ function isWeekly(hours: Settings["hours"], date: CivilDate, weekly: WeeklyHours
   if (!hours?.weekly.some(({ from }) => from <= date)) return false;
   const now = weeklyOn(hours, date);
   return weekly.every((day, index) => isSameDay(day, now[index] ?? []));
+}
+
+function isSameAir(one: StatedAir | null, other: Extract<Setting, { of: "air" }>["day"]): boolean {
+  if (one === null || other === null) return one === other;
+  const { low, high, humidityPercent } = other;
+  return one.low === low && one.high === high && one.humidityPercent === humidityPercent;
 }
 
 function isSameDay(one: readonly DayHours[] | null, other: readonly DayHours[] | null): boolean {

@@ -79,28 +79,18 @@ function swing(local: number): number {
   return Math.cos((Math.PI * ((local - HIGH_AT + 24) % 24)) / (24 - rising));
 }
 
-/** Readings must show every hour of a day before a pattern is taken from them. */
-const HOURS_IN_DAY = 24;
+/** The mean air of an hour of the day, counted in UTC. */
+export interface HourAir extends Air {
+  readonly hour: number;
+}
 
 /**
- * The mean air of each hour of the day over the readings given; null: some hour was never read.
+ * The daily pattern of the hours given; null: some hour of the day was never read, so there is none yet.
  *
- * @param readings rising in time, of the last days
+ * @param last the newest reading
  */
-export function dailyPattern(readings: readonly AirReading[]): AirAhead | null {
-  const sums = Array.from({ length: HOURS_IN_DAY }, () => ({ n: 0, celsius: 0, humidity: 0 }));
-  for (const { at, celsius, humidityPercent } of readings) {
-    // A reading speaks for the hour mark it is nearest to, for between marks the pattern is drawn straight.
-    const sum = sums[Math.round((((at % DAY) + DAY) % DAY) / HOUR) % HOURS_IN_DAY];
-    if (sum === undefined) continue;
-    sum.n++;
-    sum.celsius += celsius;
-    sum.humidity += humidityPercent;
-  }
-  if (sums.some(({ n }) => n === 0)) return null;
-  return {
-    rests: "daily pattern",
-    byHour: sums.map(({ n, celsius, humidity }) => ({ celsius: celsius / n, humidityPercent: humidity / n })),
-    last: readings.at(-1) ?? null,
-  };
+export function dailyPattern(hours: readonly HourAir[], last: AirReading | null): AirAhead | null {
+  const byHour = Array.from({ length: 24 }, (_, hour) => hours.find((one) => one.hour === hour));
+  const read = byHour.filter((air) => air !== undefined);
+  return read.length < 24 ? null : { rests: "daily pattern", byHour: read, last };
 }

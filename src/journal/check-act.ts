@@ -64,6 +64,20 @@ const setting = z.discriminatedUnion("of", [
     out: orNull(z.int().check(z.gte(0))),
   }),
   z.strictObject({ of: z.literal("default process"), name: orNull(name) }),
+  z.strictObject({
+    of: z.literal("air"),
+    place: orNull(name),
+    day: orNull(z.strictObject({ low: z.number(), high: z.number(), humidityPercent: z.number() })),
+  }),
+  z.strictObject({ of: z.literal("dew margin"), celsius: z.number() }),
+  z.strictObject({
+    of: z.literal("room"),
+    name,
+    airChangesPerHour: orNull(z.number().check(z.gt(0))),
+    mixingFactor: orNull(z.number().check(z.gte(1))),
+  }),
+  z.strictObject({ of: z.literal("in room"), what: name, room: orNull(name) }),
+  z.strictObject({ of: z.literal("touches"), count: z.boolean() }),
 ]);
 
 /** What every event has beside its body. */

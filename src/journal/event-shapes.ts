@@ -54,6 +54,14 @@ const setting = by("of", {
   place: fields({ name: text, hooks: orNull(number) }),
   aim: fields({ from: text, finishedPerWeek: orNull(number), out: orNull(number) }),
   "default process": fields({ name: orNull(text) }),
+  air: fields({
+    place: orNull(text),
+    day: orNull(fields({ low: number, high: number, humidityPercent: number })),
+  }),
+  "dew margin": fields({ celsius: number }),
+  room: fields({ name: text, airChangesPerHour: orNull(number), mixingFactor: orNull(number) }),
+  "in room": fields({ what: text, room: orNull(text) }),
+  touches: fields({ count: flag }),
 });
 
 /** The form of each kind's body as it is today: what a reading relies on, whoever wrote the file. */

@@ -176,7 +176,27 @@ export type Setting =
       readonly finishedPerWeek: number | null;
       readonly out: number | null;
     }
-  | { readonly of: "default process"; readonly name: string | null };
+  | { readonly of: "default process"; readonly name: string | null }
+  /** The air of a day where none is read: its low and high in °C, its humidity in percent; null: not known again. */
+  | {
+      readonly of: "air";
+      /** Null: the shop's own. */
+      readonly place: string | null;
+      readonly day: { readonly low: number; readonly high: number; readonly humidityPercent: number } | null;
+    }
+  /** By how many °C a surface must be warmer than the dew point to be coated. */
+  | { readonly of: "dew margin"; readonly celsius: number }
+  /** How a room changes its air; null: not known. */
+  | {
+      readonly of: "room";
+      readonly name: string;
+      readonly airChangesPerHour: number | null;
+      readonly mixingFactor: number | null;
+    }
+  /** In which room a station or a place is; null: in the shop's own. */
+  | { readonly of: "in room"; readonly what: string; readonly room: string | null }
+  /** Whether touch tests correct how long a coat is thought to take. */
+  | { readonly of: "touches"; readonly count: boolean };
 
 /** An event as it is read. */
 export type JournalEvent = Envelope & EventBody;

@@ -1,5 +1,6 @@
 import type { ProcessDefinition, ProcessHash } from "../process/definition.ts";
 import type { Instant, Minutes } from "../time/instant.ts";
+import type { AirHour, AirRow, NewAir } from "./air.ts";
 import type { ActId, By, JournalEvent, NewEvent, Seq, Tag } from "./event.ts";
 
 /** What an act believed of each tag and station it touches: the newest seq it had seen there (0: none yet). */
@@ -145,6 +146,14 @@ export interface Journal {
   plan(): Promise<PlanRow | null>;
   /** Keeps a plan in place of the last one. False: the journal has gone on since the event it knew, nothing is kept. */
   keepPlan(row: PlanRow): Promise<boolean>;
+  /** Keeps readings of the air, all or none, and says how many were new. */
+  appendAir(readings: readonly NewAir[], by: By, recorded: Instant): Promise<number>;
+  /** Readings dated from `from` to before `to`, by moment; those in doubt too. */
+  air(from: Instant, to: Instant): Promise<readonly AirRow[]>;
+  /** The mean air of each hour of the day at each place, over the readings from a moment on. */
+  airByHour(from: Instant): Promise<readonly AirHour[]>;
+  /** The newest reading's place in its sequence; 0: there is none. */
+  newestAir(): Promise<Seq>;
   /** Makes every derived row anew from the events. */
   rebuild(): Promise<void>;
   /** A number that changes when another program (or this one) has appended. Microseconds. */

@@ -1,3 +1,4 @@
+import { appendAir, newestAir, readAir, readAirByHour } from "./air-rows.ts";
 import { appendAct } from "./append-act.ts";
 import { bringDerivedUpToDate, type Deriving, rebuildPieces } from "./derive-pieces.ts";
 import type { Journal } from "./journal.ts";
@@ -53,6 +54,20 @@ export async function openJournal(path: string, deriving: Deriving): Promise<Jou
     },
     async keepPlan(row) {
       return explained(() => writePlanRow(file, row));
+    },
+    async appendAir(readings, by, recorded) {
+      const kept = explained(() => appendAir(file, readings, by, recorded));
+      if (kept > 0) ownAppends++;
+      return kept;
+    },
+    async air(from, to) {
+      return explained(() => readAir(file, from, to));
+    },
+    async airByHour(from) {
+      return explained(() => readAirByHour(file, from));
+    },
+    async newestAir() {
+      return explained(() => newestAir(file));
     },
     async rebuild() {
       explained(() => rebuildPieces(file, deriving));

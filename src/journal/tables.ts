@@ -93,8 +93,34 @@ CREATE TABLE plan (
 ) STRICT;
 `;
 
+/**
+ * Readings of the air, beside the events and with a count of their own: a sensor gives thousands a week. As with
+ * events nothing is changed or deleted; of two of one place and moment the later counted.
+ *
+ * - `place`: empty for the shop's own air.
+ * - `doubt`: why it does not count; null: it does.
+ */
+const airTable = `
+CREATE TABLE air (
+  seq INTEGER PRIMARY KEY,
+  at INTEGER NOT NULL,
+  place TEXT NOT NULL,
+  celsius REAL NOT NULL,
+  humidity REAL NOT NULL,
+  "by" TEXT NOT NULL,
+  recorded INTEGER NOT NULL,
+  doubt TEXT
+) STRICT;
+CREATE INDEX air_at ON air (at);
+CREATE INDEX air_place ON air (place, at);
+CREATE TRIGGER air_stays BEFORE UPDATE ON air
+  BEGIN SELECT RAISE(ABORT, 'a reading is never changed'); END;
+CREATE TRIGGER air_is_kept BEFORE DELETE ON air
+  BEGIN SELECT RAISE(ABORT, 'a reading is never deleted'); END;
+`;
+
 /** What leads from each form of the file to the next, the first from an empty one. Released ones never change. */
-export const FORMS: readonly string[] = [firstTables, planTable];
+export const FORMS: readonly string[] = [firstTables, planTable, airTable];
 
 /** The form in which files are written today. One of a higher form is of a newer dryline and is refused. */
 export const SCHEMA_VERSION = FORMS.length;

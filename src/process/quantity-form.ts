@@ -5,8 +5,8 @@ export interface Air {
 }
 
 /** The temperatures a bench, a warm box or a freezing garage can have; beyond them is a slip of the key. */
-const COLDEST = -40;
-const HOTTEST = 120;
+export const COLDEST = -40;
+export const HOTTEST = 120;
 
 const MOST_MEASURED = 1_000_000;
 

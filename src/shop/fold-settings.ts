@@ -1,7 +1,7 @@
 import type { Setting } from "../journal/event.ts";
 import type { BenchHours } from "../time/bench-hours.ts";
 import { addDays } from "../time/civil.ts";
-import type { CivilDate } from "../time/instant.ts";
+import type { CivilDate, Instant } from "../time/instant.ts";
 import type { Settings } from "./shop.ts";
 
 /** Before the maker has settled anything. */
@@ -12,10 +12,15 @@ export const NOTHING_SETTLED: Settings = {
   places: new Map(),
   aims: [],
   defaultProcess: null,
+  statedAir: new Map(),
+  dewMargin: null,
+  rooms: new Map(),
+  roomOf: new Map(),
+  touchesCount: true,
 };
 
-/** Settings after one more. Timelines keep every from-date, so that past weeks stay true. */
-export function foldSetting(settings: Settings, setting: Setting): Settings {
+/** Settings after one more, said at a moment. Timelines keep every from-date, so that past weeks stay true. */
+export function foldSetting(settings: Settings, setting: Setting, at: Instant): Settings {
   const hours = settings.hours ?? { weekly: [], days: {}, away: [] };
   switch (setting.of) {
     case "hours": {
@@ -35,10 +40,8 @@ export function foldSetting(settings: Settings, setting: Setting): Settings {
     case "hands":
       return { ...settings, hands: [...settings.hands, { from: setting.from, pairs: setting.pairs }] };
     case "place": {
-      const places = new Map(settings.places);
-      if (setting.hooks === null) places.delete(setting.name);
-      else places.set(setting.name, { hooks: setting.hooks });
-      return { ...settings, places };
+      const { name, hooks } = setting;
+      return { ...settings, places: withEntry(settings.places, name, hooks === null ? null : { hooks }) };
     }
     case "aim": {
       const { from, finishedPerWeek, out } = setting;
@@ -46,9 +49,32 @@ export function foldSetting(settings: Settings, setting: Setting): Settings {
     }
     case "default process":
       return { ...settings, defaultProcess: setting.name };
+    case "air":
+      return {
+        ...settings,
+        statedAir: withEntry(settings.statedAir, setting.place, setting.day && { at, ...setting.day }),
+      };
+    case "dew margin":
+      return { ...settings, dewMargin: setting.celsius };
+    case "room": {
+      const { name, airChangesPerHour, mixingFactor } = setting;
+      return { ...settings, rooms: withEntry(settings.rooms, name, { airChangesPerHour, mixingFactor }) };
+    }
+    case "in room":
+      return { ...settings, roomOf: withEntry(settings.roomOf, setting.what, setting.room) };
+    case "touches":
+      return { ...settings, touchesCount: setting.count };
     default:
       return setting satisfies never;
   }
+}
+
+/** A map with one entry said anew, or for null without it. */
+function withEntry<Key, Value>(map: ReadonlyMap<Key, Value>, key: Key, value: Value | null): Map<Key, Value> {
+  const changed = new Map(map);
+  if (value === null) changed.delete(key);
+  else changed.set(key, value);
+  return changed;
 }
 
 /** A day's own hours said; null: the weekly ones hold again. */

@@ -101,7 +101,7 @@ function tellStation(
 function foldShopEvent(draft: Draft, event: JournalEvent): Misfit {
   switch (event.kind) {
     case "settled":
-      draft.settings = foldSetting(draft.settings, event.setting);
+      draft.settings = foldSetting(draft.settings, event.setting, event.at);
       return null;
     case "ticked":
       draft.ticks.push({ caution: event.caution, at: event.at });

@@ -50,7 +50,31 @@ export interface Settings {
     readonly out: number | null;
   }[];
   readonly defaultProcess: string | null;
+  /** The air of a day as the maker has said it, by place; null: the shop's own. */
+  readonly statedAir: ReadonlyMap<string | null, StatedAir>;
+  /** By how many °C a surface must be warmer than the dew point to be coated; null: not said. */
+  readonly dewMargin: number | null;
+  /** Rooms by name; what is in none of them is in the shop's own room, `OWN_ROOM`. */
+  readonly rooms: ReadonlyMap<
+    string,
+    { readonly airChangesPerHour: number | null; readonly mixingFactor: number | null }
+  >;
+  /** The room of a station or a place. */
+  readonly roomOf: ReadonlyMap<string, string>;
+  /** Whether touch tests correct how long a coat is thought to take. */
+  readonly touchesCount: boolean;
 }
+
+/** Low and high of a day in °C and its humidity in percent, as stated at a moment. */
+export interface StatedAir {
+  readonly at: Instant;
+  readonly low: number;
+  readonly high: number;
+  readonly humidityPercent: number;
+}
+
+/** The room of all that is in no other: most shops have this one alone. */
+export const OWN_ROOM = "the shop";
 
 export interface Piece {
   readonly tag: Tag;

@@ -1,3 +1,4 @@
+import { join } from "node:path";
 import type { DecideContext } from "../acts/context.ts";
 import type { ActRequest } from "../acts/request.ts";
 import type { By, NewEvent } from "../journal/event.ts";
@@ -18,10 +19,12 @@ import type { ClockDoubt } from "./clock-watch.ts";
 import { ClockWatch } from "./clock-watch.ts";
 import type { Library } from "./library.ts";
 import { ownProcesses, readLibrary } from "./library.ts";
+import { findPackageRoot } from "./package-root.ts";
 import type { PlacesOnDisk } from "./places-on-disk.ts";
 import { newPieceOf, readUsual } from "./plan-context.ts";
 import type { Planning } from "./planning.ts";
 import { markSeen, readSeen } from "./seen.ts";
+import { shopInAir } from "./shop-in-air.ts";
 import type { Taste } from "./taste.ts";
 import type { Outcome, Workshop } from "./workshop.ts";
 import { machineZone, zoneNamed } from "./zones.ts";
@@ -87,12 +90,11 @@ export class LiveWorkshop implements Workshop {
   }
 
   async shop(wanted: Wanted = { of: "out" }, until?: Instant): Promise<Shop> {
-    if (until !== undefined) return foldShop(await this.journal.read({ of: "all" }), until);
-    if (wanted.of !== "out") return foldShop(await this.journal.read(wanted));
+    if (until !== undefined)
+      return this.#inAir(foldShop(await this.journal.read({ of: "all" }), until), until);
+    if (wanted.of !== "out") return this.#readShop(wanted);
     const version = this.journal.version();
-    if (this.#present?.version !== version) {
-      this.#present = { version, shop: this.journal.read(wanted).then((reading) => foldShop(reading)) };
-    }
+    if (this.#present?.version !== version) this.#present = { version, shop: this.#readShop(wanted) };
     return this.#present.shop;
   }
 
@@ -156,7 +158,7 @@ export class LiveWorkshop implements Workshop {
       return {
         done: appended.act,
         events: reading.events.filter(({ act }) => act === appended.act),
-        shop: foldShop(reading),
+        shop: await this.#inAir(foldShop(reading)),
       };
     }
     throw new Error(`another program wrote before this one ${TRIES} times in a row`);
@@ -193,13 +195,22 @@ export class LiveWorkshop implements Workshop {
     this.journal.close();
   }
 
+  async #readShop(wanted: Wanted): Promise<Shop> {
+    return this.#inAir(foldShop(await this.journal.read(wanted)));
+  }
+
+  async #inAir(shop: Shop, at: Instant = this.now()): Promise<Shop> {
+    return shopInAir(this.journal, shop, await this.#zoneOf(shop), at);
+  }
+
   /** Only an open dashboard plans ahead: no other start pays for what that takes. */
   async #startPlanning(listener: () => void): Promise<Planning> {
     const [{ Planning }, { startPlannerThread }] = await Promise.all([
       import("./planning.ts"),
       import("./planner-thread.ts"),
     ]);
-    return new Planning(this.journal, listener, startPlannerThread);
+    const file = join(findPackageRoot(), "dist", "plan-worker.cjs");
+    return new Planning(this.journal, listener, (told) => startPlannerThread(file, told));
   }
 
   #zoneOf(shop: Shop): Promise<Zone> {
