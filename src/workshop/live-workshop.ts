@@ -24,7 +24,6 @@ import type { PlacesOnDisk } from "./places-on-disk.ts";
 import { newPieceOf, readUsual } from "./plan-context.ts";
 import type { Planning } from "./planning.ts";
 import { markSeen, readSeen } from "./seen.ts";
-import { shopInAir } from "./shop-in-air.ts";
 import type { Taste } from "./taste.ts";
 import type { Outcome, Workshop } from "./workshop.ts";
 import { machineZone, zoneNamed } from "./zones.ts";
@@ -90,11 +89,12 @@ export class LiveWorkshop implements Workshop {
   }
 
   async shop(wanted: Wanted = { of: "out" }, until?: Instant): Promise<Shop> {
-    if (until !== undefined)
-      return this.#inAir(foldShop(await this.journal.read({ of: "all" }), until), until);
-    if (wanted.of !== "out") return this.#readShop(wanted);
+    if (until !== undefined) return foldShop(await this.journal.read({ of: "all" }), until);
+    if (wanted.of !== "out") return foldShop(await this.journal.read(wanted));
     const version = this.journal.version();
-    if (this.#present?.version !== version) this.#present = { version, shop: this.#readShop(wanted) };
+    if (this.#present?.version !== version) {
+      this.#present = { version, shop: this.journal.read(wanted).then((reading) => foldShop(reading)) };
+    }
     return this.#present.shop;
   }
 
@@ -158,7 +158,7 @@ export class LiveWorkshop implements Workshop {
       return {
         done: appended.act,
         events: reading.events.filter(({ act }) => act === appended.act),
-        shop: await this.#inAir(foldShop(reading)),
+        shop: foldShop(reading),
       };
     }
     throw new Error(`another program wrote before this one ${TRIES} times in a row`);
@@ -193,14 +193,6 @@ export class LiveWorkshop implements Workshop {
 
   close(): void {
     this.journal.close();
-  }
-
-  async #readShop(wanted: Wanted): Promise<Shop> {
-    return this.#inAir(foldShop(await this.journal.read(wanted)));
-  }
-
-  async #inAir(shop: Shop, at: Instant = this.now()): Promise<Shop> {
-    return shopInAir(this.journal, shop, await this.#zoneOf(shop), at);
   }
 
   /** Only an open dashboard plans ahead: no other start pays for what that takes. */

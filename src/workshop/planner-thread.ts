@@ -1,7 +1,5 @@
-import { join } from "node:path";
 import { Worker } from "node:worker_threads";
 import type { PlanJob, PlanNews } from "../plan/plan-work.ts";
-import { findPackageRoot } from "./package-root.ts";
 
 /** What is told of the thread. */
 export interface PlannerListener {
@@ -17,9 +15,13 @@ export interface PlannerThread {
   end(): void;
 }
 
-/** Starts the thread that searches for plans. It never keeps the program from ending. */
-export function startPlannerThread({ onNews, onDeath }: PlannerListener): PlannerThread {
-  const worker = new Worker(join(findPackageRoot(), "dist", "plan-worker.cjs"), { execArgv: [] });
+/**
+ * Starts the thread that searches for plans. It never keeps the program from ending.
+ *
+ * @param file its program: plan-worker.ts as built
+ */
+export function startPlannerThread(file: string, { onNews, onDeath }: PlannerListener): PlannerThread {
+  const worker = new Worker(file, { execArgv: [] });
   worker.unref();
   let alive = true;
   const die = (): void => {
