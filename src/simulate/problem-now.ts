@@ -149,6 +149,8 @@ function waitsNow(
 ): Pick<Task, "waits" | "release"> {
   const { now } = state;
   if (split) return { waits: [], release };
+  // Nobody sets up for a coat without touching it.
+  const touched = now + (task.setUp === null ? 0 : at(state.shop.setUps, task.setUp).minutes);
   let earliest = release;
   const waits: Wait[] = [];
   for (const wait of task.waits) {
@@ -156,7 +158,7 @@ function waitsNow(
     const on = local.get(wait.on);
     if (before.end === null) waits.push({ ...wait, on: on ?? -1, windows: shiftWindows(wait, now) });
     else {
-      const windows = windowsOf(wait, before, before.end, now);
+      const windows = windowsOf(wait, before, before.end, touched);
       if (on !== undefined) waits.push({ ...wait, on, windows });
       else if (earliest !== null)
         earliest = Math.max(earliest, before.end - now + openingAfter(at(windows, 0).opens, 0));
@@ -172,9 +174,9 @@ function shiftWindows({ windows }: Wait, now: Minutes): Wait["windows"] {
   return fixed ? windows : windows.map((window) => shiftWindow(window, now));
 }
 
-/** The windows after work done, in minutes from its end, as they are known to be at `now`. */
-function windowsOf({ windows }: Wait, { wait }: PlayTask, end: Minutes, now: Minutes): Wait["windows"] {
-  const shown = now < openingAfter(at(windows, 0).opens, end) ? 1 : wait;
+/** The windows after work done, in minutes from its end, as they are known to be when it is touched. */
+function windowsOf({ windows }: Wait, { wait }: PlayTask, end: Minutes, touched: Minutes): Wait["windows"] {
+  const shown = touched < openingAfter(at(windows, 0).opens, end) ? 1 : wait;
   return windows.map(({ opens, shuts, preparation }) => ({
     opens: Math.round((openingAfter(opens, end) - end) * shown),
     shuts: shuts === null ? null : Math.round((shutAfter(shuts, end) - end) * shown),

@@ -64,7 +64,7 @@ describe("one piece out, all as thought", () => {
 
 test("the ceiling is hours open over hands-on, and what one out alone gives times the number out", () => {
   // 7 x 180 min open and 35 min a piece: 36. Alone a piece is finished each day: with two out 14 a week.
-  const { byHours, byTimeOut } = findCeiling(shop, 2, { from: DAY, until: DAY + 4 * WEEK });
+  const { byHours, byTimeOut } = findCeiling(shop, 2, [noNoise], { from: DAY, until: DAY + 4 * WEEK });
   expect(byHours).toBeCloseTo(36, 9);
   expect(byTimeOut).toBeCloseTo(14, 9);
 });
@@ -80,7 +80,7 @@ describe.each(Object.entries(policies))("a stream under %s", (name, policy) => {
     }
     const { problem, plan } = asPlan(state);
     expect(checkPlan(problem, plan)).toEqual([]);
-    const { byHours, byTimeOut } = findCeiling(shop, out, span);
+    const { byHours, byTimeOut } = findCeiling(shop, out, [noNoise], span);
     const figures = playStream({ shop, out, ahead: 2 }, policy(), noNoise, span);
     // A piece more may fall within the span by where its borders lie.
     expect(figures.finished).toBeLessThanOrEqual(4 * Math.min(byHours, byTimeOut) + 1);
