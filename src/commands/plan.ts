@@ -7,7 +7,7 @@ import { sayNoTime } from "../words/say-forecast.ts";
 import { sayPlan } from "../words/say-plan.ts";
 import { sayFullDay } from "../words/say-time.ts";
 import type { Speech } from "../words/speech.ts";
-import { planDays } from "../workshop/plan-days.ts";
+import { planDays, planDaysIf } from "../workshop/plan-days.ts";
 import { type Answer, AS_OF, type Command } from "./command.ts";
 import { type CommandWords, withoutStop } from "./command-words.ts";
 import { planJson } from "./plan-json.ts";
@@ -51,7 +51,11 @@ export const plan: Command = {
     const whatIf = await readWhatIf(words, workshop, then, days);
     words.nothingMore();
     if (words.problems.length > 0) return { problems: words.problems };
-    const answer = await planDays(workshop, { days, whatIf }, asked, bench.context.planRounds);
+    const asking = { at: asked, rounds: bench.context.planRounds ?? Number.POSITIVE_INFINITY };
+    const answer =
+      whatIf === null
+        ? await planDays(workshop, days, asking)
+        : await planDaysIf(workshop, days, whatIf, asking);
     if ("fitsNoSession" in answer)
       return { problems: [`${answer.fitsNoSession.process}: ${sayNoTime(answer.fitsNoSession)}`] };
     const json = planJson(answer, then);

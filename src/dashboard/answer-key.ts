@@ -10,6 +10,9 @@ export function answerKey(state: DashboardState, overlay: Overlay, key: Key): St
     case "text":
       if (key.name === "char" || key.name === "enter") return close(state);
       return scroll(state, overlay, key);
+    case "days":
+      if (key.name === "enter" || (key.name === "char" && !"jk ".includes(key.char))) return close(state);
+      return scroll(state, overlay, key);
     case "choose": {
       const chosen =
         key.name === "char" ? overlay.choices.find((choice) => choice.key === key.char) : overlay.choices[0];

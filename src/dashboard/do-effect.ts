@@ -30,6 +30,11 @@ export async function doEffect(
       const lines = await sheetLines(effect.tags, effect.step, workshop, speech);
       return { is: "overlay", overlay: { is: "text", title: "Set-up sheet", lines, top: 0 } };
     }
+    case "days": {
+      const { daysLines } = await import("./days-lines.ts");
+      const { about, again, columns } = effect;
+      return { is: "days", lines: await daysLines(workshop, speech, columns), about, again };
+    }
     case "week": {
       const { weekLines } = await import("./week-lines.ts");
       const lines = await weekLines(workshop, speech);

@@ -27,6 +27,8 @@ export function overlayPanel(overlay: Overlay, columns: number, rows: number): L
       ];
     case "text":
       return longText(overlay.title, overlay.lines.flatMap(indent), overlay.top, rows, "Esc closes");
+    case "days":
+      return longText("The coming days", overlay.lines.flatMap(indent), overlay.top, rows, "Esc closes");
     case "caution":
       return longText(
         "Read this first",

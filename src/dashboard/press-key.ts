@@ -1,5 +1,6 @@
 import type { ActRequest } from "../acts/request.ts";
 import type { Tag } from "../journal/event.ts";
+import { openDays } from "./days-view.ts";
 import { forgottenQuestion } from "./forgotten-question.ts";
 import { HELP_LINES } from "./help-lines.ts";
 import { hangOf, takeOf } from "./requests.ts";
@@ -68,6 +69,8 @@ function pressChar(state: DashboardState, char: string): Step {
       return putAway(state);
     case "w":
       return { state: cleared(state), effects: [{ do: "week" }] };
+    case "d":
+      return { state: cleared(state), effects: [openDays(state)] };
     case "?":
       return still({ ...state, overlay: { is: "text", title: "Keys", lines: HELP_LINES, top: 0 } });
     case "!":

@@ -25,6 +25,13 @@ export interface Facts {
 /** Something that lies over the picture until it is answered or closed. */
 export type Overlay =
   | { readonly is: "text"; readonly title: string; readonly lines: readonly string[]; readonly top: number }
+  /** The plan of the coming days; made anew while it lies open, whenever `about` has changed. */
+  | {
+      readonly is: "days";
+      readonly lines: readonly string[];
+      readonly top: number;
+      readonly about: string;
+    }
   /** One key of `choices` answers it, or y and n. */
   | {
       readonly is: "choose";
@@ -88,6 +95,8 @@ export type Effect =
   | { readonly do: "read" }
   | { readonly do: "sheet"; readonly tags: readonly Tag[]; readonly step: string | null }
   | { readonly do: "week" }
+  /** `again`: it lies open already, and is not opened where it was closed meanwhile. */
+  | { readonly do: "days"; readonly about: string; readonly columns: number; readonly again: boolean }
   | { readonly do: "tag"; readonly process: string; readonly name: string | null }
   | { readonly do: "clock is right" }
   | { readonly do: "quit" };
@@ -105,6 +114,12 @@ export type Happened =
       readonly cautions: readonly string[];
       readonly lines: readonly string[];
       readonly request: ActRequest;
+    }
+  | {
+      readonly is: "days";
+      readonly lines: readonly string[];
+      readonly about: string;
+      readonly again: boolean;
     }
   | { readonly is: "overlay"; readonly overlay: Overlay };
 

@@ -1,5 +1,6 @@
 import type { Instant } from "../time/instant.ts";
 import { answerKey } from "./answer-key.ts";
+import { showDays, withDaysAnew } from "./days-view.ts";
 import { pressKey } from "./press-key.ts";
 import { keepOrder, rowsOf } from "./rows.ts";
 import type { DashboardState, Facts, Happened, Step } from "./state.ts";
@@ -21,7 +22,7 @@ export function update(state: DashboardState, happened: Happened): Step {
     case "size":
       return still({ ...state, size: happened.size });
     case "facts":
-      return still(withFacts(state, happened.facts));
+      return withDaysAnew(withFacts(state, happened.facts));
     case "told":
       return still({ ...state, message: happened.message, refused: null });
     case "refused":
@@ -44,6 +45,8 @@ export function update(state: DashboardState, happened: Happened): Step {
           request: happened.request,
         },
       });
+    case "days":
+      return still(showDays(state, happened));
     case "overlay":
       return still({ ...state, overlay: happened.overlay });
   }

@@ -18,7 +18,7 @@ export function sayForecasts(
   const late = pieces.filter(({ late }) => late !== null);
   return [
     ...section(
-      "Finished",
+      "Finished, and dry-through",
       layOut(
         finished.map((forecast) => [nameOf(forecast), ...sayFinish(forecast, speech)]),
         columns,
@@ -44,19 +44,16 @@ function nameOf({ piece }: PieceForecast): string {
   );
 }
 
-/** Last hands-on, dry-through, and the promise. */
+/** Last hands-on, dry-through (nothing where no sheet says), and the promise. */
 function sayFinish({ lastHandsOn, dryThrough, due, late }: PieceForecast, speech: Speech): string[] {
+  const through = dryThrough !== null && dryThrough <= speech.now ? "already" : sayMoment(dryThrough, speech);
   const promised =
     due === null ? "" : `promised ${sayDue(due, speech)}${late === null ? ", kept" : ", late"}`;
-  return [
-    lastHandsOn === null ? "" : sayClock(lastHandsOn, speech),
-    dryThrough === null
-      ? ""
-      : dryThrough <= speech.now
-        ? "dry-through already"
-        : `dry-through ${sayClock(dryThrough, speech)}`,
-    promised,
-  ];
+  return [sayMoment(lastHandsOn, speech), through, promised];
+}
+
+function sayMoment(at: Instant | null, speech: Speech): string {
+  return at === null ? "-" : sayClock(at, speech);
 }
 
 /** The day a promise ends with. */

@@ -41,12 +41,12 @@ export function sayPlan(plan: PlanAnswer, speech: Speech, columns: number | null
 /**
  * How far it can be from the best plan.
  *
- * @example sayQuality(quality) // "at most 4 % from the best plan"
+ * @example sayQuality(quality) // "at most 4 % over the best"
  */
 export function sayQuality({ basis, proven, gapPercent }: PlanQuality): string {
   if (basis === "dispatch") return "made by the simple rule, for the plan searched for broke a rule";
   if (proven || gapPercent === 0) return "proven, no plan is better";
-  return gapPercent === null ? "not proven best" : `at most ${gapPercent} % from the best plan`;
+  return gapPercent === null ? "not proven best" : `at most ${gapPercent} % over the best`;
 }
 
 /** All rows share their columns, so that the eye runs down the days; what is long goes on below. */

@@ -1,5 +1,7 @@
-import { type Ahead, type FitsNoSession, type PlanAsk, planAhead } from "../plan/ahead/plan-ahead.ts";
+import type { PlanRow } from "../journal/journal.ts";
+import { type FitsNoSession, planAhead, planIf } from "../plan/ahead/plan-ahead.ts";
 import type { SearchFor } from "../plan/ahead/searched-shop.ts";
+import type { WhatIf } from "../plan/ahead/what-if.ts";
 import type { PlanAnswer } from "../plan/plan-answer.ts";
 import { isCurrent, rowOf, settingsOf, warmPlan } from "../plan/plan-row.ts";
 import { readShop } from "../plan/plan-shop.ts";
@@ -16,35 +18,59 @@ const DAYS_KEPT = 7;
 /** The same search everywhere, so that one plan comes out everywhere. */
 const SEED = 1;
 
+/** How a plan is asked for. */
+interface Asking {
+  /** Null: now. */
+  readonly at: Instant | null;
+  /** Rounds of search at most; time alone counts where they are without end. */
+  readonly rounds: number;
+}
+
 /**
- * The coming days of the shop, at a moment (now unless said). A plan kept that knows every act is shown as it is, so
- * that it is the one `now` goes by; else it seeds a search of a second, and what that finds is kept in its place. A
- * what-if is searched for beside the plan without it, and keeps nothing.
- *
- * @param most rounds of search at most; by default time alone counts
+ * The coming days of the shop. A plan kept that knows every act is shown as it is, so that it is the one `now` goes by;
+ * else it seeds a search of a second, and what that finds is kept in its place.
  */
 export async function planDays(
   workshop: Workshop,
-  ask: PlanAsk,
-  at: Instant | null = null,
-  most = Number.POSITIVE_INFINITY,
+  days: number,
+  { at, rounds }: Asking,
+): Promise<PlanAnswer> {
+  const { shop, context, row } = await ask(workshop, at);
+  const about = { seq: shop.newest, settings: settingsOf(readShop(shop, context)), air: 0, seed: SEED };
+  const isOurs = at === null && days <= DAYS_KEPT;
+  const holds = isOurs && row !== null && isCurrent(row, about.seq, about.settings);
+  const { answer, base } = planAhead(shop, context, days, searchWith(row, holds ? 0 : rounds));
+  if (isOurs && !holds && base.quality.basis === "plan" && base.rounds > 0) {
+    await keep(rowOf(base.plan, base.made, { ...about, rounds: base.rounds }), workshop);
+  }
+  return answer;
+}
+
+/** The coming days under a what-if, searched for beside the plan without it. Nothing of it is kept. */
+export async function planDaysIf(
+  workshop: Workshop,
+  days: number,
+  whatIf: WhatIf,
+  { at, rounds }: Asking,
 ): Promise<PlanAnswer | { readonly fitsNoSession: FitsNoSession }> {
+  const { shop, context, row } = await ask(workshop, at);
+  return planIf(shop, context, days, whatIf, searchWith(row, rounds));
+}
+
+async function ask(workshop: Workshop, at: Instant | null) {
   const then = at ?? undefined;
   const shop = await workshop.shop(undefined, then);
   const [context, row] = await Promise.all([workshop.planContext(shop, then), workshop.readPlan()]);
-  const about = { seq: shop.newest, settings: settingsOf(readShop(shop, context)), air: 0, seed: SEED };
-  const isPlain = at === null && ask.whatIf === null && ask.days <= DAYS_KEPT;
-  const holds = isPlain && row !== null && isCurrent(row, about.seq, about.settings);
-  const search: SearchFor = (made, near) => {
+  return { shop, context, row };
+}
+
+function searchWith(row: PlanRow | null, rounds: number): SearchFor {
+  return (made, near) => {
     const warm = near ?? (row === null ? null : warmPlan(row, made));
-    const begun = beginSearch(made.problem, { seed: SEED, warm });
-    if (!holds) searchOn(begun, most);
-    return begun.found;
+    const search = beginSearch(made.problem, { seed: SEED, warm });
+    searchOn(search, rounds);
+    return search.found;
   };
-  const ahead = planAhead(shop, context, ask, search);
-  if ("fitsNoSession" in ahead) return ahead;
-  if (isPlain && !holds) await keep(ahead, about, workshop);
-  return ahead.answer;
 }
 
 /** Milliseconds are looked at between rounds only: what a round does never depends on them. */
@@ -56,14 +82,9 @@ function searchOn(search: Search, most: number): void {
 }
 
 /** Keeps a plan for whatever asks next; a journal that cannot be written now goes without. */
-async function keep(
-  { base }: Ahead,
-  about: Omit<Parameters<typeof rowOf>[2], "rounds">,
-  { journal }: Workshop,
-): Promise<void> {
-  if (base.quality.basis !== "plan") return;
+async function keep(row: PlanRow, { journal }: Workshop): Promise<void> {
   try {
-    await journal.keepPlan(rowOf(base.plan, base.made, { ...about, rounds: base.rounds }));
+    await journal.keepPlan(row);
   } catch {
     // The plan is good all the same, only nobody else has it.
   }

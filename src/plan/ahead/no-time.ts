@@ -1,7 +1,7 @@
 import { at } from "../at.ts";
 import type { MadeTask } from "../make-tasks.ts";
 import type { NoTime } from "../plan-answer.ts";
-import type { Task } from "../problem.ts";
+import type { Problem, Task } from "../problem.ts";
 import type { PlannedShop } from "./planned-shop.ts";
 
 const DAY = 24 * 60;
@@ -13,7 +13,7 @@ export function noTimeFor(shop: PlannedShop, number: number): NoTime {
   for (const made of left) {
     const task = at(problem.tasks, made.task);
     if (task.release === null) return unknown(made);
-    const long = tooLong(shop, made, task);
+    const long = tooLong(problem, task, made.step);
     if (long !== null) return long;
   }
   return { because: "beyond", days: Math.round(problem.horizon / DAY) };
@@ -25,9 +25,10 @@ function unknown({ step, facts }: MadeTask): NoTime {
   return { because: "measure first", step, what: facts.step.needs.map(({ what }) => what) };
 }
 
+export type TooLong = Extract<NoTime, { because: "too long" }>;
+
 /** A task that no bench session is long enough for, with its set-up and putting that away; null: one is. */
-export function tooLong({ made }: PlannedShop, { step }: MadeTask, task: Task): NoTime | null {
-  const { sessions, setUps } = made.problem;
+export function tooLong({ sessions, setUps }: Problem, task: Task, step: string): TooLong | null {
   if (task.mayStop || task.running || task.ended !== null) return null;
   const longest = Math.max(0, ...sessions.map(({ opens, closes }) => closes - Math.max(0, opens)));
   const setUp = task.setUp === null ? { minutes: 0, putAway: 0 } : at(setUps, task.setUp);
