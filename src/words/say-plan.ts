@@ -32,7 +32,7 @@ export function sayPlan(plan: PlanAnswer, speech: Speech, columns: number | null
     `${sayDayAndClock(plan.at, speech)}, ${days === 1 ? "this day" : `${days} days`}: ${sayQuality(plan.quality)}`,
     ...plan.quality.broken.map((rule) => `It breaks a rule (${rule}): take it with care.`),
     ...assumed,
-    ...(plan.changes === null ? [] : sayChanges(plan.changes, speech)),
+    ...(plan.changes === null || plan.whatIf === null ? [] : sayChanges(plan.changes, plan.whatIf, speech)),
     ...(planned ? sayTimetable(sessions, speech, columns) : ["", ...nothing]),
     ...sayForecasts(plan.pieces, speech, columns),
   ];
