@@ -13,6 +13,8 @@ export interface Circle {
   readonly period: Minutes;
   /** Bench hours in the circle, in order and apart, none across minute 0. Work with its set-up lies inside one. */
   readonly sessions: readonly { readonly opens: Minutes; readonly closes: Minutes }[];
+  /** Pairs of hands; each task takes one, with its set-up. */
+  readonly hands: number;
   readonly tasks: readonly CircleTask[];
   readonly lags: readonly CircleLag[];
   /**

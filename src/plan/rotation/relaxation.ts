@@ -51,6 +51,7 @@ export class Relaxation {
     this.#queued = new Uint8Array((size + 1) * (size + 1));
   }
 
+  /** Only of one whose conclusions are drawn. */
   copy(): Relaxation {
     return new Relaxation(this.circle, this);
   }
@@ -92,9 +93,7 @@ export class Relaxation {
     this.before[first * this.size + then] = 1;
     const there = Math.max(1, this.apart(first, then) ?? 1);
     const back = this.apart(then, first) ?? 0;
-    return (
-      this.raiseMinute(first, then, there) && this.raiseMinute(then, first, back - this.circle.period)
-    );
+    return this.raiseMinute(first, then, there) && this.raiseMinute(then, first, back - this.circle.period);
   }
 
   isBefore(first: number, then: number): boolean {
@@ -125,6 +124,11 @@ export class Relaxation {
 
   touchAll(node: number): void {
     for (let other = 0; other <= this.size; other++) if (other !== node) this.#touch(node, other);
+  }
+
+  /** Nothing was added since conclusions were drawn. */
+  get settled(): boolean {
+    return this.#queue.length === 0;
   }
 
   /** Draws every conclusion from what was added. @returns false: no solution is left */
@@ -251,6 +255,7 @@ export class Relaxation {
     const setUp = this.setUpOf(task);
     if (setUp === null) return true;
     const host = this.hosts[task] as number;
+    if (setUp.putAway > 0 && !this.#lieTogether(task, host)) return false;
     const around = this.overnight[task] === 1 ? circle.period : 0;
     for (let other = 0; other < this.size; other++) {
       const use = this.setUpOf(other)?.station === setUp.station;
@@ -262,6 +267,24 @@ export class Relaxation {
       return this.raiseMinute(task, host, around - minutes - setUp.keeps.minutes);
     }
     return setUp.keeps.way === "load" || this.#judgeMix(task, setUp.keeps);
+  }
+
+  /** Two tasks between which nothing is put away lie in one session. */
+  #lieTogether(one: number, other: number): boolean {
+    const count = this.circle.sessions.length;
+    let left = false;
+    for (let session = 0; session < count; session++) {
+      const place = one * count + session;
+      const otherPlace = other * count + session;
+      const both = this.mayLieIn[place] === 1 && this.mayLieIn[otherPlace] === 1;
+      left ||= both;
+      if (both || (this.mayLieIn[place] === 0 && this.mayLieIn[otherPlace] === 0)) continue;
+      this.mayLieIn[place] = 0;
+      this.mayLieIn[otherPlace] = 0;
+      this.#touch(one, this.size);
+      this.#touch(other, this.size);
+    }
+    return left;
   }
 
   /** A task does not stand between a host and the next use of its set-up. */
@@ -285,10 +308,6 @@ export class Relaxation {
       mixedFor = this.hosts[mixedFor] as number;
     }
     if (this.setUps[mixedFor] === OPEN) return true;
-    return this.raiseMinute(
-      task,
-      mixedFor,
-      around + (this.circle.tasks[task]?.minutes ?? 0) - keeps.minutes,
-    );
+    return this.raiseMinute(task, mixedFor, around + (this.circle.tasks[task]?.minutes ?? 0) - keeps.minutes);
   }
 }

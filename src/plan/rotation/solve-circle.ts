@@ -1,7 +1,13 @@
 import type { Minutes } from "../../time/instant.ts";
+import { beginRelaxation } from "./begin-relaxation.ts";
 import type { Circle } from "./circle.ts";
-import { type Choice, findConflict, type Placing, placeEarliest } from "./conflicts.ts";
-import { Relaxation } from "./relaxation.ts";
+import { findEdges } from "./edge-finding.ts";
+import { type Branching, type Choice, findConflict } from "./find-conflict.ts";
+import { fitsSessions } from "./hands-load.ts";
+import { type Placing, placeEarliest } from "./placing.ts";
+import type { Relaxation } from "./relaxation.ts";
+import { fitsRoom } from "./room-load.ts";
+import { holdSpan, leastSpans, spanOf } from "./spans.ts";
 
 export interface CircleAnswer {
   /** `optimal` and `infeasible` are proven; `feasible` and `unknown`: stopped before. */
@@ -17,176 +23,140 @@ export interface CircleAnswer {
 
 export interface CircleAsk {
   /** Looked at between nodes; true: give back what there is. */
-  readonly stop: () => boolean;
+  readonly stop: (nodes: number) => boolean;
   /** Only the number of whole periods in a span counts: how many pieces are out. */
-  readonly wholeTurns?: boolean;
+  readonly wholePeriods?: boolean;
+  /** The first rotation found is as good as any. */
+  readonly anySpan?: boolean;
+  /** Spans of this sum and more are of no interest. */
+  readonly below?: Minutes;
 }
 
-/** The rotation of least span, by branch and bound. */
+/** Nodes that the first branching may take before the other has its turn; doubled each time. */
+const FIRST_TURN = 2_000;
+
+/**
+ * The rotation of least span, by branch and bound. Which branching proves sooner differs from one process to the next,
+ * so the two take turns, each with twice the nodes of the turn before, and share the best found.
+ */
 export function solveCircle(circle: Circle, ask: CircleAsk): CircleAnswer {
+  const begun = beginRelaxation(circle);
+  const root = begun !== null && conclude(begun) ? begun : null;
+  const bound = root === null ? 0 : leastSpans(root).reduce((sum, span) => sum + span, 0);
   const search = new Search(circle, ask);
-  return search.run();
+  let branching: Branching = "turns first";
+  let ended = root === null;
+  for (let nodes = FIRST_TURN; !ended && !search.stopped; nodes *= 2) {
+    ended = search.run(root as Relaxation, branching, nodes);
+    branching = branching === "turns first" ? "orders first" : "turns first";
+  }
+  return { ...search.found(ended), bound: ended ? (search.span ?? bound) : bound };
 }
 
 class Search {
+  stopped = false;
+  span: Minutes | null = null;
   readonly #circle: Circle;
   readonly #ask: CircleAsk;
   #nodes = 0;
-  #best: Minutes;
+  #until = 0;
+  #branching: Branching = "turns first";
+  #below: Minutes;
   #starts: readonly Minutes[] | null = null;
-  #stopped = false;
 
   constructor(circle: Circle, ask: CircleAsk) {
     this.#circle = circle;
     this.#ask = ask;
-    this.#best =
-      circle.lags.reduce((sum, { least }) => sum + Math.abs(least) + 2 * circle.period, circle.period) *
-      circle.pieces.length;
+    this.#below = ask.below ?? longestSpan(circle) + 1;
   }
 
-  run(): CircleAnswer {
-    const root = begin(this.#circle);
-    const bound = root === null ? 0 : sum(spans(root));
-    if (root !== null) this.#visit(root);
-    const span = this.#starts === null ? null : this.#best;
-    if (this.#stopped) return { status: span === null ? "unknown" : "feasible", starts: this.#starts, span, bound, nodes: this.#nodes };
-    return {
-      status: span === null ? "infeasible" : "optimal",
-      starts: this.#starts,
-      span,
-      bound: span ?? bound,
-      nodes: this.#nodes,
-    };
+  /** Searches so many nodes. @returns whether nothing is left to search */
+  run(root: Relaxation, branching: Branching, nodes: number): boolean {
+    this.#branching = branching;
+    this.#until = this.#nodes + nodes;
+    return this.#visit(root.copy());
   }
 
-  #visit(relaxation: Relaxation): void {
+  found(ended: boolean): Pick<CircleAnswer, "status" | "starts" | "span" | "nodes"> {
+    const { span } = this;
+    const status = span === null ? (ended ? "infeasible" : "unknown") : ended ? "optimal" : "feasible";
+    return { status, starts: this.#starts, span, nodes: this.#nodes };
+  }
+
+  /** @returns false: the search was broken off */
+  #visit(relaxation: Relaxation): boolean {
     this.#nodes++;
-    if (this.#stopped || this.#ask.stop()) {
-      this.#stopped = true;
-      return;
-    }
+    this.stopped ||= this.#ask.stop(this.#nodes);
+    if (this.stopped || this.#nodes > this.#until) return false;
     let conflict: readonly Choice[] | null = null;
-    do {
-      if (!this.#bound(relaxation)) return;
-      conflict = this.#tryLeast(relaxation);
-      if (conflict !== null && conflict.length === 0) return;
-      if (conflict === null) {
-        const placing = placeEarliest(relaxation);
-        conflict = findConflict(relaxation, placing);
-        if (conflict === null) this.#keep(placing);
-      }
-    } while (conflict === null);
-    for (const choice of conflict) {
+    while (conflict === null) {
+      if (!this.#holdBelow(relaxation)) return true;
+      const trial = tryLeast(relaxation);
+      const placing = placeEarliest(trial ?? relaxation);
+      conflict = findConflict(trial ?? relaxation, placing, this.#branching);
+      if (conflict === null) this.#keep(placing);
+      if (conflict === null && trial !== null) return true;
+    }
+    for (const choose of conflict) {
       const child = relaxation.copy();
-      if (choice(child)) this.#visit(child);
-      if (this.#stopped) return;
+      if (choose(child) && !this.#visit(child)) return false;
     }
+    return true;
   }
 
-  /** Holds the spans to less than the best found. */
-  #bound(relaxation: Relaxation): boolean {
+  /** Holds the spans to less than the best found, and draws all conclusions. @returns false: nothing is left */
+  #holdBelow(relaxation: Relaxation): boolean {
     const { period, pieces } = this.#circle;
-    const most = this.#ask.wholeTurns ? (Math.ceil(this.#best / period) - 1) * period : this.#best - 1;
+    const most = this.#ask.wholePeriods ? (Math.ceil(this.#below / period) - 1) * period : this.#below - 1;
     for (;;) {
-      if (!relaxation.propagate()) return false;
-      const least = spans(relaxation);
-      const all = sum(least);
-      if (all > most) return false;
-      let changed = false;
+      if (!conclude(relaxation)) return false;
+      const least = leastSpans(relaxation);
+      const spare = most - least.reduce((sum, span) => sum + span, 0);
+      if (spare < 0) return false;
+      let raised = false;
       for (const [index, piece] of pieces.entries()) {
-        const own = most - all + (least[index] as number);
-        const held = holdSpan(relaxation, piece, own);
+        const held = holdSpan(relaxation, piece, spare + (least[index] as number));
         if (held === null) return false;
-        changed ||= held;
+        raised ||= held;
       }
-      if (!changed) return true;
+      if (!raised) return true;
     }
-  }
-
-  /** Tries the least spans there can be. @returns null: contradicts; []: found, and nothing below is better */
-  #tryLeast(relaxation: Relaxation): readonly Choice[] | null {
-    const trial = relaxation.copy();
-    const least = spans(relaxation);
-    for (const [index, piece] of this.#circle.pieces.entries()) {
-      if (holdSpan(trial, piece, least[index] as number) === null) return null;
-    }
-    if (!trial.propagate()) return null;
-    const placing = placeEarliest(trial);
-    const conflict = findConflict(trial, placing);
-    if (conflict !== null) return conflict;
-    this.#keep(placing);
-    return [];
   }
 
   #keep({ minutes, turns }: Placing): void {
     const { period, pieces } = this.#circle;
     const starts = [...minutes].map((minute, task) => minute + (turns[task] as number) * period);
     this.#starts = starts;
-    this.#best = pieces.reduce((all, { begins, ends }) => {
-      const first = Math.min(...begins.map((task) => starts[task] as number));
-      return all + Math.max(...ends.map(({ task, minutes }) => (starts[task] as number) + minutes)) - first;
-    }, 0);
+    this.span = pieces.reduce((sum, piece) => sum + spanOf(piece, starts), 0);
+    this.#below = this.#ask.anySpan === true ? 0 : this.span;
   }
 }
 
-const sum = (all: readonly number[]): number => all.reduce((one, other) => one + other, 0);
-
-/** The least span of each piece. */
-function spans(relaxation: Relaxation): number[] {
-  return relaxation.circle.pieces.map(({ begins, ends }) =>
-    Math.max(
-      ...begins.flatMap((begin) =>
-        ends.map(({ task, minutes }) => relaxation.starts.least(begin, task) + minutes),
-      ),
-    ),
-  );
+/** Draws all conclusions, those about the load of hands and hooks too. @returns false: no solution is left */
+function conclude(relaxation: Relaxation): boolean {
+  do {
+    if (!relaxation.propagate() || !fitsSessions(relaxation) || !fitsRoom(relaxation)) return false;
+    if (relaxation.circle.hands === 1 && !findEdges(relaxation)) return false;
+  } while (!relaxation.settled);
+  return true;
 }
 
-/** @returns null: no solution is left; else whether anything changed */
-function holdSpan(
-  relaxation: Relaxation,
-  { begins, ends }: Circle["pieces"][number],
-  most: Minutes,
-): boolean | null {
-  let changed = false;
-  for (const begin of begins) {
-    for (const { task, minutes } of ends) {
-      if (relaxation.starts.least(task, begin) >= minutes - most) continue;
-      if (!relaxation.raiseStart(task, begin, minutes - most)) return null;
-      changed = true;
-    }
+/** The relaxation with every span at its least; null: they cannot all be. */
+function tryLeast(relaxation: Relaxation): Relaxation | null {
+  const trial = relaxation.copy();
+  const least = leastSpans(relaxation);
+  for (const [index, piece] of relaxation.circle.pieces.entries()) {
+    if (holdSpan(trial, piece, least[index] as number) === null) return null;
   }
-  return changed;
+  return conclude(trial) ? trial : null;
 }
 
-/** The whole problem as a relaxation; null: it contradicts itself. */
-function begin(circle: Circle): Relaxation | null {
-  const relaxation = new Relaxation(circle);
-  const { size } = relaxation;
-  for (const [index, task] of circle.tasks.entries()) {
-    const from = task.fixed ?? 0;
-    const until = task.fixed ?? circle.period - 1;
-    if (!relaxation.raiseMinute(size, index, from) || !relaxation.raiseMinute(index, size, -until)) return null;
-    const self = relaxation.apart(index, index);
-    if (self !== null && self > circle.period) return null;
-  }
-  for (const { from, to, least, most } of circle.lags) {
-    if (!relaxation.raiseStart(from, to, least)) return null;
-    if (most !== null && !relaxation.raiseStart(to, from, -most)) return null;
-  }
-  for (let task = 0; task < size; task++) {
-    const setUp = circle.tasks[task]?.setUp ?? null;
-    if (setUp === null) {
-      relaxation.setUps[task] = 2;
-      continue;
-    }
-    const mine = circle.setUps[setUp];
-    const users = circle.tasks.flatMap((other, index) => other.setUp !== null && circle.setUps[other.setUp]?.station === mine?.station ? [index] : []);
-    const alike = users.filter((user) => circle.tasks[user]?.setUp === setUp);
-    if (mine?.keeps.way === "load" && mine.putAway === 0 && alike.length === users.length) relaxation.setUps[task] = 2;
-    else if (alike.length === 1 && (mine?.putAway ?? 0) > 0) relaxation.makeSetUp(task);
-    else if (alike.length === 1 && users.length > 1) relaxation.makeSetUp(task);
-  }
-  for (let task = 0; task < size; task++) relaxation.touchAll(task);
-  return relaxation;
+/**
+ * A span no best rotation exceeds: along the longest chain of waits each goes at most two periods beyond its least,
+ * for turns are drawn up as tight as the waits let them.
+ */
+function longestSpan({ lags, period, pieces, tasks }: Circle): Minutes {
+  const waits = lags.reduce((sum, { least }) => sum + Math.abs(least) + 2 * period, period);
+  const ends = pieces.flatMap((piece) => piece.ends.map(({ minutes }) => minutes));
+  return (waits + tasks.length + Math.max(0, ...ends)) * pieces.length;
 }

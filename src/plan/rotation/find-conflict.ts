@@ -1,0 +1,36 @@
+import { findHoldConflict } from "./hold-conflict.ts";
+import { openSetUp } from "./open-set-up.ts";
+import { findOrderConflict } from "./order-conflict.ts";
+import type { Placing } from "./placing.ts";
+import type { Relaxation } from "./relaxation.ts";
+import { findSessionConflict } from "./session-conflict.ts";
+import { findTurnConflict } from "./turn-conflict.ts";
+
+/** One way to go on; false: it contradicts what is known. */
+export type Choice = (relaxation: Relaxation) => boolean;
+
+/** Which is settled first: over how many turns a wait goes, or which of two tasks stands first on the circle. */
+export type Branching = "turns first" | "orders first";
+
+/**
+ * The choices, one of which every solution makes, that settle something the placing breaks.
+ *
+ * @returns null: it breaks nothing
+ */
+export function findConflict(
+  relaxation: Relaxation,
+  placing: Placing,
+  branching: Branching,
+): readonly Choice[] | null {
+  const [first, then] =
+    branching === "turns first"
+      ? [findTurnConflict, findOrderConflict]
+      : [findOrderConflict, findTurnConflict];
+  return (
+    openSetUp(relaxation) ??
+    first(relaxation, placing) ??
+    then(relaxation, placing) ??
+    findSessionConflict(relaxation, placing) ??
+    findHoldConflict(relaxation, placing)
+  );
+}
