@@ -30,7 +30,9 @@ export interface PlanStanding {
    * - stopped: the worker ended by itself
    */
   readonly is: "none" | "kept" | "older" | "searching" | "stopped";
-  /** By how much of its cost the plan kept may still miss the best, 0: proven best; null: not known here. */
+  /**
+   * By what share of the least possible cost the plan kept may cost more; 0: proven best; null: not known here.
+   */
   readonly gap: number | null;
 }
 

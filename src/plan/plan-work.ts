@@ -30,7 +30,7 @@ export interface PlanNews {
   readonly plan: Plan | null;
   /** When each piece is finished by the plan known now. */
   readonly finish: Plan["finish"];
-  /** By how much of its cost that plan may still miss the best; 0: proven best. */
+  /** By what share of the least possible cost that plan may cost more; 0: proven best; Infinity: nothing is known. */
   readonly gap: number;
   readonly rounds: number;
   /** What leaving each of the job's work does to that plan; null: not reckoned yet. */
@@ -124,7 +124,7 @@ export class PlanWork {
       seq,
       plan,
       finish: (this.#known?.plan ?? this.#search.found.plan).finish,
-      gap: proven || total <= 0 ? 0 : Math.max(0, (total - bound) / total),
+      gap: proven || total <= bound ? 0 : bound <= 0 ? Number.POSITIVE_INFINITY : (total - bound) / bound,
       rounds,
       without: this.#without.length < leaves.length ? null : this.#without,
       done: this.#ended,

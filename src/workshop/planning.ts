@@ -1,3 +1,4 @@
+import type { Seq } from "../journal/event.ts";
 import type { Journal, PlanRow } from "../journal/journal.ts";
 import { notFoundYet, type WithoutIt } from "../plan/cost-of-leaving.ts";
 import { keyOfRow, type LeftWork, leftWork } from "../plan/left-work.ts";
@@ -44,7 +45,7 @@ interface Asked {
  * dispatch, and puts its question to the thread; what that finds is kept in the journal and told to whoever listens.
  */
 export class Planning {
-  readonly #journal: Pick<Journal, "plan" | "keepPlan">;
+  readonly #journal: Pick<Journal, "plan" | "keepPlan" | "newestAir">;
   readonly #changed: () => void;
   readonly #thread: PlannerThread;
   #dead = false;
@@ -54,7 +55,7 @@ export class Planning {
 
   /** @param changed called whenever another answer would be given from now on */
   constructor(
-    journal: Pick<Journal, "plan" | "keepPlan">,
+    journal: Pick<Journal, "plan" | "keepPlan" | "newestAir">,
     changed: () => void,
     start: (listener: PlannerListener) => PlannerThread,
   ) {
@@ -66,6 +67,7 @@ export class Planning {
   /** What now, at once; what leaving each row costs is told once it has been found. */
   async now(shop: Shop, context: PlanContext): Promise<NowAnswer> {
     const facts = readShop(shop, context);
+    const air = await this.#journal.newestAir();
     const row = this.#own?.seq === shop.newest ? this.#own : await this.#journal.plan();
     const planned = row === null ? null : planOfRow(row, shop.newest, facts);
     if (this.#dead) {
@@ -75,7 +77,7 @@ export class Planning {
     }
     const found = planned ?? dispatchNow(facts);
     const rows = nowRows(found);
-    const asked = this.#ask({ shop, facts, row, isKept: planned !== null, rows });
+    const asked = this.#ask({ shop, air, facts, row, isKept: planned !== null, rows });
     const answer = answerNow(found, rows, (work) => asked.costs.get(keyOfRow(work)) ?? notFoundYet);
     return {
       ...answer,
@@ -89,14 +91,14 @@ export class Planning {
   }
 
   /** Puts the question to the thread unless it is the one it has. */
-  #ask({ shop, facts, row, isKept, rows }: Question): Asked {
-    const about = { seq: shop.newest, settings: settingsOf(facts), air: 0, seed: SEED };
+  #ask({ shop, air, facts, row, isKept, rows }: Question): Asked {
+    const about = { seq: shop.newest, settings: settingsOf(facts), air, seed: SEED };
     const minute = Math.floor(facts.context.now / MINUTE);
     const key = JSON.stringify([about, minute, isKept, rows.work.map(keyOfRow)]);
     const last = this.#asked;
     if (last?.key === key) return last;
     const made = problemToPlan(facts);
-    const same = last?.about.seq === about.seq && last.about.settings === about.settings;
+    const same = last !== null && isAbout(last.about, about);
     const asked: Asked = {
       id: (last?.id ?? 0) + 1,
       key,
@@ -104,7 +106,10 @@ export class Planning {
       made,
       leaves: rows.work.map((work) => leftWork(work, facts, made)),
       row,
-      before: Math.max(same ? last.before + last.rounds : 0, isKept ? (row?.rounds ?? 0) : 0),
+      before: Math.max(
+        same ? last.before + last.rounds : 0,
+        row !== null && isAbout(row, about) ? row.rounds : 0,
+      ),
       rounds: 0,
       gap: same ? last.gap : null,
       costs: same ? last.costs : new Map(),
@@ -165,11 +170,18 @@ export class Planning {
 
 interface Question {
   readonly shop: Shop;
+  /** The newest reading of the air. */
+  readonly air: Seq;
   readonly facts: ShopFacts;
   readonly row: PlanRow | null;
   /** The row holds for this shop. */
   readonly isKept: boolean;
   readonly rows: NowRows;
+}
+
+/** Whether both know the same acts, settings and air: then the rounds of the one count for the other. */
+function isAbout(one: Asked["about"], other: Asked["about"]): boolean {
+  return one.seq === other.seq && one.settings === other.settings && one.air === other.air;
 }
 
 function isSame(one: PlanRow | null, other: PlanRow | null): boolean {

@@ -47,11 +47,16 @@ export class HandThread implements PlannerThread {
 export class HandJournal {
   row: PlanRow | null = null;
   newest: number;
+  air = 0;
   /** It may not be written. */
   readOnly = false;
 
   constructor(newest: number) {
     this.newest = newest;
+  }
+
+  async newestAir(): Promise<number> {
+    return this.air;
   }
 
   async plan(): Promise<PlanRow | null> {

@@ -108,6 +108,16 @@ describe("the thread is asked", () => {
   });
 });
 
+test("a new reading of the air is searched for anew, while the plan kept holds", async () => {
+  await ask();
+  await thread.workOn();
+  await ask();
+  await thread.workOn();
+  journal.air = 5;
+  expect((await ask("Mon 18:01")).basis).toBe("plan");
+  expect(thread.jobs.at(-1)).toMatchObject({ kept: true, rounds: thread.jobs[0]?.rounds });
+});
+
 describe("news that comes too late", () => {
   test("of before the newest act is dropped", async () => {
     await ask();
