@@ -16,6 +16,8 @@ export interface CommandContext {
   readonly openDashboard: (workshop: Workshop) => Promise<number>;
   /** A plan is searched for so many rounds at most; not said, time alone counts. */
   readonly planRounds?: number;
+  /** What comes by standard input, as it comes. */
+  readonly input: () => AsyncIterable<string>;
   /** Puts a question to the maker; only where there is a terminal. */
   readonly ask: (question: string) => Promise<string>;
 }

@@ -27,6 +27,7 @@ export const COMMANDS: Readonly<
   undo: { group: "at the bench", load: async () => (await import("./undo.ts")).undo },
   amend: { group: "at the bench", load: async () => (await import("./amend.ts")).amend },
   hours: { group: "the shop", load: async () => (await import("./hours.ts")).hours },
+  air: { group: "the shop", load: async () => (await import("./air.ts")).air },
   coat: { group: "the shop", load: async () => (await import("./coat.ts")).coat },
   process: { group: "the shop", load: async () => (await import("./process.ts")).process },
   settings: { group: "the shop", load: async () => (await import("./settings.ts")).settings },

@@ -33,6 +33,7 @@ export function machineContext(
       return stdout.isTTY === true ? stdout.columns : null;
     },
     openDashboard,
+    input: () => globalThis.process.stdin.setEncoding("utf8"),
     ask,
   };
 }

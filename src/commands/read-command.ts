@@ -63,7 +63,7 @@ function readOptions(
   // After a bare `--` all is words, whatever it looks like.
   const ended = argv.includes("--") ? argv.indexOf("--") : argv.length;
   const { tokens } = parseArgs({
-    args: argv.map((word, index) => (index < ended ? wholeOption(word, known) : word)),
+    args: argv.map((word, index) => (index < ended ? wholeOption(withMinusSign(word), known) : word)),
     options: config,
     strict: false,
     allowPositionals: true,
@@ -73,13 +73,20 @@ function readOptions(
   const options = new Map<string, string[]>();
   const problems: string[] = [];
   for (const token of tokens) {
-    if (token.kind === "positional") words.push(token.value);
+    if (token.kind === "positional") words.push(token.value.replace(MINUS_SIGN, "-"));
     if (token.kind !== "option") continue;
     const problem = checkOption(token.name, token.value, known, options.has(token.name));
     if (problem !== null) problems.push(problem);
     options.set(token.name, [...(options.get(token.name) ?? []), token.value ?? ""]);
   }
   return problems.length > 0 ? { problems } : { words, options };
+}
+
+const MINUS_SIGN = "\u2212";
+
+/** A figure below nothing is no option: it is passed through with the sign that printers use. */
+function withMinusSign(word: string): string {
+  return /^-\d/.test(word) ? word.replace("-", MINUS_SIGN) : word;
 }
 
 /** An option in short, as `--flash` for `--flash-off`, made whole where only one begins so; others stay as they are. */

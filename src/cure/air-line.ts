@@ -1,6 +1,6 @@
 import type { Air } from "../process/quantity-form.ts";
 import type { Instant } from "../time/instant.ts";
-import type { AirAhead } from "./air-ahead.ts";
+import { type AirAhead, airAhead } from "./air-ahead.ts";
 
 /** The air of a place as it was read at a moment. */
 export interface AirReading extends Air {
@@ -25,6 +25,22 @@ export function sortReadings(readings: readonly AirReading[]): readonly AirReadi
   if (isRising) return readings;
   const byMoment = new Map(readings.map((reading) => [reading.at, reading]));
   return [...byMoment.values()].sort((a, b) => a.at - b.at);
+}
+
+/** The air of a line at a moment, and what is known of it by; null: before anything is known. */
+export function airAt(line: AirLine, at: Instant): KnownAir | null {
+  const { since, readings, ahead } = line;
+  if (at < since) return null;
+  const next = readings.findIndex((reading) => reading.at >= at);
+  const [before, after] = [readings[next - 1], readings[next]];
+  if (after?.at === at) return { ...after, rests: "reading" };
+  if (before === undefined || after === undefined) return { ...airAhead(ahead, at), rests: ahead.rests };
+  return { ...airBetween(before, after, at), rests: "readings" };
+}
+
+/** Air with what it is known by: one reading, a straight line between two, or how it is expected to go on. */
+export interface KnownAir extends Air {
+  readonly rests: "reading" | "readings" | AirAhead["rests"];
 }
 
 /** The air between two readings, by straight lines. */

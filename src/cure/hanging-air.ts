@@ -1,5 +1,5 @@
 import { after, type Instant, MINUTE, type Minutes } from "../time/instant.ts";
-import type { AirLine } from "./air-line.ts";
+import { type AirLine, airAt, type KnownAir } from "./air-line.ts";
 import type { Curing } from "./cure-rate.ts";
 import { CureSum } from "./cure-sum.ts";
 
@@ -59,6 +59,17 @@ export class ShopAir {
           0,
         ),
     };
+  }
+
+  /** The lines by place; `NO_PLACE` is the shop's own. */
+  get lines(): ReadonlyMap<string, AirLine> {
+    return this.#lines;
+  }
+
+  /** The air of a place at a moment, the shop's own where it has none of its own; null: not known. */
+  at(place: string, moment: Instant): KnownAir | null {
+    const line = this.#lines.get(place) ?? this.#lines.get(NO_PLACE);
+    return line === undefined ? null : airAt(line, moment);
   }
 
   /** Minutes by the sheet in a stay; of one without end, without end. */

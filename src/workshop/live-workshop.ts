@@ -1,6 +1,7 @@
 import { join } from "node:path";
 import type { DecideContext } from "../acts/context.ts";
 import type { ActRequest } from "../acts/request.ts";
+import type { NewAir } from "../journal/air.ts";
 import type { By, NewEvent } from "../journal/event.ts";
 import type { Journal, PlanRow, Wanted } from "../journal/journal.ts";
 import type { Finishes } from "../plan/compare-finishes.ts";
@@ -24,6 +25,7 @@ import type { PlacesOnDisk } from "./places-on-disk.ts";
 import { newPieceOf, readUsual } from "./plan-context.ts";
 import type { Planning } from "./planning.ts";
 import { markSeen, readSeen } from "./seen.ts";
+import { shopInAir } from "./shop-in-air.ts";
 import type { Taste } from "./taste.ts";
 import type { Outcome, Workshop } from "./workshop.ts";
 import { machineZone, zoneNamed } from "./zones.ts";
@@ -89,12 +91,11 @@ export class LiveWorkshop implements Workshop {
   }
 
   async shop(wanted: Wanted = { of: "out" }, until?: Instant): Promise<Shop> {
-    if (until !== undefined) return foldShop(await this.journal.read({ of: "all" }), until);
-    if (wanted.of !== "out") return foldShop(await this.journal.read(wanted));
+    if (until !== undefined)
+      return this.#inAir(foldShop(await this.journal.read({ of: "all" }), until), until);
+    if (wanted.of !== "out") return this.#readShop(wanted);
     const version = this.journal.version();
-    if (this.#present?.version !== version) {
-      this.#present = { version, shop: this.journal.read(wanted).then((reading) => foldShop(reading)) };
-    }
+    if (this.#present?.version !== version) this.#present = { version, shop: this.#readShop(wanted) };
     return this.#present.shop;
   }
 
@@ -143,6 +144,10 @@ export class LiveWorkshop implements Workshop {
     };
   }
 
+  recordAir(readings: readonly NewAir[], sensor: string | null): Promise<number> {
+    return this.journal.appendAir(readings, sensor === null ? this.by : `sensor:${sensor}`, this.now());
+  }
+
   async perform(request: ActRequest): Promise<Outcome> {
     // Telling what to work now, the everyday start, needs no acts.
     const { decide } = await import("../acts/decide.ts");
@@ -158,7 +163,7 @@ export class LiveWorkshop implements Workshop {
       return {
         done: appended.act,
         events: reading.events.filter(({ act }) => act === appended.act),
-        shop: foldShop(reading),
+        shop: await this.#inAir(foldShop(reading)),
       };
     }
     throw new Error(`another program wrote before this one ${TRIES} times in a row`);
@@ -193,6 +198,14 @@ export class LiveWorkshop implements Workshop {
 
   close(): void {
     this.journal.close();
+  }
+
+  async #readShop(wanted: Wanted): Promise<Shop> {
+    return this.#inAir(foldShop(await this.journal.read(wanted)));
+  }
+
+  async #inAir(shop: Shop, at: Instant = this.now()): Promise<Shop> {
+    return shopInAir(this.journal, shop, await this.#zoneOf(shop), at);
   }
 
   /** Only an open dashboard plans ahead: no other start pays for what that takes. */

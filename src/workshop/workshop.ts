@@ -1,5 +1,6 @@
 import type { Refusal } from "../acts/refusal.ts";
 import type { ActRequest } from "../acts/request.ts";
+import type { NewAir } from "../journal/air.ts";
 import type { ActId, By, JournalEvent } from "../journal/event.ts";
 import type { Journal, PlanRow, Wanted } from "../journal/journal.ts";
 import type { Finishes } from "../plan/compare-finishes.ts";
@@ -41,6 +42,12 @@ export interface Workshop {
   shop(wanted?: Wanted, until?: Instant): Promise<Shop>;
   /** Pieces, work and holds at `at` (now unless said). */
   whatNow(at?: Instant): Promise<NowAnswer>;
+  /**
+   * Keeps readings of the air and says how many were new.
+   *
+   * @param sensor where they come from; null: the maker read them
+   */
+  recordAir(readings: readonly NewAir[], sensor: string | null): Promise<number>;
   /** When each piece out would be finished as the shop is, and as it would be if it were changed. */
   compareFinishes(shop: Shop, changed: Shop): Promise<Finishes>;
   /** What planning asks besides the shop, at a moment (now unless said). */

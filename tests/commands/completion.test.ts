@@ -1,3 +1,4 @@
+import { Readable } from "node:stream";
 import { afterAll, beforeAll, expect, test } from "vitest";
 import { runCommandLine } from "../../src/commands/command-line.ts";
 import { BenchInAFolder } from "../fixtures/bench-in-a-folder.ts";
@@ -27,6 +28,7 @@ async function completions(...typed: readonly string[]): Promise<string[]> {
     isTerminal: false,
     columns: null,
     openDashboard: async () => 0,
+    input: () => Readable.from([]),
     ask: async () => "",
   });
   expect(exit).toBe(0);

@@ -1,3 +1,4 @@
+import { Readable } from "node:stream";
 import fc from "fast-check";
 import { afterAll, beforeAll, expect, test } from "vitest";
 import { runCommandLine } from "../../src/commands/command-line.ts";
@@ -41,6 +42,7 @@ async function type(argv: readonly string[]) {
     isTerminal: false,
     columns: null,
     openDashboard: async () => 0,
+    input: () => Readable.from([]),
     ask: async () => "",
   });
   return { exit, said: said.join("") };

@@ -1,3 +1,4 @@
+import { Readable } from "node:stream";
 import { expect } from "vitest";
 import { runCommandLine } from "../../src/commands/command-line.ts";
 import { type BenchInAFolder, type Said, wordsOf } from "../fixtures/bench-in-a-folder.ts";
@@ -68,6 +69,7 @@ export async function typeAtTerminal(
     isTerminal: true,
     columns: 80,
     openDashboard: async () => 0,
+    input: () => Readable.from([]),
     ask: async (question) => {
       asked.push(question);
       return answers[asked.length - 1] ?? "";

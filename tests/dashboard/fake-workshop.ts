@@ -101,6 +101,10 @@ export class FakeWorkshop implements Workshop {
     return { ...this.answer, at: this.at };
   }
 
+  async recordAir(): Promise<never> {
+    return unasked();
+  }
+
   async compareFinishes(): Promise<never> {
     return unasked();
   }

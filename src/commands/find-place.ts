@@ -1,0 +1,23 @@
+import type { Opened } from "./bench.ts";
+import type { CommandWords } from "./command-words.ts";
+import { matchIn } from "./match-in.ts";
+
+/**
+ * The place that was named, of those that processes or settings name; null: none was named, or it is not known, and the
+ * problem told.
+ */
+export async function findPlace(
+  said: string | null,
+  words: CommandWords,
+  { workshop }: Opened,
+): Promise<string | null> {
+  if (said === null) return null;
+  const [library, shop] = await Promise.all([workshop.readLibrary(), workshop.shop()]);
+  const named = library.processes.flatMap(({ definition }) => definition.steps.map(({ place }) => place));
+  const places = new Set([...named, ...shop.settings.places.keys(), ...shop.settings.statedAir.keys()]);
+  const known = [...places].filter((place) => place !== null);
+  const found = matchIn("place", said, known, (place) => place);
+  if ("found" in found) return found.found;
+  words.problems.push(found.problem);
+  return null;
+}

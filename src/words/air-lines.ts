@@ -1,0 +1,82 @@
+import { type AirWords, meaningOf, readAirFields, readAirWords, type SaidAir } from "./read-air.ts";
+
+/** Readings longer apart than this are told: between them the air is only drawn straight. */
+const GAP = 3 * 3_600_000;
+
+/** What became of a line: a reading, or why there is none. */
+export type AirLineRead = { readonly line: number } & (SaidAir | { readonly problem: string });
+
+/**
+ * Reads readings line by line as any logger or sensor tool prints them: JSON, bare words, or a table whose first line
+ * names its columns. Lines may come in pieces of any size.
+ */
+export class AirLines {
+  readonly #as: () => AirWords;
+  #rest = "";
+  #line = 0;
+  #columns: { readonly by: string; readonly meanings: readonly (string | null)[] } | null = null;
+
+  /** @param as asked anew for each line: time passes while a pipe is open */
+  constructor(as: () => AirWords) {
+    this.#as = as;
+  }
+
+  /** Takes a piece of what was printed, and gives what its whole lines say. */
+  take(text: string): readonly AirLineRead[] {
+    const lines = (this.#rest + text).split(/\r\n|\n|\r(?!$)/);
+    this.#rest = lines.pop() ?? "";
+    return lines.flatMap((line) => this.#read(line));
+  }
+
+  /** What was left without an end of line when the pipe was closed. */
+  end(): readonly AirLineRead[] {
+    const rest = this.#rest;
+    this.#rest = "";
+    return this.#read(rest);
+  }
+
+  #read(text: string): readonly AirLineRead[] {
+    this.#line++;
+    const plain = text.replace(/^\uFEFF/, "").trim();
+    if (plain === "" || plain.startsWith("#") || this.#takesAsHeader(plain)) return [];
+    return [{ line: this.#line, ...this.#readLine(plain) }];
+  }
+
+  #readLine(plain: string): SaidAir | { readonly problem: string } {
+    if (this.#columns === null || plain.includes("{")) return readAirWords(plain, this.#as());
+    const fields = new Map<string, unknown>();
+    for (const [index, cell] of plain.split(this.#columns.by).entries()) {
+      const meaning = this.#columns.meanings[index] ?? null;
+      // A comma that parts no columns is a decimal one.
+      const value = this.#columns.by === "," ? cell : cell.replace(/^(\s*-?\d+),(\d+)/, "$1.$2");
+      if (meaning !== null) fields.set(meaning, value.trim().replaceAll(/^"|"$/g, ""));
+    }
+    return readAirFields(fields, this.#as());
+  }
+
+  /** A line that names columns: a temperature and a humidity among them, and no figure. */
+  #takesAsHeader(plain: string): boolean {
+    const by = [";", "\t", ","].find((mark) => plain.includes(mark));
+    if (by === undefined || plain.includes("{")) return false;
+    const meanings = plain.split(by).map(meaningOf);
+    const hasTemperature = meanings.some((one) => one !== null && /celsius|fahrenheit|temperature/.test(one));
+    if (!hasTemperature || !meanings.includes("humidity")) return false;
+    this.#columns = { by, meanings };
+    return true;
+  }
+}
+
+/**
+ * Spans without a reading among those of one pipe, longer than three hours.
+ *
+ * @param moments in any order
+ */
+export function gapsBetween(
+  moments: readonly number[],
+): readonly { readonly from: number; readonly to: number }[] {
+  const sorted = moments.toSorted((a, b) => a - b);
+  return sorted.flatMap((from, index) => {
+    const to = sorted[index + 1];
+    return to === undefined || to - from <= GAP ? [] : [{ from, to }];
+  });
+}

@@ -1,0 +1,43 @@
+import type { KnownAir } from "../cure/air-line.ts";
+import { dewPoint } from "../cure/humid-air.ts";
+import type { ColdAhead } from "../shop/cold-ahead.ts";
+import { sayClock } from "./say-time.ts";
+import { sayReading } from "./say-units.ts";
+import type { Speech } from "./speech.ts";
+
+const RESTS: Readonly<Record<KnownAir["rests"], string>> = {
+  reading: "as read",
+  readings: "between readings",
+  "daily pattern": "by the daily pattern of the last two weeks",
+  stated: "as you stated it",
+  "last reading": "as last read",
+};
+
+/** Air in the maker's units. `sayAir({ celsius: 16.5, humidityPercent: 58 }, metric) === "16.5 °C 58 %"` */
+export function sayAir({ celsius, humidityPercent }: Omit<KnownAir, "rests">, speech: Speech): string {
+  return `${sayReading(celsius, speech)} ${Math.round(humidityPercent)} %`;
+}
+
+/** Air with its dew point and what it is known by. */
+export function sayKnownAir(air: KnownAir, speech: Speech): string {
+  return `${sayAir(air, speech)}, dew point ${sayReading(dewPoint(air), speech)}, ${RESTS[air.rests]}`;
+}
+
+/**
+ * What the cold ahead does to a coat, and where it would do better.
+ *
+ * @example "14: falls to 8 °C at 03:00, and brushing varnish does not cure below 10 °C: dry-hard Fri 11:20 (predicted);
+ * the warm box at 27 °C would have it so by 06:00"
+ */
+export function sayColdAhead(cold: ColdAhead, speech: Speech): string {
+  const { tag, coat, lowestCelsius, coldest, hard, better } = cold;
+  const falls = `falls to ${sayReading(coldest.celsius, speech)} at ${sayClock(coldest.at, speech)}`;
+  const lowest = `${coat} does not cure below ${sayReading(lowestCelsius, speech)}`;
+  const when =
+    hard === null ? "as far as can be seen never dry-hard" : `dry-hard ${sayClock(hard, speech)} (predicted)`;
+  const elsewhere =
+    better === null
+      ? ""
+      : `; the ${better.place} at ${sayReading(better.celsius, speech)} would have it so by ${sayClock(better.hard, speech)}`;
+  return `${tag}: ${falls}, and ${lowest}: ${when}${elsewhere}`;
+}

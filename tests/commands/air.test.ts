@@ -1,0 +1,86 @@
+import { afterEach, beforeEach, expect, test } from "vitest";
+import { BenchInAFolder } from "../fixtures/bench-in-a-folder.ts";
+import { at } from "../fixtures/week-time.ts";
+
+let bench: BenchInAFolder;
+
+beforeEach(async () => {
+  bench = new BenchInAFolder(at("Mon 18:00"));
+  await bench.type("settings zone Europe/Dublin");
+});
+afterEach(() => bench.remove());
+
+test("nothing is known of the air until it is told", async () => {
+  expect((await bench.type("air")).out).toMatch(/not known: coats are taken to dry as their sheets say/);
+});
+
+test("a reading by hand is kept, in either unit, for the shop or a place", async () => {
+  expect(await bench.type("air 62F 58%")).toMatchObject({
+    exit: 0,
+    out: expect.stringMatching(/16.7 °C 58 %/),
+  });
+  expect((await bench.type('air 27C 40% --in "rack"')).exit).toBe(0);
+  const { out } = await bench.type("air");
+  expect(out).toMatch(/the shop: 16.7 °C 58 %, dew point 8.4 °C, as read/);
+  expect(out).toMatch(/rack: 27 °C 40 %/);
+});
+
+test.each([
+  ["air 20C 140%", /140 % cannot be/],
+  ["air 400F 50%", /no air of a bench/],
+  ["air 20C", /lacks a humidity/],
+  ["air 20C 50% --in attic", /no place "attic"/],
+  ["air --low 30C --high 8C", /low/],
+  ["air --low cold", /no temperature/],
+])("%s is refused in a sentence, and nothing is kept", async (line, sentence) => {
+  const said = await bench.type(line);
+  expect(said.exit).toBe(2);
+  expect(said.err).toMatch(sentence);
+  expect((await bench.type("air")).out).toMatch(/not known/);
+});
+
+test("frost is read as a figure, not as an option", async () => {
+  expect(await bench.type("air -3C 80%")).toMatchObject({
+    exit: 0,
+    out: expect.stringMatching(/-3 °C 80 %/),
+  });
+});
+
+test("a pipe that breaks off and starts again loses nothing and adds nothing twice", async () => {
+  const lines = ["2026-03-23T16:00Z 20C 50%", "2026-03-23T17:00Z 18C 55%", "2026-03-23T17:30Z 17C 57%"];
+  const first = await bench.type("air - --from garage", [`${lines[0]}\n${lines[1]}`]);
+  expect(first).toMatchObject({ exit: 0, out: expect.stringMatching(/2 readings kept/) });
+  const again = await bench.type("air - --from garage", [`${lines.join("\n")}\n`]);
+  expect(again.out).toMatch(/1 reading kept, 2 known already/);
+});
+
+test("lines that cannot be right are told by number and do not count, and none is lost", async () => {
+  const lines = ["20C 50%", "what", "20C 140%", "2026-03-24T18:00Z 20C 50%", "21C 50%"];
+  const said = await bench.type("air -", [lines.join("\n")]);
+  expect(said.exit).toBe(0);
+  expect(said.out).toMatch(/4 readings kept, 2 in doubt, 1 line not understood/);
+  expect(said.err).toMatch(/Line 2: .*lacks a temperature/);
+  expect(said.err).toMatch(/Line 3 is kept but does not count: a humidity of 140 % cannot be/);
+  expect(said.err).toMatch(/Line 4 .*of the future/);
+  // Of two of one moment the later named.
+  expect((await bench.type("air")).out).toMatch(/the shop: 21 °C 50 %/);
+});
+
+test("a logger with a gap is told so", async () => {
+  const said = await bench.type("air -", ["2026-03-23T06:00Z 20C 50%\n2026-03-23T16:00Z 18C 50%\n"]);
+  expect(said.out).toMatch(/no reading from 6:00 to 16:00|no reading from 06:00 to 16:00/);
+});
+
+test("a logger whose clock is in another zone is read in that zone", async () => {
+  // 18:30 in Berlin is 17:30 in Dublin: half an hour ago, not half an hour ahead.
+  const said = await bench.type("air - --zone Europe/Berlin", ["2026-03-23 18:30 20C 50%\n"]);
+  expect(said.err).toBe("");
+  expect((await bench.type("air")).out).toMatch(/20 °C 50 %/);
+});
+
+test("without a sensor a stated day is taken", async () => {
+  expect((await bench.type("air --low 8C --high 22C --humidity 65%")).out).toMatch(/8 °C to 22 °C, 65 %/);
+  expect((await bench.type("air")).out).toMatch(/as you stated it/);
+  expect((await bench.type("air --unknown")).out).toMatch(/only known where it is read/);
+  expect((await bench.type("air")).out).toMatch(/not known/);
+});
