@@ -114,15 +114,25 @@ chosen (seq) AS MATERIALIZED (
   UNION SELECT seq FROM event WHERE at >= :from AND at < :to AND tag IS NULL
   UNION SELECT seq FROM event WHERE kind = 'amended' AND reaches >= :from AND reaches < :to AND tag IS NULL
 ),
--- Off the pieces: what undoes or amends a chosen event, and what is undone or amended by it, in turn. (On a piece all
+-- What stood at the station when a chosen putting away cleared it, and whether another had cleared it before.
+cleared (readied, put_away) AS MATERIALIZED (
+  SELECT ${newest("seq", "readied", "event.station", "event.seq")}, ${newest("seq", "put away", "event.station", "event.seq")}
+  FROM chosen CROSS JOIN event USING (seq) WHERE event.kind = 'put away'
+),
+told (seq) AS MATERIALIZED (
+  SELECT seq FROM chosen
+  UNION SELECT readied FROM cleared WHERE readied IS NOT NULL
+  UNION SELECT put_away FROM cleared WHERE put_away > ifnull(readied, 0)
+),
+-- Off the pieces: what undoes or amends one of these, and what is undone or amended by it, in turn. (On a piece all
 -- of this stands among its own events.)
 leant_on (act) AS (
-  SELECT act FROM chosen CROSS JOIN event USING (seq) WHERE tag IS NULL
+  SELECT act FROM told CROSS JOIN event USING (seq) WHERE tag IS NULL
   UNION SELECT event.act FROM leant_on CROSS JOIN event ON event.target = leant_on.act
   UNION SELECT event.target FROM leant_on CROSS JOIN event USING (act) WHERE event.target IS NOT NULL
 ),
 selected (seq) AS (
-  SELECT seq FROM chosen
+  SELECT seq FROM told
   UNION SELECT event.seq FROM leant_on CROSS JOIN event USING (act) WHERE event.tag IS NULL
 )
 SELECT ${EVENT_COLUMNS}

@@ -1,5 +1,7 @@
 import { describe, expect, test } from "vitest";
+import type { NewEvent } from "../../src/journal/event.ts";
 import type { Journal, Wanted } from "../../src/journal/journal.ts";
+import { foldShop } from "../../src/shop/fold.ts";
 import { anAct, days, hours, hung, monday, onPiece, readied, shopWide, tagged, taken } from "./made-acts.ts";
 import { bareFile, scratchJournal } from "./scratch.ts";
 
@@ -116,6 +118,22 @@ describe("a reading of a span", () => {
     await finish(journal, 3, monday + days(7));
     await letPass(journal, monday + days(60));
     expect(await tagsOf(journal, { of: "span", from: monday, to: monday + days(7) })).toEqual([2]);
+  });
+
+  test("comes with what stood before something of it was put away, so that the putting away fits", async () => {
+    const { journal } = await scratchJournal();
+    const putAway = (at: number): NewEvent => ({ kind: "put away", at, tag: null, station: "spray corner" });
+    await journal.append(anAct([readied("spray corner", "load white", monday - days(90))]));
+    await journal.append(anAct([putAway(monday - days(80))]));
+    await journal.append(anAct([readied("spray corner", "load ochre", monday - days(60))]));
+    await journal.append(anAct([putAway(monday)]));
+    await journal.append(anAct([readied("spray corner", "load black", monday + days(20))]));
+    await letPass(journal, monday + days(60));
+    const reading = await journal.read({ of: "span", from: monday, to: monday + days(7) });
+    // Ochre, put away in the span; the black stands. White is over.
+    const seqs = reading.events.filter(({ station }) => station !== null).map(({ seq }) => seq);
+    expect(seqs).toEqual([3, 4, 5]);
+    expect(foldShop(reading).setAside).toEqual([]);
   });
 
   test("holds a piece that an amended time or a clock set right puts there", async () => {
