@@ -51,10 +51,11 @@ function othersInTheWay(problem: Problem, number: number, due: Minutes): number[
   });
 }
 
-/** The problem with the work of some pieces taken as done: they need no hands, and wait for nothing. */
+/** The problem with the work of some pieces taken as done: they need no hands and no hook, and wait for nothing. */
 function without(problem: Problem, isGone: (piece: number) => boolean): Problem {
   return {
     ...problem,
+    pieces: problem.pieces.map((piece, number) => (isGone(number) ? { ...piece, hook: null } : piece)),
     tasks: problem.tasks.map((task) =>
       isGone(task.piece) ? { ...task, ended: task.ended ?? 0, running: false, waits: [], hook: null } : task,
     ),

@@ -1,0 +1,132 @@
+import { describe, expect, test } from "vitest";
+import type { ProcessDefinition } from "../../../src/process/definition.ts";
+import { Diary } from "../../fixtures/diary.ts";
+import { inARow, makeCoat, makeProcess, makeStep, varnish, walker } from "../../fixtures/walker.ts";
+import { at } from "../../fixtures/week-time.ts";
+import { askPlan, short } from "./ask-plan.ts";
+
+/** Pieces tagged Mon 17:00, each with its promise (null: none). */
+function promised(definition: ProcessDefinition, ...dues: (string | null)[]): Diary {
+  const diary = new Diary(definition);
+  for (const [index, due] of dues.entries()) diary.tag(index + 1, "Mon 17:00", { due });
+  return diary;
+}
+
+const MONDAY = "2026-03-23";
+const TUESDAY = "2026-03-24";
+
+/** Two tasks of 100 min that may not be split: one an evening. */
+const two = makeProcess("two", inARow([makeStep("shape", 100), makeStep("polish", 100)]));
+const one = makeProcess("one", [makeStep("shape", 100)]);
+
+describe("a piece that is late says why", () => {
+  test("its own waits: 30 + 6 + 12 h + 10 are more than the day has left, whatever the hours", () => {
+    const waits = makeProcess(
+      "waits",
+      inARow([makeStep("cut", 30), makeStep("coat", 6, { coat: "varnish" }), makeStep("hangers", 10)]),
+      [varnish],
+    );
+    const [forecast] = askPlan(promised(waits, MONDAY), "Mon 17:00").pieces;
+    // Always open: 17:00 + 30 + 6 + 720 + 10 = Tue 05:46. As planned Tue 18:10, 18 h 10 after midnight.
+    expect(forecast?.late).toEqual({
+      minutes: 18 * 60 + 10,
+      why: { because: "waits", soonest: at("Tue 05:46") },
+    });
+    expect(forecast?.due).toBe(at("Tue 00:00"));
+  });
+
+  test("the bench hours: alone it takes till Tuesday, with the bench always open only till Mon 20:20", () => {
+    const [forecast] = askPlan(promised(two, MONDAY), "Mon 17:00").pieces;
+    expect(forecast?.late).toEqual({
+      minutes: 19 * 60 + 40,
+      why: { because: "hours", soonest: at("Tue 19:40") },
+    });
+  });
+
+  test("the hands: two of 100 min are promised for one evening of 180, and each would be on time without the other", () => {
+    const { pieces } = askPlan(promised(one, MONDAY, MONDAY), "Mon 17:00");
+    const late = pieces.filter((forecast) => forecast.late !== null);
+    const kept = pieces.filter((forecast) => forecast.late === null);
+    expect([late.length, kept.length]).toEqual([1, 1]);
+    expect(late[0]?.late?.why).toEqual({ because: "hands", others: [kept[0]?.piece] });
+  });
+
+  test("a hook: the only one is taken by a finished piece till Wed 16:56", () => {
+    const place = { place: "rack", until: { minutes: 2 * 1440 } };
+    const hung = makeProcess("hung", [makeStep("coat", 6, { coat: "slow", ...place })], [makeCoat("slow")]);
+    const diary = new Diary(hung);
+    diary.settle({ of: "place", name: "rack", hooks: 1 }, "Mon 16:00");
+    diary.tag(1, "Mon 16:00");
+    diary.take(1, "coat", "Mon 16:50");
+    diary.hang(1, "coat", "Mon 16:56", { place: "rack" });
+    diary.tag(2, "Mon 17:00", { due: TUESDAY });
+    const [forecast] = askPlan(diary, "Mon 17:00").pieces;
+    // The bench opens Wed 18:00, 18 h and the coat's 6 min after Tuesday ended.
+    expect(forecast?.late).toEqual({ minutes: 18 * 60 + 6, why: { because: "hook", place: "rack" } });
+  });
+
+  test("a date that has passed", () => {
+    const [forecast] = askPlan(promised(one, "2026-03-20"), "Mon 17:00").pieces;
+    expect(forecast?.late?.why).toEqual({ because: "date passed" });
+  });
+
+  test("and one that is on time, or was promised to nobody, says nothing", () => {
+    const { pieces } = askPlan(promised(one, TUESDAY, null), "Mon 17:00");
+    expect(pieces.map(({ late }) => late)).toEqual([null, null]);
+    expect(pieces.map(({ due }) => due)).toEqual([at("Wed 00:00"), null]);
+  });
+
+  test("this one first promises nothing, so it is never late", () => {
+    const diary = promised(one, null);
+    diary.say(1, { kind: "changed", weight: 10 }, "Mon 17:00");
+    expect(askPlan(diary, "Mon 17:00").pieces[0]?.late).toBeNull();
+  });
+});
+
+describe("a piece that found no time says why", () => {
+  const noTime = (diary: Diary, when = "Mon 17:00") => askPlan(diary, when).pieces[0]?.noTime;
+
+  test("its wood was not measured", () => {
+    const diary = new Diary(walker);
+    diary.tag(1, "Mon 10:00");
+    diary.workUpTo(1, "pour the ballast", "Mon 12:00");
+    expect(noTime(diary)).toEqual({
+      because: "measure first",
+      step: "pour the ballast",
+      what: ["wood moisture"],
+    });
+  });
+
+  test("its coat opens by a touch alone", () => {
+    const felt = makeProcess(
+      "felt",
+      inARow([makeStep("coat", 6, { coat: "felt" }), makeStep("hangers", 10)]),
+      [makeCoat("felt", { feelFirst: true, stages: { "dry-hard": 60 } })],
+    );
+    const diary = new Diary(felt);
+    diary.tag(1, "Mon 10:00");
+    diary.take(1, "coat", "Mon 10:00");
+    diary.hang(1, "coat", "Mon 10:06");
+    expect(noTime(diary)).toEqual({ because: "touch first", step: "hangers" });
+  });
+
+  test("no bench session is long enough: 500 min at a stretch, Saturday has 420", () => {
+    const long = makeProcess("long", [makeStep("carve", 500)]);
+    expect(noTime(promised(long, null))).toEqual({
+      because: "too long",
+      step: "carve",
+      minutes: 500,
+      longest: 420,
+    });
+  });
+
+  test("it waits longer than is looked ahead", () => {
+    const slow = makeProcess("slow", inARow([makeStep("soak", 5, { wait: 20 * 1440 }), makeStep("rub", 5)]));
+    expect(noTime(promised(slow, null))).toEqual({ because: "beyond", days: 14 });
+    expect(short(askPlan(promised(slow, null), "Mon 17:00").pieces[0]?.piece ?? never())).toBe("1");
+  });
+});
+
+function never(): never {
+  throw new Error("the plan told no piece");
+}
