@@ -14,7 +14,7 @@ type RunEnd = "found" | "refuted" | "exhausted" | "tired" | "stopped";
 const RESTART = 64;
 
 /** Learned clauses kept at first. */
-const MOST_CLAUSES = 4000;
+const MOST_CLAUSES = 2000;
 
 /**
  * Search by conflict: decide, draw conclusions, and learn from each clash a clause that leads straight back to its
@@ -130,9 +130,9 @@ export class ProjectSearch {
     this.#mostClauses += MOST_CLAUSES / 20;
   }
 
-  /** In turns by restart: in order of time, or what clashed most. @returns false when all is decided */
+  /** After every fourth restart in order of time, else what clashed most. @returns false when all is decided */
   #decide(): boolean {
-    const inTime = this.#restarts % 2 === 0;
+    const inTime = this.#restarts % 4 === 0;
     const literal = inTime ? chooseEarliest(this.#choice) : chooseLiveliest(this.#choice, this.best);
     if (literal === null) return false;
     this.nodes++;

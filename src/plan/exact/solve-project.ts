@@ -1,3 +1,4 @@
+import { findFirstSchedule } from "./first-schedule.ts";
 import { type Model, makeModel } from "./model.ts";
 import type { Project, ProjectAnswer } from "./project.ts";
 import { ProjectSearch } from "./search-project.ts";
@@ -27,6 +28,9 @@ export function solveProject(project: Project, isOver: (nodes: number) => boolea
   if (sequence?.times && model.shared.length === 0 && !search.offer(sequence.times)) {
     return answer(project, model, search, true);
   }
+  const first = findFirstSchedule(project, model, search.bound);
+  if (first !== null && !search.offer(timesOfBodies(project, model, first)))
+    return answer(project, model, search, true);
   let patience = PATIENCE;
   for (let lowNext = true; ; lowNext = !lowNext) {
     const end = search.run(lowNext ? search.bound : search.most, patience, isOver);
@@ -57,4 +61,11 @@ function answer(
     bound: proven ? makespan : search.bound,
     nodes,
   };
+}
+
+/** The times of all bodies in a schedule. */
+function timesOfBodies({ activities }: Project, { bodies }: Model, starts: readonly number[]): number[] {
+  const end = Math.max(0, ...activities.map(({ duration }, at) => (starts[at] ?? 0) + duration));
+  // Events after the activities are the origin and the end.
+  return bodies.leaders.map((event) => starts[event] ?? (event === activities.length ? 0 : end));
 }
