@@ -7,11 +7,11 @@ export function beginRelaxation(circle: Circle): Relaxation | null {
   const { size } = relaxation;
   for (const [index, { fixed }] of circle.tasks.entries()) {
     if (!relaxation.raiseMinute(size, index, fixed ?? 0)) return null;
-    if (!relaxation.raiseMinute(index, size, -(fixed ?? circle.period - 1))) return null;
+    if (!relaxation.raiseMinute(index, size, -(fixed ?? relaxation.longest - 1))) return null;
     if (!beginSetUp(relaxation, index)) return null;
     // A task comes after itself a period later.
     const self = relaxation.apart(index, index);
-    if (self !== null && self > circle.period) return null;
+    if (self !== null && self > relaxation.longest) return null;
   }
   for (const { from, to, least, most } of circle.lags) {
     if (!relaxation.raiseStart(from, to, least)) return null;

@@ -11,6 +11,11 @@ import type { Minutes } from "../../time/instant.ts";
  */
 export interface Circle {
   readonly period: Minutes;
+  /**
+   * Above `period`: the question is whether any period from that one to this has a rotation. It can only be answered
+   * by no: what is found is none. Left out: `period` alone.
+   */
+  readonly longestPeriod?: Minutes;
   /** Bench hours in the circle, in order and apart, none across minute 0. Work with its set-up lies inside one. */
   readonly sessions: readonly { readonly opens: Minutes; readonly closes: Minutes }[];
   /** Pairs of hands; each task takes one, with its set-up. */

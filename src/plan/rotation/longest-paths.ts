@@ -9,15 +9,18 @@ export const NO_PATH = -(1 << 28);
 export class LongestPaths {
   readonly nodes: number;
   readonly lengths: Int32Array;
+  /** Room to work in, of no meaning between two calls. */
+  readonly rising: Int32Array;
 
-  constructor(nodes: number, lengths?: Int32Array) {
+  constructor(nodes: number, from?: LongestPaths) {
     this.nodes = nodes;
-    this.lengths = lengths ?? new Int32Array(nodes * nodes).fill(NO_PATH);
-    if (lengths === undefined) for (let node = 0; node < nodes; node++) this.lengths[node * nodes + node] = 0;
+    this.lengths = from?.lengths.slice() ?? new Int32Array(nodes * nodes).fill(NO_PATH);
+    this.rising = from?.rising ?? new Int32Array(nodes);
+    if (from === undefined) for (let node = 0; node < nodes; node++) this.lengths[node * nodes + node] = 0;
   }
 
   copy(): LongestPaths {
-    return new LongestPaths(this.nodes, this.lengths.slice());
+    return new LongestPaths(this.nodes, this);
   }
 
   /** The least difference x(to) - x(from); NO_PATH: any. */
@@ -32,18 +35,24 @@ export class LongestPaths {
    * @returns false: the constraints contradict each other, and the matrix is of no more use
    */
   raise(from: number, to: number, length: number, changed: (from: number, to: number) => void): boolean {
-    const { nodes, lengths } = this;
-    if ((lengths[from * nodes + to] as number) >= length) return true;
-    if (from === to || length + (lengths[to * nodes + from] as number) > 0) return false;
+    const { nodes, lengths, rising } = this;
+    const fromRow = from * nodes;
+    const toRow = to * nodes;
+    if ((lengths[fromRow + to] as number) >= length) return true;
+    if (from === to || length + (lengths[toRow + from] as number) > 0) return false;
+    // Only what rises seen from `from` itself can rise seen from a node before it.
+    let count = 0;
+    for (let last = 0; last < nodes; last++) {
+      const behind = lengths[toRow + last] as number;
+      if (behind > NO_PATH && length + behind > (lengths[fromRow + last] as number)) rising[count++] = last;
+    }
     for (let first = 0; first < nodes; first++) {
-      const before = lengths[first * nodes + from] as number;
-      if (before <= NO_PATH || before + length <= (lengths[first * nodes + to] as number)) continue;
       const row = first * nodes;
-      const after = to * nodes;
-      for (let last = 0; last < nodes; last++) {
-        const behind = lengths[after + last] as number;
-        if (behind <= NO_PATH) continue;
-        const whole = before + length + behind;
+      const before = lengths[row + from] as number;
+      if (before <= NO_PATH || before + length <= (lengths[row + to] as number)) continue;
+      for (let index = 0; index < count; index++) {
+        const last = rising[index] as number;
+        const whole = before + length + (lengths[toRow + last] as number);
         if (whole > (lengths[row + last] as number)) {
           lengths[row + last] = whole;
           changed(first, last);

@@ -15,6 +15,8 @@ export const STANDS = 2;
 export class Relaxation {
   readonly circle: Circle;
   readonly size: number;
+  /** The most minutes a period may have; the least unless a range of them is looked at. */
+  readonly longest: number;
   /** The node after the tasks is minute 0. */
   readonly minutes: LongestPaths;
   readonly turns: LongestPaths;
@@ -39,6 +41,7 @@ export class Relaxation {
     const stations = circle.setUps.reduce((most, { station }) => Math.max(most, station + 1), 0);
     this.circle = circle;
     this.size = size;
+    this.longest = circle.longestPeriod ?? circle.period;
     this.minutes = from?.minutes.copy() ?? new LongestPaths(size + 1);
     this.turns = from?.turns.copy() ?? new LongestPaths(size);
     this.starts = from?.starts.copy() ?? new LongestPaths(size);
@@ -93,7 +96,7 @@ export class Relaxation {
     this.before[first * this.size + then] = 1;
     const there = Math.max(1, this.apart(first, then) ?? 1);
     const back = this.apart(then, first) ?? 0;
-    return this.raiseMinute(first, then, there) && this.raiseMinute(then, first, back - this.circle.period);
+    return this.raiseMinute(first, then, there) && this.raiseMinute(then, first, back - this.longest);
   }
 
   isBefore(first: number, then: number): boolean {
@@ -162,15 +165,19 @@ export class Relaxation {
   /** Bounds of start, minute and turn of `to` less those of `from`, each from the two others; the lower ends. */
   #coupleTurns(from: number, to: number): boolean {
     const { period } = this.circle;
+    const { longest } = this;
     const leastTurn = this.turns.least(from, to);
-    const leastMinute = this.minutes.least(from, to);
-    if (leastTurn > NO_PATH && !this.raiseStart(from, to, leastMinute + leastTurn * period)) return false;
+    if (leastTurn > NO_PATH) {
+      const turned = leastTurn * (leastTurn > 0 ? period : longest);
+      if (!this.raiseStart(from, to, this.minutes.least(from, to) + turned)) return false;
+    }
     const leastStart = this.starts.least(from, to);
     if (leastStart <= NO_PATH) return true;
-    const mostMinute = -this.minutes.least(to, from);
-    if (!this.raiseTurn(from, to, Math.ceil((leastStart - mostMinute) / period))) return false;
+    const over = leastStart + this.minutes.least(to, from);
+    if (!this.raiseTurn(from, to, Math.ceil(over / (over > 0 ? longest : period)))) return false;
     const lessTurn = this.turns.least(to, from);
-    return lessTurn <= NO_PATH || this.raiseMinute(from, to, leastStart + lessTurn * period);
+    if (lessTurn <= NO_PATH) return true;
+    return this.raiseMinute(from, to, leastStart + lessTurn * (lessTurn > 0 ? period : longest));
   }
 
   /** Two tasks that hinder each other: where one order is impossible, the other is settled. */
@@ -180,11 +187,10 @@ export class Relaxation {
     const there = this.apart(one, other);
     const back = this.apart(other, one);
     if (there === null || back === null) return true;
-    const { period } = this.circle;
     const least = this.minutes.least(one, other);
     const most = -this.minutes.least(other, one);
-    const oneFirst = most >= there && least <= period - back;
-    const otherFirst = least <= -back && most >= there - period;
+    const oneFirst = most >= there && least <= this.longest - back;
+    const otherFirst = least <= -back && most >= there - this.longest;
     if (oneFirst && otherFirst) return true;
     if (oneFirst) return this.setBefore(one, other);
     return otherFirst && this.setBefore(other, one);

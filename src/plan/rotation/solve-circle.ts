@@ -91,9 +91,10 @@ class Search {
     let conflict: readonly Choice[] | null = null;
     while (conflict === null) {
       if (!this.#holdBelow(relaxation)) return true;
-      const trial = tryLeast(relaxation);
+      const trial = this.#ask.anySpan === true ? null : tryLeast(relaxation);
       const placing = placeEarliest(trial ?? relaxation);
       conflict = findConflict(trial ?? relaxation, placing, this.#branching);
+      if (conflict === null && relaxation.longest > this.#circle.period) return this.#breakOff();
       if (conflict === null) this.#keep(placing);
       if (conflict === null && trial !== null) return true;
     }
@@ -102,6 +103,12 @@ class Search {
       if (choose(child) && !this.#visit(child)) return false;
     }
     return true;
+  }
+
+  /** Of a range of periods it could not be shown that none has a rotation. */
+  #breakOff(): false {
+    this.stopped = true;
+    return false;
   }
 
   /** Holds the spans to less than the best found, and draws all conclusions. @returns false: nothing is left */
@@ -155,7 +162,8 @@ function tryLeast(relaxation: Relaxation): Relaxation | null {
  * A span no best rotation exceeds: along the longest chain of waits each goes at most two periods beyond its least,
  * for turns are drawn up as tight as the waits let them.
  */
-function longestSpan({ lags, period, pieces, tasks }: Circle): Minutes {
+function longestSpan({ lags, pieces, tasks, ...circle }: Circle): Minutes {
+  const period = circle.longestPeriod ?? circle.period;
   const waits = lags.reduce((sum, { least }) => sum + Math.abs(least) + 2 * period, period);
   const ends = pieces.flatMap((piece) => piece.ends.map(({ minutes }) => minutes));
   return (waits + tasks.length + Math.max(0, ...ends)) * pieces.length;

@@ -4,6 +4,9 @@ import { type HoistFile, readHoistFile } from "./hoist-file.ts";
 import { leastPeriod, loneliestPeriod, readHoist } from "./read-hoist.ts";
 import { until } from "./rotation.ts";
 
+/** Nodes spent on shutting out a range before it is halved. */
+const NODES_A_RANGE = 30;
+
 /** A line with one hoist: the least period, or at a period given the fewest pieces in progress, both proven. */
 export const hoist: Family = {
   format: "hoist",
@@ -14,30 +17,33 @@ export const hoist: Family = {
   },
 };
 
-/** Tries one whole period after the other: where none fits below, the first that fits is the least. */
+/** A range of periods, both ends in it. */
+type Range = readonly [from: number, to: number];
+
+/**
+ * Shuts out whole ranges of periods where that can be proven, and halves the others, the shorter periods first. The
+ * first single period that has a rotation is the least.
+ */
 function findLeastPeriod(file: HoistFile, ask: Ask): Answer {
-  const end = until(ask);
+  const isOver = until(ask);
+  const open: Range[] = [[leastPeriod(file), loneliestPeriod(file)]];
   let rounds = 0;
-  const most = loneliestPeriod(file);
-  for (let period = leastPeriod(file); period <= most; period++) {
+  for (let range = open.pop(); range !== undefined; range = open.pop()) {
+    const [from, to] = range;
+    if (from > to) continue;
     const before = rounds;
-    const answer = solveCircle(readHoist(file, period), {
-      stop: (nodes) => end(before + nodes),
-      anySpan: true,
-    });
-    rounds += answer.nodes;
-    if (answer.starts !== null) {
-      return {
-        status: "optimal",
-        objective: period,
-        bound: period,
-        rounds,
-        starts: removals(answer.starts, period),
-      };
+    const stop = (nodes: number): boolean => isOver(before + nodes) || (from < to && nodes > NODES_A_RANGE);
+    const { status, starts, nodes } = solveCircle(readHoist(file, from, to), { stop, anySpan: true });
+    rounds += nodes;
+    if (starts !== null) {
+      return { status: "optimal", objective: from, bound: from, rounds, starts: removals(starts, from) };
     }
-    if (answer.status === "unknown") {
-      return { status: "unknown", objective: null, bound: period, rounds, starts: null };
+    if (status === "infeasible") continue;
+    if (from === to || isOver(rounds)) {
+      return { status: "unknown", objective: null, bound: from, rounds, starts: null };
     }
+    const middle = Math.floor((from + to) / 2);
+    open.push([middle + 1, to], [from, middle]);
   }
   return { status: "infeasible", objective: null, bound: null, rounds, starts: null };
 }

@@ -4,16 +4,19 @@ import type { HoistFile } from "./hoist-file.ts";
 /**
  * A hoist line as the solver's problem: each move is a task of the one pair of hands, the walk between two moves with
  * nothing in hand keeps them apart, and the time in a tank is a wait. Moves count from the start of one to the next.
+ *
+ * @param longestPeriod above `period`: for the question whether any period from that one to this will do
  */
-export function readHoist(file: HoistFile, period: number): Circle {
+export function readHoist(file: HoistFile, period: number, longestPeriod = period): Circle {
   const { stages, loadedMove, tankCapacity = 1 } = file;
   const moves = loadedMove.map((_, move) => move);
   const apart = moves.map((one) => moves.map((other) => apartMoves(file, one, other)));
   const last = moves.length - 1;
   return {
     period,
+    longestPeriod,
     hands: 1,
-    sessions: [{ opens: 0, closes: period }],
+    sessions: [{ opens: 0, closes: longestPeriod }],
     tasks: loadedMove.map((minutes, move) => ({
       minutes,
       stays: minutes,
@@ -23,7 +26,7 @@ export function readHoist(file: HoistFile, period: number): Circle {
     lags: stages.map(({ min, max }, index) => {
       const carried = loadedMove[index] ?? 0;
       // The tank is empty before the next piece comes, a whole period after this one.
-      const empty = tankCapacity * period - (apart[index + 1]?.[index] ?? 0);
+      const empty = tankCapacity * longestPeriod - (apart[index + 1]?.[index] ?? 0);
       return {
         from: index,
         to: index + 1,
