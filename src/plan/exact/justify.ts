@@ -9,9 +9,9 @@ import type { Project } from "./project.ts";
  */
 export function justify(project: Project, starts: readonly number[]): number[] {
   const latestEndFirst = project.activities.map(({ duration }, at) => -(starts[at] ?? 0) - duration);
-  const backward = generateSchedule(turnAround(project), latestEndFirst);
+  const backward = generateSchedule(turnAround(project), latestEndFirst, "serial");
   const earliestStartFirst = project.activities.map(({ duration }, at) => -(backward[at] ?? 0) - duration);
-  return generateSchedule(project, earliestStartFirst);
+  return generateSchedule(project, earliestStartFirst, "serial");
 }
 
 /** The same project seen backward in time: an activity starts where it ended. */
