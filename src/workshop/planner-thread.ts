@@ -16,29 +16,40 @@ export interface PlannerThread {
 }
 
 /**
- * Starts the thread that searches for plans. It never keeps the program from ending.
+ * Starts the thread that searches for plans, once whoever asks has painted what it has. It never keeps the program
+ * from ending.
  *
  * @param file its program: plan-worker.ts as built
  */
 export function startPlannerThread(file: string, { onNews, onDeath }: PlannerListener): PlannerThread {
-  const worker = new Worker(file, { execArgv: [] });
-  worker.unref();
+  let worker: Worker | null = null;
+  let waiting: PlanJob | null = null;
   let alive = true;
   const die = (): void => {
     if (alive) onDeath();
     alive = false;
   };
-  worker.on("message", (news: PlanNews) => {
-    if (alive) onNews(news);
-  });
-  // An error is followed by the exit; without a listener it would end the whole program.
-  worker.on("error", die);
-  worker.on("exit", die);
+  const begin = (): void => {
+    if (!alive) return;
+    worker = new Worker(file, { execArgv: [] });
+    worker.unref();
+    worker.on("message", (news: PlanNews) => {
+      if (alive) onNews(news);
+    });
+    // An error is followed by the exit; without a listener it would end the whole program.
+    worker.on("error", die);
+    worker.on("exit", die);
+    if (waiting !== null) worker.postMessage(waiting);
+  };
+  setImmediate(begin);
   return {
-    ask: (job) => worker.postMessage(job),
-    end: () => {
+    ask(job) {
+      if (worker === null) waiting = job;
+      else worker.postMessage(job);
+    },
+    end() {
       alive = false;
-      void worker.terminate();
+      void worker?.terminate();
     },
   };
 }
