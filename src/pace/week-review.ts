@@ -41,6 +41,8 @@ export interface WeekReview {
   };
   /** Acts of the week in which the maker went on although advised to wait; tags: the pieces in it, `station` a set-up's. */
   readonly overrides: readonly OverrideRecord[];
+  /** What the maker noted, of pieces or of the whole shop. */
+  readonly notes: readonly NoteRecord[];
   readonly aim: AgainstAim;
   /** Finished in each of eight weeks, oldest first; the last is this one. */
   readonly lastWeeks: readonly (Figure & { readonly week: string; readonly start: CivilDate })[];
@@ -110,6 +112,13 @@ export interface OverrideRecord extends Override {
   readonly tags: readonly Tag[];
   /** The step, or the set-up. */
   readonly what: string;
+}
+
+export interface NoteRecord {
+  readonly at: Instant;
+  /** Rising; none: of the whole shop. */
+  readonly tags: readonly Tag[];
+  readonly text: string;
 }
 
 export interface AgainstAim {

@@ -7,6 +7,7 @@ import { weekOf, weekSpan } from "../time/weeks.ts";
 import type { Zone } from "../time/zone.ts";
 import { daysOut } from "./days-out.ts";
 import { handsOnUsed } from "./hands-on.ts";
+import { notesIn } from "./notes.ts";
 import { overridesIn } from "./overrides.ts";
 import { count, isWithin, type Span } from "./span.ts";
 import { stepsAgainstEstimate } from "./step-times.ts";
@@ -77,6 +78,7 @@ export function weekReview(input: WeekInput): WeekReview {
     steps: stepsAgainstEstimate(work, shop.pieces),
     windows: windowsOf(pieces, week, now),
     overrides: overridesIn(week, shop.acts),
+    notes: notesIn(week, shop.acts),
     aim: againstAim(input, week.to - 1, finishedFigure),
     lastWeeks: lastWeeks(input, start, finishedFigure),
   };

@@ -7,6 +7,8 @@ import { fitTo, widthOf } from "./width.ts";
 
 /** Steps shown one by one; the longest first. */
 const STEPS_SHOWN = 12;
+/** Notes shown, the newest. */
+const NOTES_SHOWN = 8;
 
 /** The review of a week, a line each, with the pieces behind the figures. */
 export function sayWeek(review: WeekReview, speech: Speech): string[] {
@@ -19,6 +21,7 @@ export function sayWeek(review: WeekReview, speech: Speech): string[] {
     ...sayDaysOut(review),
     ...sayWindows(review, speech),
     ...sayOverrides(review, speech),
+    ...sayNotes(review, speech),
     ...saySteps(review),
     "",
     ...sayChart(review),
@@ -81,6 +84,19 @@ function sayOverrides({ overrides }: WeekReview, speech: Speech): string[] {
     ({ at, tags, what, over, reason }) =>
       `  went on although ${over}: ${[sayTags(tags), what].filter((part) => part !== "").join(" ")} ${sayClock(at, speech)}, "${reason}"`,
   );
+}
+
+/** What was noted, the newest notes where there are many. */
+function sayNotes({ notes }: WeekReview, speech: Speech): string[] {
+  const shown = notes.slice(-NOTES_SHOWN);
+  const earlier = notes.length - shown.length;
+  return [
+    ...(earlier === 0 ? [] : [`  noted ${sayCount(earlier, "time")} before, week --json has all`]),
+    ...shown.map(({ at, tags, text }) => {
+      const of = tags.length === 0 ? "" : `${sayTags(tags)} `;
+      return `  noted ${of}${sayClock(at, speech)}, "${text}"`;
+    }),
+  ];
 }
 
 /** Steps as worked against their estimates, the most time first. */

@@ -13,6 +13,9 @@ import { sayBallast, sayCoatSheet, sayHandsOn, saySetUp } from "./say-step.ts";
 import { sayClock, sayWait } from "./say-time.ts";
 import type { Speech } from "./speech.ts";
 
+/** Notes of a piece shown, the newest. */
+const NOTES_SHOWN = 3;
+
 /**
  * All that is needed to do a step of these pieces the same way again: station, set-up, mix, windows, passes, what to
  * measure and look for, cautions. A title, then a line each.
@@ -64,6 +67,7 @@ function saySheet(step: Step, pieces: readonly Piece[], rules: SafetyRules, spee
     ...Object.entries(step.sheet).map(([what, value]) => `${what}: ${value}`),
     ...sayBallast(step, speech),
     ...pieces.flatMap((piece) => [...sayPasses(step, piece, speech), ...sayNeeds(step, piece)]),
+    ...pieces.flatMap((piece) => sayNotes(piece, speech)),
     ...(step.look.length === 0 ? [] : [`look after ${sayList(step.look.map(sayWait))}`]),
     ...sayCautions(step, coat, rules),
   ];
@@ -102,6 +106,11 @@ function sayNeeds(step: Step, piece: Piece): string[] {
     const measured = found === undefined ? "not measured yet" : `measured ${found.value} ${found.unit}`;
     return `${piece.tag} ${what} at most ${atMost} ${unit}: ${measured}`;
   });
+}
+
+/** What was noted of a piece last. */
+function sayNotes({ tag, notes }: Piece, speech: Speech): string[] {
+  return notes.slice(-NOTES_SHOWN).map(({ at, text }) => `${tag} noted ${sayClock(at, speech)}, "${text}"`);
 }
 
 /** One line for each caution of the step, its set-up and its coat; the whole text is told when it is taken. */

@@ -200,6 +200,15 @@ test("what is measured goes by the name a step asks for", () => {
   expect(refusalOf(bench.measure(1, Number.NaN))).toMatchObject({ code: "unfit value" });
 });
 
+test("a note without tags is of the whole shop, undone like any other", () => {
+  const bench = tagged(1);
+  const answer = bench.note([], " the heater was off ");
+  expect(answer).toMatchObject({ events: [{ kind: "noted", tag: null, text: "the heater was off" }] });
+  expect(bench.piece(1).notes).toEqual([]);
+  expect(refusalOf(bench.note([], " "))).toMatchObject({ code: "unfit value", what: "note" });
+  expect(told(bench.undo())).toEqual(["undone"]);
+});
+
 test("an unknown tag refuses all, naming those there are", () => {
   const bench = tagged(2);
   expect(refusalOf(bench.note([1, 7]))).toMatchObject({
@@ -208,6 +217,5 @@ test("an unknown tag refuses all, naming those there are", () => {
     known: [1, 2],
     exit: 2,
   });
-  expect(refusalOf(bench.note([]))).toMatchObject({ code: "unfit value", what: "tags" });
   expect(told(bench.note([2, 2, 1]))).toEqual(["noted 2", "noted 1"]);
 });

@@ -110,6 +110,15 @@ describe("with three pieces out", () => {
     );
   });
 
+  test("a note without tags is of the whole shop, and the week tells both kinds", async () => {
+    expect(await done(bench, "Mon 18:08", 'note "the heater was off"')).toBe(
+      'Noted 18:08, "the heater was off".\n',
+    );
+    await done(bench, "Mon 18:09", 'note 1-2 "a run"');
+    const week = await done(bench, "Tue 18:00", "week");
+    expect(week).toContain('  noted Mon 18:08, "the heater was off"\n  noted 1 and 2 Mon 18:09, "a run"\n');
+  });
+
   test("a mend opens the step named and all after it; amend moves the newest act", async () => {
     await done(bench, "Mon 18:10", 'take 1 --ticked "solvent vapour"');
     await done(bench, "Mon 18:16", "hang 1");

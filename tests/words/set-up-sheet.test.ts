@@ -55,6 +55,20 @@ test("the sheet of a scheme tells the passes as sprayed and the next", () => {
   expect(sheet[1]).toBe("  at the spray corner, 10 min a pass");
 });
 
+test("the sheet tells what was noted of the pieces, the newest three", () => {
+  const diary = new Diary(walker);
+  diary.tag([1, 2], "Mon 12:00");
+  for (const [minute, text] of ["knot", "runs deep", "grain rises", "light"].entries()) {
+    diary.say(1, { kind: "noted", text }, `Mon 12:0${minute + 1}`);
+  }
+  const sheet = saySetUpSheet([1, 2], "shape", diary.shop(), walkerRules, speechAt("Tue 18:00"));
+  expect(sheet.filter((line) => line.includes("noted"))).toEqual([
+    '  1 noted Mon 12:02, "runs deep"',
+    '  1 noted Mon 12:03, "grain rises"',
+    '  1 noted Mon 12:04, "light"',
+  ]);
+});
+
 test("pieces with different next steps have a sheet each; one that is not there has none", () => {
   const diary = new Diary(walker);
   diary.tag([1, 2], "Mon 12:00");
