@@ -4,7 +4,7 @@ import type { SetUp, Step } from "../process/step.ts";
 import { sayCount } from "./say-list.ts";
 import { sayPreparation } from "./say-state.ts";
 import { sayWait } from "./say-time.ts";
-import { sayCelsius, sayGrams } from "./say-units.ts";
+import { sayCelsius, sayGrams, sayLength } from "./say-units.ts";
 import type { Speech } from "./speech.ts";
 
 /** Hands-on minutes as a range with the likely one. `sayHandsOn(handsOn) === "5 to 12 min, likely 8"` */
@@ -45,7 +45,8 @@ export function sayBallast({ ballast }: Step, speech: Speech): string[] {
   if (ballast === null) return [];
   const { holes, acrossMillimetres, deepMillimetres } = ballast;
   const { least, most } = ballastGrams(ballast);
-  const said = `${sayCount(holes, "hole")} ${acrossMillimetres} mm across and ${deepMillimetres} mm deep`;
+  const [across, deep] = [sayLength(acrossMillimetres, speech), sayLength(deepMillimetres, speech)];
+  const said = `${sayCount(holes, "hole")} ${across} across and ${deep} deep`;
   return [`ballast: ${said}: ${sayGrams(least, most, speech)} of lead`];
 }
 

@@ -1,7 +1,7 @@
 import { expect, test } from "vitest";
 import { GLOSSARY } from "../../src/words/glossary.ts";
-import { sayCoatSheet, sayWindows } from "../../src/words/say-step.ts";
-import { sayCelsius, sayGrams } from "../../src/words/say-units.ts";
+import { sayBallast, sayCoatSheet, sayWindows } from "../../src/words/say-step.ts";
+import { sayCelsius, sayGrams, sayLength } from "../../src/words/say-units.ts";
 import { saySetUpSheet } from "../../src/words/set-up-sheet.ts";
 import { Diary } from "../fixtures/diary.ts";
 import {
@@ -108,6 +108,27 @@ test("temperatures and weights are told in the maker's units", () => {
   expect(sayCelsius(21, { units: "metric" })).toBe("21 °C");
   expect(sayGrams(15, 28.349523125, { units: "us" })).toBe("0.53 to 1.00 oz");
   expect(sayGrams(15, 15.96, { units: "metric" })).toBe("15.0 to 16.0 g");
+});
+
+test.each([
+  // 5/16 in = 0.3125 x 25.4 = 7.9375 mm; 1 1/8 in = 28.575 mm; 35/64 in = 13.89 mm; an inch is 25.4 mm.
+  [7.9375, "5/16 in", "7.9 mm"],
+  [8, "about 5/16 in", "8 mm"],
+  [28.575, "1 1/8 in", "28.6 mm"],
+  [25.4, "1 in", "25.4 mm"],
+  [14, "about 35/64 in", "14 mm"],
+  [0.1, "about 1/64 in", "0.1 mm"],
+])("a length of %f mm is told as %s or %s", (millimetres, us, metric) => {
+  expect(sayLength(millimetres, { units: "us" })).toBe(us);
+  expect(sayLength(millimetres, { units: "metric" })).toBe(metric);
+});
+
+test("the holes for the ballast are told in inches to a maker who wants them so", () => {
+  const ballast = { holes: 2, acrossMillimetres: 7.9375, deepMillimetres: 12.7 };
+  expect(sayBallast({ ...makeStep("pour", 6), ballast }, { ...speechAt("Mon 18:00"), units: "us" })).toEqual([
+    // 2 x pi x (0.79375 / 2)² x 1.27 = 1.2569 cm³: 13.4 to 14.3 g, an ounce being 28.35 g.
+    "ballast: 2 holes 5/16 in across and 1/2 in deep: 0.47 to 0.50 oz of lead",
+  ]);
 });
 
 test("every word of the glossary has one sentence without a full stop", () => {
