@@ -128,11 +128,11 @@ export class CommandWords {
     return null;
   }
 
-  /** A moment of an option, the last that was. */
-  moment(name: string, speech: Speech): Instant | null {
+  /** A moment of an option: the last that was, or the next to come. */
+  moment(name: string, speech: Speech, prefer: Direction = "past"): Instant | null {
     const said = this.option(name);
     if (said === null) return null;
-    return this.#readMoment(said, speech);
+    return this.#readMoment(said, { ...speech, prefer });
   }
 
   /** When it was: `--at`, `--ago`, else now. */
@@ -156,7 +156,7 @@ export class CommandWords {
     if (rest !== null) this.problems.push(`"${rest}" is more than this takes`);
   }
 
-  #readMoment(said: string, speech: Speech): Instant {
+  #readMoment(said: string, speech: Speech & { readonly prefer?: Direction }): Instant {
     const read = readMoment(said, speech);
     if ("instant" in read) return read.instant;
     this.problems.push(withoutStop(read.problem));

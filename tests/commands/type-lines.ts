@@ -69,6 +69,7 @@ export async function typeAtTerminal(
     isTerminal: true,
     columns: 80,
     openDashboard: async () => 0,
+    planRounds: 60,
     input: () => Readable.from([]),
     ask: async (question) => {
       asked.push(question);
