@@ -26,20 +26,16 @@ export function sayDayCard(plan: PlanAnswer, date: CivilDate, speech: Speech): s
   const cautions = [
     ...new Set(sessions.flatMap(({ rows }) => rows.flatMap(({ cautions: names }) => names))),
   ].sort();
-  const read =
-    cautions.length === 0
-      ? []
-      : wrapTo(
-          `Read before you begin: ${sayList(cautions)}. dryline help tells each; your data sheets and local code come first.`,
-          WIDE,
-        );
+  const read = `Read before you begin: ${sayList(cautions)}. dryline help tells each; your data sheets and local code come first.`;
   return [
     sayFullDay(date),
     ...sessions.flatMap((session) => [RULE, ...saySession(session, speech)]),
     RULE,
-    ...read,
+    ...(cautions.length === 0 ? [] : [read]),
     `Planned ${sayDayAndClock(plan.at, speech)}. After any change ask again: dryline plan --card`,
-  ].map(plainAscii);
+  ]
+    .map(plainAscii)
+    .flatMap((line) => (line.length > WIDE ? wrapTo(line, WIDE) : [line]));
 }
 
 /** The bench sessions of a day. */
@@ -79,10 +75,11 @@ function sayRow(row: PlannedRow, speech: Speech): string[] {
   ];
 }
 
-/** Letters without their marks; what ASCII has no letter for is a question mark, one for each. */
+/** Letters without their marks, a fraction with its stroke; what ASCII has no letter for is a question mark, one for each. */
 function plainAscii(text: string): string {
   return text
     .normalize("NFKD")
     .replace(/\p{M}/gu, "")
+    .replaceAll("\u2044", "/")
     .replace(/[^ -~]/gu, "?");
 }

@@ -10,6 +10,8 @@ import { fitTo, widthOf, wrapTo } from "./width.ts";
 
 /** Fewer cells beside a row are no place for words. */
 const LEAST_BESIDE = 18;
+/** So far in stands the rest of a row that goes on below. */
+const BELOW = 9;
 
 /**
  * The coming days, a line each: how good the plan is, what a what-if changes, each bench session with its work, then
@@ -28,7 +30,7 @@ export function sayPlan(plan: PlanAnswer, speech: Speech, columns: number | null
         ? `The bench is shut ${days === 1 ? "all day" : `all ${days} days`}: nothing can be planned.`
         : `Nothing can be worked in ${sayCount(days, "day")}.`,
   ];
-  return [
+  const lines = [
     `${sayDayAndClock(plan.at, speech)}, ${days === 1 ? "this day" : `${days} days`}: ${sayQuality(plan.quality)}`,
     ...plan.quality.broken.map((rule) => `It breaks a rule (${rule}): take it with care.`),
     ...assumed,
@@ -36,6 +38,15 @@ export function sayPlan(plan: PlanAnswer, speech: Speech, columns: number | null
     ...(planned ? sayTimetable(sessions, speech, columns) : ["", ...nothing]),
     ...sayForecasts(plan.pieces, speech, columns),
   ];
+  return columns === null ? lines : lines.flatMap((line) => wrapBelow(line, columns));
+}
+
+/** A line that is too long goes on below, two cells further in. */
+function wrapBelow(line: string, columns: number): string[] {
+  if (widthOf(line) <= columns) return [line];
+  const margin = line.length - line.trimStart().length + 2;
+  const [first = "", ...more] = wrapTo(line.trim(), columns - margin);
+  return [" ".repeat(margin - 2) + first, ...more.map((text) => " ".repeat(margin) + text)];
 }
 
 /**
@@ -44,7 +55,7 @@ export function sayPlan(plan: PlanAnswer, speech: Speech, columns: number | null
  * @example sayQuality(quality) // "at most 4 % over the best"
  */
 export function sayQuality({ basis, proven, gapPercent }: PlanQuality): string {
-  if (basis === "dispatch") return "made by the simple rule, for the plan searched for broke a rule";
+  if (basis === "dispatch") return "made by the simple rule: the plan found did not pass its check";
   if (proven || gapPercent === 0) return "proven, no plan is better";
   return gapPercent === null ? "not proven best" : `at most ${gapPercent} % over the best`;
 }
@@ -74,7 +85,8 @@ function sayRest({ station, setUp, look, inHand, finishes }: PlannedRowWords): s
 function addRest(line: string, rest: string, margin: number, columns: number | null): string[] {
   if (columns === null) return [fitTo(line, margin) + rest];
   const room = columns - margin;
-  if (room < LEAST_BESIDE) return [line, ...wrapTo(rest, columns - 9).map((text) => " ".repeat(9) + text)];
+  if (room < LEAST_BESIDE)
+    return [line, ...wrapTo(rest, columns - BELOW).map((text) => " ".repeat(BELOW) + text)];
   const [first = "", ...more] = wrapTo(rest, room);
   return [fitTo(line, margin) + first, ...more.map((text) => " ".repeat(margin) + text)];
 }
