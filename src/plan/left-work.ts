@@ -2,6 +2,7 @@ import { MINUTE, type Minutes } from "../time/instant.ts";
 import { sessionNow } from "./bench-time.ts";
 import type { Candidate } from "./candidates.ts";
 import type { ShopProblem } from "./make-problem.ts";
+import type { Plan } from "./plan.ts";
 import type { ShopFacts } from "./plan-shop.ts";
 
 /** A row of work that may be left for the rest of the bench session, by the numbers of a problem. */
@@ -28,6 +29,11 @@ export function leftWork(row: readonly Candidate[], facts: ShopFacts, { pieces }
     pieces: found.map(({ piece }) => piece),
     until: Math.floor(((sessionNow(facts)?.closes ?? now) - now) / MINUTE),
   };
+}
+
+/** Whether a plan leaves the work until then by itself: then leaving it costs nothing. */
+export function isLeftAnyway({ tasks, until }: Pick<LeftWork, "tasks" | "until">, { visits }: Plan): boolean {
+  return visits.every(({ task, start, setUp }) => start - setUp >= until || !tasks.includes(task));
 }
 
 /** What a row is called, whatever problem it stands in. */

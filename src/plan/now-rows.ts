@@ -1,7 +1,7 @@
 import { type Candidate, findCandidates, newCandidate } from "./candidates.ts";
 import { groupCandidates } from "./group-candidates.ts";
 import { handsFullBy } from "./hand-rows.ts";
-import { aimNeedsOne, roomForOne } from "./need-new-piece.ts";
+import { roomForOne } from "./need-new-piece.ts";
 import type { Plan } from "./plan.ts";
 import { type HeldTogether, type SortedOut, sortOut } from "./sort-out.ts";
 import type { Found } from "./work-rows.ts";
@@ -14,13 +14,13 @@ export interface NowRows {
 }
 
 /** Sorts out what can be worked now and puts it in the order in which a plan begins it. */
-export function nowRows({ facts, made, plan }: Pick<Found, "facts" | "made" | "plan">): NowRows {
+export function nowRows({ facts, made, plan, wantsNew }: Found): NowRows {
   const hands = handsFullBy(facts);
   const begins = firstBegins(plan);
   const candidates = inOrder(findCandidates(facts, made), begins);
   const sorted = groupCandidates(candidates, facts).map((group) => sortOut(group, facts, hands));
   const nothing = sorted.every(({ work }) => work.length === 0);
-  const another = aimNeedsOne(facts) || (nothing && roomForOne(facts)) ? newCandidate(facts, made) : null;
+  const another = wantsNew || (nothing && roomForOne(facts)) ? newCandidate(facts, made) : null;
   const all = another === null ? sorted : [...sorted, sortOut([another], facts, hands)];
   return { work: workInOrder(all, begins), held: heldInOrder(all) };
 }

@@ -42,9 +42,10 @@ export function nowByDispatch(facts: ShopFacts): NowAnswer {
 
 /** The plan that dispatch makes at once. */
 export function dispatchNow(facts: ShopFacts): Found {
-  const made = makeProblem(facts, aimNeedsOne(facts));
+  const wantsNew = aimNeedsOne(facts);
+  const made = makeProblem(facts, wantsNew);
   const prepared = prepareDispatch(made.problem);
-  return { facts, made, prepared, plan: dispatch(prepared), basis: "dispatch" };
+  return { facts, made, prepared, plan: dispatch(prepared), basis: "dispatch", wantsNew };
 }
 
 /**

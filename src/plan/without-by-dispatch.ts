@@ -1,7 +1,7 @@
 import { after } from "../time/instant.ts";
 import type { WithoutIt } from "./cost-of-leaving.ts";
 import { firstFinish } from "./dispatch.ts";
-import type { LeftWork } from "./left-work.ts";
+import { isLeftAnyway, type LeftWork } from "./left-work.ts";
 import type { Plan } from "./plan.ts";
 import type { Prepared } from "./prepare-dispatch.ts";
 
@@ -19,10 +19,8 @@ export function withoutByDispatch(
   const { origin, horizon } = prepared.problem;
   const now = Math.min(...pieces.map((piece) => plan.finish[piece] ?? horizon));
   if (pieces.length === 0 || now >= horizon) return { finishNow: null, finishLeft: null, others: null };
+  const finishNow = after(origin, now);
+  if (isLeftAnyway({ tasks, until }, plan)) return { finishNow, finishLeft: finishNow, others: null };
   const left = firstFinish(prepared, { tasks, until }, pieces);
-  return {
-    finishNow: after(origin, now),
-    finishLeft: left === null ? null : after(origin, left),
-    others: null,
-  };
+  return { finishNow, finishLeft: left === null ? null : after(origin, left), others: null };
 }

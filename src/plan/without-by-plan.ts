@@ -1,7 +1,7 @@
 import type { Tag } from "../journal/event.ts";
 import { after, type Instant, type Minutes } from "../time/instant.ts";
 import type { WithoutIt } from "./cost-of-leaving.ts";
-import type { LeftWork } from "./left-work.ts";
+import { isLeftAnyway, type LeftWork } from "./left-work.ts";
 import type { ShopProblem } from "./make-problem.ts";
 import type { Plan } from "./plan.ts";
 import type { Problem } from "./problem.ts";
@@ -28,6 +28,7 @@ export function planWithout(
   { tasks, until }: Pick<LeftWork, "tasks" | "until">,
   seed: number,
 ): PlanWithout {
+  if (isLeftAnyway({ tasks, until }, plan)) return { amends: 0, finish: plan.finish };
   const left = leaveUntil(problem, tasks, until);
   const search = beginSearch(left, { seed, warm: plan });
   search.go(ROUNDS);

@@ -17,6 +17,8 @@ export interface Found {
   readonly prepared: Prepared;
   readonly plan: Plan;
   readonly basis: NowAnswer["basis"];
+  /** The maker's aim asks for another piece to be begun. */
+  readonly wantsNew: boolean;
 }
 
 /** Pieces that can be worked together now, as one row; `below` is the work that stands below it. */
