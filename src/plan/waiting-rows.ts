@@ -11,10 +11,22 @@ export function waitingRows(facts: ShopFacts): WaitingRow[] {
   });
 }
 
-/** What is in hand, else half-done, else the step that opens first. */
+/**
+ * What is in hand, else what a coat lets begin or shuts (other bench work of the piece stands among the work for now,
+ * and must not hide its countdown), else half-done, else the step that opens first.
+ */
 function nextStep({ steps }: PieceFacts): StepFacts | null {
-  const reachable = steps.filter(({ state }) => state.is !== "blocked");
-  return reachable.toSorted((a, b) => order(a) - order(b))[0] ?? null;
+  const reachable = steps
+    .filter(({ state }) => state.is !== "blocked")
+    .toSorted((a, b) => order(a) - order(b));
+  const inHand = reachable.find(({ state }) => state.is === "in hand");
+  return inHand ?? reachable.find(isCountedDown) ?? reachable[0] ?? null;
+}
+
+/** Whether a coat under a step has a moment to tell: it opens, or it shuts. */
+function isCountedDown({ state, wait }: StepFacts): boolean {
+  if (wait === null || wait.coats.length === 0) return false;
+  return state.is === "drying" || state.is === "shut" || (state.is === "open" && state.shuts !== null);
 }
 
 function order({ state }: StepFacts): number {
