@@ -15,7 +15,7 @@ const MOST_TRIES = 24;
  * @returns starts by activity; null where maximal lags may leave a generated schedule in a corner
  */
 export function findFirstSchedule(project: Project, model: Model, bound: number): number[] | null {
-  if (project.lags.some(({ least }) => least < 0)) return null;
+  if (!isAcyclic(project, model)) return null;
   const latest = latestStarts(project, model);
   let best: number[] | null = null;
   let shortest = Number.POSITIVE_INFINITY;
@@ -34,6 +34,14 @@ export function findFirstSchedule(project: Project, model: Model, bound: number)
     best = starts;
   }
   return best;
+}
+
+/** Whether no activity waits, by however many others, for itself. */
+function isAcyclic({ lags }: Project, { bodies, paths }: Model): boolean {
+  return lags.every(({ from, to }) => {
+    const back = (bodies.body[to] as number) * paths.size + (bodies.body[from] as number);
+    return paths.length[back] === NO_PATH;
+  });
 }
 
 /** Seen from an end that all can meet: how late each may start by the lags alone. */

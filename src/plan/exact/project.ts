@@ -10,7 +10,7 @@ export interface Project {
   readonly capacities: readonly number[];
 }
 
-export interface Activity {
+interface Activity {
   /** At least 0; runs without a break. */
   readonly duration: number;
   /** How much of each resource it takes while it runs, at least 0. */
