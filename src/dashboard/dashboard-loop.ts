@@ -109,6 +109,8 @@ export class DashboardLoop implements Store {
         const { facts } = this.#state;
         if (facts === null) return;
         this.happen(await doEffect(effect, this.#workshop, { ...facts.speech, now: this.#workshop.now() }));
+        // What was done is painted before anything is reckoned anew.
+        await new Promise((resolve) => setImmediate(resolve));
         this.happen({ is: "facts", facts: await readFacts(this.#workshop) });
       });
     }
