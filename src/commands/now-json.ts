@@ -17,6 +17,7 @@ export function nowJson(answer: NowAnswer, speech: Speech): object {
   return {
     at: moment(answer.at),
     basis: answer.basis,
+    plan: answer.plan.is,
     inHand: answer.inHand.map((row) => handJson(row, speech)),
     work: answer.work.map((row) => workJson(row, speech)),
     waiting: answer.waiting.map((row) => waitingJson(row, speech)),
@@ -56,7 +57,7 @@ export function preparedJson(row: PreparedRow, speech: Speech): object {
 
 function workJson(row: WorkRow, speech: Speech): object {
   const moment = momentsOf(speech);
-  const { preparation, finishLeft } = row.ifLeft;
+  const { preparation, finishLeft, others } = row.ifLeft;
   return {
     tags: row.tags,
     name: row.name,
@@ -75,6 +76,10 @@ function workJson(row: WorkRow, speech: Speech): object {
       finish: moment(finishLeft),
       text: sayIfLeft(row.ifLeft, row, speech),
     },
+    othersIfLeft:
+      others === null
+        ? null
+        : { preparation: others.amends, promisesBroken: others.broken, later: others.later },
     warning: row.warning === null ? null : sayWarning(row.warning, speech),
   };
 }
