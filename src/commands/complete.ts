@@ -1,6 +1,7 @@
 import type { Piece, Shop } from "../shop/shop.ts";
 import { GLOSSARY } from "../words/glossary.ts";
 import { readTags } from "../words/read-tags.ts";
+import { sayWeekday } from "../words/say-time.ts";
 import type { Library } from "../workshop/library.ts";
 import type { Bench } from "./bench.ts";
 import type { Command } from "./command.ts";
@@ -69,6 +70,7 @@ type Kind =
   | "tags"
   | "touches"
   | "subwords"
+  | "weekdays"
   | "shells"
   | "help";
 
@@ -84,10 +86,13 @@ const OPTION_KINDS: ReadonlyMap<string, readonly Kind[]> = new Map([
   ["place", ["places"]],
   ["coat", ["coats"]],
   ["from", ["processes", "coats", "tags"]],
+  ["without", ["weekdays"]],
+  ["add", []],
 ]);
 
 /** What the first word after a command is one of, then those after it. */
 const WORD_KINDS: ReadonlyMap<string, readonly [first: readonly Kind[], later: readonly Kind[]]> = new Map([
+  ["plan", [["processes"], ["processes"]]],
   ["tag", [["processes", "tags"], []]],
   ["take", [["tags"], ["tags", "steps"]]],
   ["hang", [["tags"], ["tags", "steps"]]],
@@ -148,6 +153,8 @@ function candidatesOf(
       return plain(["tacky", "dry", "hard"]);
     case "subwords":
       return plain(["list", "show", "check", "new"]);
+    case "weekdays":
+      return plain([1, 2, 3, 4, 5, 6, 7].map(sayWeekday));
     case "shells":
       return plain(["bash", "zsh", "fish"]);
     case "help":

@@ -85,7 +85,7 @@ function sayRest({ station, setUp, look, inHand, finishes }: PlannedRowWords): s
 function addRest(line: string, rest: string, margin: number, columns: number | null): string[] {
   if (columns === null) return [fitTo(line, margin) + rest];
   const room = columns - margin;
-  if (room < LEAST_BESIDE)
+  if (room < Math.min(LEAST_BESIDE, widthOf(rest)))
     return [line, ...wrapTo(rest, columns - BELOW).map((text) => " ".repeat(BELOW) + text)];
   const [first = "", ...more] = wrapTo(rest, room);
   return [fitTo(line, margin) + first, ...more.map((text) => " ".repeat(margin) + text)];

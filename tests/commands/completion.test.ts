@@ -61,5 +61,9 @@ test("values of options, processes, stations, places and words of help", async (
   expect(words(await completions("move", "1", "turn"))).toEqual(["turntable"]);
   expect(words(await completions("process", "sh"))).toEqual(["show"]);
   expect(words(await completions("help", "windo"))).toEqual(["window"]);
+  expect(words(await completions("plan", "--with"))).toEqual(["--without"]);
+  expect(words(await completions("plan", "--without", "S"))).toEqual(["Sat", "Sun"]);
+  expect(words(await completions("plan", "--add", "6", "carved"))).toEqual(["carved walker"]);
+  expect(await completions("plan", "--add", "")).toEqual([]);
   expect(await completions("nonsense", "")).toEqual([]);
 });
