@@ -1,3 +1,4 @@
+import { matchName } from "../acts/match-name.ts";
 import type { Anyway } from "../acts/request.ts";
 import type { Tag } from "../journal/event.ts";
 import type { Piece } from "../shop/shop.ts";
@@ -10,16 +11,31 @@ export function readAnyway(words: CommandWords): Anyway | null {
   return reason === null ? null : { reason };
 }
 
-/** The words after the tags, split where the last of them is a colour of the scheme: `detail ochre`. */
+/**
+ * The words after the tags, split where the last of them is a colour of the scheme: `detail ochre`. What names no step
+ * is the colour where pieces are painted without a scheme.
+ */
 export async function splitColour(
   words: CommandWords,
   tags: readonly Tag[],
   workshop: Workshop,
 ): Promise<{ readonly step: string | null; readonly colour: string | null }> {
-  const { step, last } = await splitLast(words, tags, workshop, ({ scheme }) =>
-    scheme.map(({ colour }) => colour),
+  const pieces = await piecesOf(words, tags, workshop);
+  const { step, last } = splitLast(words, pieces, ({ scheme }) => scheme.map(({ colour }) => colour));
+  return step !== null && last === null && pieces.length > 0 && pieces.every((piece) => isColour(step, piece))
+    ? { step: null, colour: step }
+    : { step, colour: last };
+}
+
+/** Whether words that are no step's, nor nearly, can only be the colour of a pass. */
+function isColour(said: string, { route, scheme, coats }: Piece): boolean {
+  const preparations = Object.values(coats).flatMap(({ windows }) =>
+    windows.flatMap(({ first }) => first?.do ?? []),
   );
-  return { step, colour: last };
+  const names = [...route.map(({ name }) => name), ...preparations];
+  const match = matchName(said, names);
+  const isNoStep = "nearest" in match && match.nearest === null;
+  return isNoStep && scheme.length === 0 && route.some(({ passes }) => passes === "scheme");
 }
 
 /** The same where the last is an answer of a step with answers: `water test tune`, or `tune` alone. */
@@ -28,31 +44,59 @@ export async function splitResult(
   tags: readonly Tag[],
   workshop: Workshop,
 ): Promise<{ readonly step: string | null; readonly result: string | null }> {
-  const { step, last } = await splitLast(words, tags, workshop, ({ route }) =>
+  const { step, last } = splitLast(words, await piecesOf(words, tags, workshop), ({ route }) =>
     route.flatMap(({ result }) => (result === null ? [] : Object.keys(result))),
   );
   return { step, result: last };
 }
 
-/** Takes the words that are left as a step, but for the last words where those are one of `special`; a step's name wins. */
-async function splitLast(
+/**
+ * Takes the words that are left as a step, but for the last words where those are one of `special`. What is said whole
+ * goes before what is only begun, a step before the others.
+ */
+function splitLast(
+  words: CommandWords,
+  pieces: readonly Piece[],
+  special: (piece: Piece) => readonly string[],
+): { readonly step: string | null; readonly last: string | null } {
+  const said = words.rest();
+  if (said === null) return { step: null, last: null };
+  const steps = unique(pieces.flatMap(({ route }) => route.map(({ name }) => name)));
+  const specials = unique(pieces.flatMap(special));
+  const whole = (word: string, names: readonly string[]) =>
+    names.find((name) => name.toLowerCase() === word.toLowerCase()) ?? null;
+  const begun = (word: string, names: readonly string[]) => {
+    const match = matchName(word, names);
+    return "found" in match ? match.found : null;
+  };
+  if (whole(said, steps) !== null) return { step: said, last: null };
+  const split = splitAt(said, (word) => whole(word, specials));
+  if (split !== null) return split;
+  if (!("nearest" in matchName(said, steps))) return { step: said, last: null };
+  return splitAt(said, (word) => begun(word, specials)) ?? { step: said, last: null };
+}
+
+/** Splits before the first word from which on `find` knows the rest; null: from none. */
+function splitAt(said: string, find: (words: string) => string | null) {
+  const words = said.split(/\s+/);
+  for (let first = 0; first < words.length; first++) {
+    const last = find(words.slice(first).join(" "));
+    if (last !== null) return { step: first === 0 ? null : words.slice(0, first).join(" "), last };
+  }
+  return null;
+}
+
+function unique(names: readonly string[]): readonly string[] {
+  return [...new Set(names)];
+}
+
+/** The pieces meant, read only where more was said than their tags. */
+async function piecesOf(
   words: CommandWords,
   tags: readonly Tag[],
   workshop: Workshop,
-  special: (piece: Piece) => readonly string[],
-): Promise<{ readonly step: string | null; readonly last: string | null }> {
-  const said = words.rest();
-  if (said === null) return { step: null, last: null };
+): Promise<readonly Piece[]> {
+  if (words.ahead().length === 0) return [];
   const shop = await workshop.shop({ of: "tags", tags });
-  const pieces = tags.flatMap((tag) => shop.pieces.get(tag) ?? []);
-  const lower = said.toLowerCase();
-  if (pieces.some(({ route }) => route.some(({ name }) => name.toLowerCase() === lower))) {
-    return { step: said, last: null };
-  }
-  const last = pieces
-    .flatMap(special)
-    .find((word) => lower === word.toLowerCase() || lower.endsWith(` ${word.toLowerCase()}`));
-  if (last === undefined) return { step: said, last: null };
-  const step = said.slice(0, said.length - last.length).trim();
-  return { step: step === "" ? null : step, last };
+  return tags.flatMap((tag) => shop.pieces.get(tag) ?? []);
 }

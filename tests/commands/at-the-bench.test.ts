@@ -80,6 +80,28 @@ describe("with three pieces out", () => {
     expect(await done(bench, "Mon 18:17", "take 1")).toMatch(/\nSolvent vapour: [^\n]+\n$/);
   });
 
+  test("a colour is taken without its option, whole or as it begins", async () => {
+    for (const [when, line] of [
+      ["Mon 18:02", 'take 1-2 --ticked "solvent vapour"'],
+      ["Mon 18:14", "hang"],
+      ["Mon 22:14", "take 1 och"],
+    ] as const) {
+      await done(bench, when, line);
+    }
+    expect(await done(bench, "Mon 22:15", "undo")).toMatch(/^Undone: 1 in hand 22:14, colours, ochre/);
+    expect(await done(bench, "Mon 22:16", "take 1 colours ochre")).toMatch(/^1 in hand 22:16, colours, ochre/);
+    await done(bench, "Mon 22:20", "hang");
+    // 2 has no scheme: what names no step of it is the colour.
+    expect(await done(bench, "Mon 22:21", "take 2 red oxide")).toMatch(/^2 in hand 22:21, colours, red oxide/);
+  });
+
+  test("a word near a step's name is not taken for a colour", async () => {
+    expect(await refused(bench, "Mon 18:02", "take 2 colurs", 2)).toBe(
+      '2 has no step "colurs": perhaps "colours".',
+    );
+    expect(await refused(bench, "Mon 18:02", "take 1 olive", 2)).toMatch(/^1 has no step "olive": it has/);
+  });
+
   test("the set-up sheet is shown when asked", async () => {
     const out = await done(bench, "Mon 18:05", 'take 3 --sheet --ticked "wood and foam dust"');
     expect(out).toContain("Shape, 3\n  at the bench, 40 min\n");
