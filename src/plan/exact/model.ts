@@ -87,28 +87,25 @@ function firstBounds(temporal: Temporal, bodies: Bodies, paths: LongestPaths, ga
 }
 
 /**
- * The lags that are not the sum of others; those from or to the origin are in the bounds already.
+ * The lags that are not the sum of others; those from or to the origin are in the bounds already. Two bodies that
+ * gaps have made rigid stand for each other: neither is taken for a way round.
  */
 function lagsBetween({ size, length }: LongestPaths, origin: number): Difference[] {
-  const lags: Difference[] = [];
-  for (let from = 0; from < size; from++) {
-    for (let to = 0; to < size; to++) {
-      const least = length[from * size + to] as number;
-      if (from === to || from === origin || to === origin || least === NO_PATH) continue;
-      if (!goesThrough(length, size, from, to, least)) lags.push({ from, to, least, condition: null });
-    }
-  }
-  return lags;
-}
-
-function goesThrough(length: Int32Array, size: number, from: number, to: number, least: number): boolean {
-  for (let via = 0; via < size; via++) {
-    if (via === from || via === to) continue;
-    const head = length[from * size + via] as number;
-    const tail = length[via * size + to] as number;
-    if (head !== NO_PATH && tail !== NO_PATH && head + tail === least) return true;
-  }
-  return false;
+  const path = (from: number, to: number) => length[from * size + to] as number;
+  const isRigid = (one: number, other: number) => path(one, other) + path(other, one) === 0;
+  const all = Array.from({ length: size }, (_, body) => body);
+  return all.flatMap((from) =>
+    all.flatMap((to): Difference[] => {
+      const least = path(from, to);
+      if (from === to || from === origin || to === origin || least === NO_PATH) return [];
+      const isSum = all.some(
+        (via) =>
+          path(from, via) + path(via, to) === least &&
+          ![from, to].some((end) => end === via || isRigid(end, via)),
+      );
+      return isSum ? [] : [{ from, to, least, condition: null }];
+    }),
+  );
 }
 
 /** Either the other body comes after, or the one does. */

@@ -58,6 +58,29 @@ describe("the exact search", () => {
     expect(impossible).toBeGreaterThan(20);
   });
 
+  test("keeps every lag of two activities that a resource, and no lag, makes rigid", () => {
+    // 1 and 2 together need 4 of the second resource's 3, so 2 starts 2 after 1; a lag has it at most 2 after.
+    const project = {
+      activities: [
+        { duration: 1, demands: [2, 1] },
+        { duration: 2, demands: [0, 2] },
+        { duration: 2, demands: [3, 2] },
+        { duration: 3, demands: [3, 2] },
+        { duration: 2, demands: [3, 1] },
+      ],
+      lags: [
+        { from: 1, to: 2, least: 1 },
+        { from: 2, to: 1, least: -2 },
+      ],
+      capacities: [3, 3],
+    };
+    // All but 1 and 0 fill the first resource: 2 + 3 + 2, and 0's 2 leave no room beside them: 8 in all.
+    expect(enumerateMakespan(project, 12)).toBe(8);
+    const { makespan, starts } = solveProject(project, toTheEnd);
+    expect(makespan).toBe(8);
+    expect(isSchedule(project, starts ?? [], 8)).toBe(true);
+  });
+
   test("finds the shortest of all orders of a job shop", () => {
     const visit = fc.record({ machine: fc.nat(2), duration: fc.integer({ min: 1, max: 9 }) });
     const jobs = fc.array(fc.array(visit, { minLength: 3, maxLength: 3 }), { minLength: 3, maxLength: 3 });
