@@ -95,7 +95,9 @@ function recordsOf(
 
 function lastChance(windows: readonly CoatWindow[]): Instant | null {
   const free = windows.findLast(({ first }) => first === null) ?? windows.at(-1);
-  return free?.shuts ?? null;
+  const shut = free?.shuts ?? null;
+  // In air too cold for the coat it never shuts.
+  return shut === Number.POSITIVE_INFINITY ? null : shut;
 }
 
 /** Every time a step was begun, oldest first; its hang is null while it is in hand or lies half-done. */

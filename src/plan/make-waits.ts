@@ -2,6 +2,7 @@ import type { Preparation } from "../process/coat.ts";
 import { coatsBefore } from "../process/order.ts";
 import type { Step } from "../process/step.ts";
 import { MINUTE, type Minutes } from "../time/instant.ts";
+import { asSaid, type LagsOfCoat, lagsIn, lastBefore } from "./air-lags.ts";
 import { type SheetWindow, type StepFacts, windowsBetweenPasses, windowsUpon } from "./plan-shop.ts";
 import type { Gives, PlanWindow, Preparing, Task, Wait } from "./problem.ts";
 import { coatFor, emissions, type Making, taskOfStep, usualOf } from "./task-of-step.ts";
@@ -30,9 +31,11 @@ export function waitsOfOpen(
   if (wait === null || byTouch || !needsMet) return { release: null, waits: [] };
   const windows = wait.windows.map(({ opens, shuts, first }) => ({
     opens: Math.max(0, Math.ceil((opens - now) / MINUTE)),
-    shuts: shuts === null ? null : lastBefore((shuts - now) / MINUTE),
-    preparation: preparing(making, first, gives),
+    shuts: shuts === null || shuts === Number.POSITIVE_INFINITY ? null : lastBefore((shuts - now) / MINUTE),
+    preparation: preparing(making, step.station, first, gives),
   }));
+  // The coat below never comes so far in the air it hangs in, as far as can be seen.
+  if (windows[0]?.opens === Number.POSITIVE_INFINITY) return { release: null, waits: [] };
   const [only] = windows;
   if (only !== undefined && only.shuts === null && only.preparation === null)
     return { release: only.opens, waits: [] };
@@ -78,7 +81,8 @@ export function waitsOfLater(making: Making, step: Step, gives: readonly Gives[]
   const coat = coatFor(piece, step);
   if (before !== undefined) {
     const windows = coat === null ? [plain(0)] : windowsBetweenPasses(coat, before.flashOff);
-    return { release: 0, waits: [waitOn(making, before.task, windows, 0, gives)] };
+    const lasting = { windows, least: 0, lags: lagsIn(making.facts, coat, step.place) };
+    return { release: 0, waits: [waitOn(making, step, before.task, lasting, gives)] };
   }
   const coats = coatsBefore(piece.route, step.name);
   const waits: Wait[] = [];
@@ -86,7 +90,8 @@ export function waitsOfLater(making: Making, step: Step, gives: readonly Gives[]
     const task = last.get(name)?.task;
     const least = piece.route.find((one) => one.name === name)?.wait ?? 0;
     if (task !== undefined && !coats.some((one) => one.name === name)) {
-      waits.push(waitOn(making, task, [plain(0)], least, gives));
+      const lasting = { windows: [plain(0)], least, lags: asSaid };
+      waits.push(waitOn(making, step, task, lasting, gives));
     }
   }
   for (const under of coats) {
@@ -94,18 +99,27 @@ export function waitsOfLater(making: Making, step: Step, gives: readonly Gives[]
     const its = coatFor(piece, under);
     if (laid === undefined || its === null) continue;
     const least = step.after.includes(under.name) ? under.wait : 0;
-    waits.push(waitOn(making, laid.task, windowsUpon(its, step, laid.flashOff), least, gives));
+    const windows = windowsUpon(its, step, laid.flashOff);
+    const lasting = { windows, least, lags: lagsIn(making.facts, its, under.place) };
+    waits.push(waitOn(making, step, laid.task, lasting, gives));
   }
   return { release: 0, waits };
 }
 
 const plain = (opens: Minutes): SheetWindow => ({ opens, shuts: null, first: null });
 
+/** The windows of a wait by the sheet, the plain wait it lasts at least, and how its minutes pass. */
+interface Lasting {
+  readonly windows: readonly SheetWindow[];
+  readonly least: Minutes;
+  readonly lags: LagsOfCoat;
+}
+
 function waitOn(
   making: Making,
+  step: Step,
   on: number,
-  windows: readonly SheetWindow[],
-  least: Minutes,
+  { windows, least, lags }: Lasting,
   gives: readonly Gives[],
 ): Wait {
   const open = windows.filter(({ shuts }) => shuts === null || shuts > least);
@@ -113,22 +127,23 @@ function waitOn(
   return {
     on,
     windows: lasting.map(({ opens, shuts, first }) => ({
-      opens: Math.ceil(Math.max(opens, least)),
-      shuts: shuts === null ? null : lastBefore(shuts),
-      preparation: preparing(making, first, gives),
+      opens: lags.opens(opens, least),
+      shuts: shuts === null ? null : lags.shuts(shuts),
+      preparation: preparing(making, step.station, first, gives),
     })),
     mend: lasting.at(-1)?.shuts === null ? null : LEVELLING,
   };
 }
 
-/** The last whole minute before a moment that is too late. */
-function lastBefore(shuts: Minutes): Minutes {
-  return Math.ceil(shuts) - 1;
-}
-
-function preparing({ names }: Making, first: Preparation | null, gives: readonly Gives[]): Preparing | null {
+function preparing(
+  making: Making,
+  station: string,
+  first: Preparation | null,
+  gives: readonly Gives[],
+): Preparing | null {
   if (first === null) return null;
-  const own = emissions(first.givesOff, names);
+  const { names } = making;
+  const own = emissions(making, first.givesOff, station, station);
   const stays = own.filter(({ what }) => gives.some((other) => names.keepApart(what, other.what)));
   return {
     minutes: usualOf(first.handsOn),

@@ -16,8 +16,11 @@ export class Names {
 
   constructor(facts: ShopFacts) {
     this.#facts = facts;
-    for (const { these } of facts.context.rules.keepApart) {
-      this.apart.push([numberOf(this.#emissions, these[0]), numberOf(this.#emissions, these[1])]);
+    for (const room of facts.rooms.names) {
+      for (const { these } of facts.context.rules.keepApart) {
+        const [one, other] = these.map((what) => numberOf(this.#emissions, inRoom(what, room)));
+        if (one !== undefined && other !== undefined) this.apart.push([one, other]);
+      }
     }
   }
 
@@ -26,9 +29,9 @@ export class Names {
     return numberOf(this.#stations, name);
   }
 
-  /** Null for what nothing keeps apart from. */
-  emission(name: string): number | null {
-    return this.#emissions.get(name) ?? null;
+  /** Something given off at a station or place, in its room. Null for what nothing keeps apart from. */
+  emission(what: string, where: string | null): number | null {
+    return this.#emissions.get(inRoom(what, this.#facts.rooms.of(where))) ?? null;
   }
 
   /** Whether two emissions must not be in the room together. */
@@ -57,7 +60,7 @@ export class Names {
       minutes: setUp.takes,
       keeps: setUp.keeps,
       putAway: setUp.putAway,
-      gives: this.#known(gives),
+      gives: this.#known(gives, station),
     });
   }
 
@@ -72,9 +75,9 @@ export class Names {
   /** What is in the air now; the warmth of a pot that stands, until it could be put away. */
   air(): Problem["air"] {
     const { now } = this.#facts.context;
-    return this.#facts.air.flatMap(({ what, until, from }) => {
-      const number = this.emission(what);
-      if (number === null || from.kind === "in hand") return [];
+    return this.#facts.air.flatMap(({ what, room, until, from }) => {
+      const number = this.#emissions.get(inRoom(what, room));
+      if (number === undefined || from.kind === "in hand") return [];
       if (until !== null) return [{ what: number, until: Math.ceil((until - now) / MINUTE) }];
       const set =
         from.kind === "set-up" ? this.#facts.standing.find((one) => one.station === from.station) : null;
@@ -92,7 +95,7 @@ export class Names {
         minutes: 0,
         keeps: setUp.keeps,
         putAway: setUp.putAwayMinutes,
-        gives: this.#known(setUp.givesOff),
+        gives: this.#known(setUp.givesOff, station),
       });
     return {
       setUp: number,
@@ -108,10 +111,12 @@ export class Names {
     return number;
   }
 
-  #known(emissions: readonly string[]): number[] {
-    return emissions.map((what) => this.emission(what)).filter((number) => number !== null);
+  #known(emissions: readonly string[], station: string): number[] {
+    return emissions.map((what) => this.emission(what, station)).filter((number) => number !== null);
   }
 }
+
+const inRoom = (what: string, room: string): string => `${room}\n${what}`;
 
 function numberOf(numbers: Map<string, number>, name: string): number {
   let number = numbers.get(name);

@@ -157,7 +157,7 @@ export interface WaitingRow {
   readonly hard: Instant | null;
   readonly state: "drying" | "open" | "shut" | "in hand" | "left" | "not begun";
   /** What drying waits for, where the clock alone does not say. */
-  readonly because: "tacky" | "feel first" | null;
+  readonly because: "tacky" | "feel first" | "air" | null;
   readonly place: string | null;
   /** Opening and shut under the other end of a forgotten step: "both ends of its window". */
   readonly otherEnd: { readonly opens: Instant | null; readonly shuts: Instant | null } | null;

@@ -1,6 +1,6 @@
 import type { Span } from "../cure/coat-times.ts";
 import { coatTimes, dustFreeAt } from "../cure/coat-times.ts";
-import { AS_BY_SHEET } from "../cure/drying.ts";
+import { AS_BY_SHEET, type Drying } from "../cure/drying.ts";
 import type { SchemePass, Tag } from "../journal/event.ts";
 import type { Coat, Preparation } from "../process/coat.ts";
 import type { ProcessDefinition, ProcessHash } from "../process/definition.ts";
@@ -9,6 +9,7 @@ import { cautionsFor } from "../safety/cautions.ts";
 import { holdsOn } from "../safety/fit-to-start.ts";
 import type { Hold } from "../safety/hold.ts";
 import { roomAir } from "../safety/room-air.ts";
+import { lastsInRoom, roomOf } from "../safety/rooms.ts";
 import type { SafetyRules } from "../safety/rules.ts";
 import { WET_COAT } from "../safety/task.ts";
 import { coatState } from "../shop/coat-state.ts";
@@ -21,7 +22,15 @@ import { putDownFor } from "../shop/put-down.ts";
 import { setUpState } from "../shop/set-up-state.ts";
 import { setUpWords } from "../shop/set-up-words.ts";
 import { aimAt, handsAt } from "../shop/settings-at.ts";
-import type { Hang, InHand, Piece, Settings, Shop, StandingSetUp } from "../shop/shop.ts";
+import {
+  type Hang,
+  type InHand,
+  OWN_ROOM,
+  type Piece,
+  type Settings,
+  type Shop,
+  type StandingSetUp,
+} from "../shop/shop.ts";
 import type { CoatState, StepState } from "../shop/states.ts";
 import { stepState } from "../shop/step-state.ts";
 import { stepWait } from "../shop/step-wait.ts";
@@ -31,6 +40,7 @@ import { localTime } from "../time/civil.ts";
 import { after, type Instant, MINUTE, type Minutes } from "../time/instant.ts";
 import { sessionsBetween } from "../time/sessions.ts";
 import type { Zone } from "../time/zone.ts";
+import { horizonFrom } from "./horizon.ts";
 
 export type { Hold, StepState };
 export { cautionsFor, setUpWords };
@@ -65,10 +75,22 @@ export interface ShopFacts {
   readonly endedHooks: readonly { readonly place: string; readonly until: Instant }[];
   readonly standing: readonly StandingFacts[];
   readonly air: ReturnType<typeof roomAir>;
+  readonly rooms: RoomFacts;
+  /** How coats dry at a place from now on; null: as their sheets say, for its air is not known. */
+  readonly dryingAt: (place: string) => Drying | null;
   /** Pieces in hand that are put down when work on these begins. */
   readonly putsDown: (tags: readonly Tag[]) => readonly Tag[];
   /** What stands in the way of starting work now. */
   readonly holdsOn: (work: WorkToStart) => readonly Hold[];
+}
+
+/** The rooms of the shop, and how long what is given off stays in them. */
+interface RoomFacts {
+  readonly names: readonly string[];
+  /** The room of a station or place. */
+  readonly of: (where: string | null) => string;
+  /** Minutes after work at a station or place for which something given off there must be reckoned with. */
+  readonly lasts: (where: string, what: string, lasts: Minutes) => Minutes;
 }
 
 /** Work about to be started, as safety looks at it. */
@@ -120,9 +142,10 @@ export interface StandingFacts {
   readonly state: ReturnType<typeof setUpState>;
 }
 
-/** Asks the shop, once, for all that planning needs to know of so many minutes ahead. */
-export function readShop(shop: Shop, context: NowContext, horizon: Minutes = HORIZON): ShopFacts {
+/** Asks the shop, once, for all that planning needs to know of so many minutes ahead, and of days shut before them. */
+export function readShop(shop: Shop, context: NowContext, least: Minutes = HORIZON): ShopFacts {
   const { now, zone, hours } = context;
+  const horizon = horizonFrom(hours, zone, now, least);
   const today = localTime(zone, now).date;
   const pieces = [...shop.pieces.values()].sort((a, b) => a.tag - b.tag);
   return {
@@ -142,8 +165,20 @@ export function readShop(shop: Shop, context: NowContext, horizon: Minutes = HOR
       setUp === null ? [] : [{ station, setUp, state: setUpState(setUp, now) }],
     ),
     air: roomAir(shop, context),
+    rooms: readRooms(shop.settings),
+    dryingAt: (place) =>
+      shop.air.at(place, now) === null ? null : { air: shop.air.of([{ at: now, place }]), factor: 1 },
     putsDown: (tags) => putsDown(tags, shop, context),
     holdsOn: (work) => holdsOn(work, shop, context.rules, context),
+  };
+}
+
+function readRooms(settings: Settings): RoomFacts {
+  const of = (where: string | null) => roomOf(settings, where);
+  return {
+    names: [...new Set([OWN_ROOM, ...settings.rooms.keys(), ...settings.roomOf.values()])],
+    of,
+    lasts: (where, what, lasts) => lastsInRoom(settings, of(where), what, lasts),
   };
 }
 

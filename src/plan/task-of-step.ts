@@ -3,6 +3,7 @@ import type { Coat, Emission, HandsOn } from "../process/coat.ts";
 import type { ProcessDefinition } from "../process/definition.ts";
 import type { Step } from "../process/step.ts";
 import type { Minutes } from "../time/instant.ts";
+import { lagsIn } from "./air-lags.ts";
 import type { Names } from "./names.ts";
 import {
   type PassFacts,
@@ -72,8 +73,8 @@ export function taskOfStep(making: Making, step: Step, pass: PassFacts): Task {
     release: 0,
     waits: [],
     mayStop: step.mayStop,
-    hook: hookOf(step, coat, pass, names),
-    gives: givenOff(step, coat, pass, names),
+    hook: hookOf(making, step, coat, pass),
+    gives: givenOff(making, step, coat, pass),
     looks: step.look,
     running: false,
     ended: null,
@@ -81,31 +82,37 @@ export function taskOfStep(making: Making, step: Step, pass: PassFacts): Task {
 }
 
 /** The hook it takes: until the time or the stage its step names, else until dry-hard, else for the step's wait. */
-function hookOf(step: Step, coat: Coat | null, pass: PassFacts, names: Names): Task["hook"] {
+function hookOf({ names, facts }: Making, step: Step, coat: Coat | null, pass: PassFacts): Task["hook"] {
   const place = step.place === null ? null : names.place(step.place);
   if (place === null) return null;
   if (step.until !== null && "minutes" in step.until) return { place, until: step.until.minutes };
   if (coat === null) return { place, until: step.wait };
   const stage = step.until?.stage ?? "dry-hard";
-  const fit = windowsUpon(coat, { coat: null, waitsFor: stage }, pass.flashOff);
-  return { place, until: Math.ceil(fit[0]?.opens ?? 0) };
+  const [fit] = windowsUpon(coat, { coat: null, waitsFor: stage }, pass.flashOff);
+  return { place, until: lagsIn(facts, coat, step.place).opens(fit?.opens ?? 0, 0) };
 }
 
-function givenOff(step: Step, coat: Coat | null, pass: PassFacts, names: Names): readonly Gives[] {
-  const gives = [...emissions(step.givesOff, names), ...emissions(coat?.givesOff ?? [], names)];
-  const wet = names.emission(wetCoat);
-  if (coat !== null && wet !== null) {
-    gives.push({ what: wet, lasts: Math.ceil(wetMinutes(coat, pass.flashOff)), fromSetUp: false });
-  }
-  return gives;
+function givenOff(making: Making, step: Step, coat: Coat | null, pass: PassFacts): readonly Gives[] {
+  const wet = { what: wetCoat, lasts: coat === null ? 0 : Math.ceil(wetMinutes(coat, pass.flashOff)) };
+  const given = [...step.givesOff, ...(coat?.givesOff ?? []), ...(coat === null ? [] : [wet])];
+  return emissions(making, given, step.station, step.place ?? step.station);
 }
 
-/** What work gives off; what lasts while a set-up stands is the set-up's. */
-export function emissions(given: readonly Emission[], names: Names): Gives[] {
-  const gives: Gives[] = [];
-  for (const { what, lasts } of given) {
-    const number = names.emission(what);
-    if (number !== null && lasts !== "while set up") gives.push({ what: number, lasts, fromSetUp: false });
-  }
-  return gives;
+/**
+ * What work gives off, at its station while it is done and from then on where the piece hangs; what lasts while a set-up
+ * stands is the set-up's.
+ */
+export function emissions(
+  { names, facts }: Pick<Making, "names" | "facts">,
+  given: readonly Emission[],
+  station: string,
+  place: string,
+): Gives[] {
+  return given.flatMap(({ what, lasts }) => {
+    if (lasts === "while set up") return [];
+    const [here, there] = [names.emission(what, station), names.emission(what, place)];
+    if (here === null || there === null) return [];
+    const stays = { what: there, lasts: facts.rooms.lasts(place, what, lasts), fromSetUp: false };
+    return here === there ? [stays] : [{ what: here, lasts: 0, fromSetUp: false }, stays];
+  });
 }

@@ -58,8 +58,10 @@ function openings(facts: PieceFacts, { step, state, hand }: StepFacts): Openings
   const none = { opens: null, shuts: null, because: null, otherEnd: null };
   switch (state.is) {
     case "drying": {
-      const byTouch = state.because === "tacky" || state.because === "feel first" ? state.because : null;
-      return { ...none, state: "drying", opens: state.opens, shuts: state.shuts, because: byTouch };
+      const { because } = state;
+      const notByClock =
+        because === "tacky" || because === "feel first" || because === "air" ? because : null;
+      return { ...none, state: "drying", opens: state.opens, shuts: state.shuts, because: notByClock };
     }
     case "open": {
       const begun = facts.piece.begunAt !== null;

@@ -2,6 +2,7 @@ import type { Tag } from "../journal/event.ts";
 import { hookNeededUntil } from "../shop/hook.ts";
 import type { Moment } from "../shop/moment.ts";
 import type { Shop } from "../shop/shop.ts";
+import { unfitAir, unfitSpans } from "./air-for-coat.ts";
 import type { Hold } from "./hold.ts";
 import { keepApartHolds } from "./keep-apart.ts";
 import { listTags } from "./list-tags.ts";
@@ -10,14 +11,32 @@ import type { Task } from "./task.ts";
 
 /**
  * Everything that stands in the way of starting a task now, each with why, until when, and what can be done about it:
- * what must keep apart, a place with no free hook, a measurement that is missing or too high. None: fit to start.
+ * what must keep apart, air too cold or too damp to coat in, a place with no free hook, a measurement that is missing or too high. None: fit to start.
  *
  * This advises; it measures nothing. That nothing is in the way never means the air is fit to breathe.
  */
 export function holdsOn(task: Task, shop: Shop, rules: SafetyRules, at: Moment): readonly Hold[] {
   const apart = keepApartHolds(task, shop, rules, at);
-  return task.part === "step" ? [...apart, ...hookHolds(task, shop, at), ...measureHolds(task, shop)] : apart;
+  if (task.part !== "step") return apart;
+  return [...apart, ...airHolds(task, shop, at), ...hookHolds(task, shop, at), ...measureHolds(task, shop)];
 }
+
+/** The air is too cold for the coat, or so near its dew point that the surface may sweat. */
+function airHolds({ step, coats, tags }: Task, shop: Shop, { now }: Moment): Hold[] {
+  const coat = step.coat === null ? undefined : coats[step.coat];
+  const unfit = coat === undefined ? null : unfitAir(coat, shop, now);
+  if (coat === undefined || unfit === null) return [];
+  const because =
+    unfit.is === "too cold"
+      ? `the air is at ${degrees(unfit.celsius)} and ${coat.name} wants ${degrees(unfit.lowestCelsius)} or more`
+      : `the air is at ${degrees(unfit.celsius)}, its dew point at ${degrees(unfit.dewPoint)}: a surface wants ${degrees(unfit.wanted)} between them`;
+  const [span] = unfitSpans(coat, shop, now);
+  const remedy = unfit.is === "too cold" ? "warm the shop" : "warm the shop or dry its air";
+  return [{ code: "unfit air", because, until: span?.until ?? null, tags, remedy }];
+}
+
+/** Holds are facts, told in °C whatever the maker's units: sheets and instruments name them so. */
+const degrees = (celsius: number): string => `${Math.round(celsius * 10) / 10} °C`;
 
 /** The place it is to hang is full of pieces that still need their hooks. */
 function hookHolds({ tags, step }: Task, shop: Shop, { now }: Moment): Hold[] {

@@ -1,9 +1,9 @@
 import type { Tag } from "../journal/event.ts";
 import type { Instant } from "../time/instant.ts";
 
-/** Something that stands in the way of starting a step now: a keep-apart, a full place, a missing measurement. */
+/** Something that stands in the way of starting a step now: a keep-apart, the air, a full place, a missing measurement. */
 export interface Hold {
-  readonly code: "keep apart" | "no hook" | "measure first" | "measured too high";
+  readonly code: "keep apart" | "unfit air" | "no hook" | "measure first" | "measured too high";
   /** What it gives way to, as words for a sentence: `solvent vapour of 1 and 2`, `wet coat of 11`. */
   readonly because: string;
   /** When it ends by the clock; null: not by the clock (a measurement, a pot to put away, a full rack). */

@@ -5,6 +5,7 @@ import type { Instant } from "../time/instant.ts";
 import type { Hold } from "./hold.ts";
 import { listTags } from "./list-tags.ts";
 import { type InTheAir, roomAir } from "./room-air.ts";
+import { roomOf } from "./rooms.ts";
 import type { SafetyRules } from "./rules.ts";
 import { type Task, taskGivesOff } from "./task.ts";
 
@@ -18,7 +19,10 @@ export function keepApartHolds(task: Task, shop: Shop, rules: SafetyRules, at: M
     ]),
   );
   if (foes.size === 0) return [];
-  const met = roomAir(shop, at, task.leaves).filter(({ what, from }) => foes.has(what) && !isOwn(from, task));
+  const here = roomOf(shop.settings, task.step.station);
+  const met = roomAir(shop, at, task.leaves).filter(
+    ({ what, room, from }) => room === here && foes.has(what) && !isOwn(from, task),
+  );
   return groupsOf(met).map(holdOf);
 }
 

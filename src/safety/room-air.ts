@@ -6,16 +6,18 @@ import type { Step } from "../process/step.ts";
 import { handsOf } from "../shop/hands.ts";
 import { coatOf, laidBy } from "../shop/laid-coat.ts";
 import type { Moment } from "../shop/moment.ts";
-import type { Piece, Shop, StepWork } from "../shop/shop.ts";
+import type { Piece, Settings, Shop, StepWork } from "../shop/shop.ts";
 import { stageMoment } from "../shop/stage-moment.ts";
 import { findStep } from "../shop/steps.ts";
 import { isForgotten, usualHang } from "../shop/usual-hang.ts";
 import { after, type Instant, MINUTE, type Minutes } from "../time/instant.ts";
+import { lastsInRoom, roomOf } from "./rooms.ts";
 import { WET_COAT } from "./task.ts";
 
-/** Something in the air of the one room, and where it comes from. */
+/** Something in the air of a room, and where it comes from. */
 export interface InTheAir {
   readonly what: string;
+  readonly room: string;
   /** When it ends by the clock; null: not before somebody does something. */
   readonly until: Instant | null;
   readonly from:
@@ -24,40 +26,42 @@ export interface InTheAir {
 }
 
 /**
- * Everything that is in the room's air at a moment: of work in hand, of work done not long ago, of coats not yet
- * dust-free, of set-ups that stand. The shop is one room.
+ * Everything that is in the air of the rooms at a moment: of work in hand and set-ups that stand, in the room of their
+ * station; of work done not long ago and coats not yet dust-free, in the room where the piece hangs.
  *
  * @param leaves pieces in hand to be taken as put down at this moment
  */
 export function roomAir(shop: Shop, at: Moment, leaves: readonly Tag[] = []): readonly InTheAir[] {
   const air: InTheAir[] = [];
   // Asked once a task, over every piece: what has long cleared is passed over before anything is made of it.
-  const add: Add = (what, until, from) => {
-    if (until === null || until > at.now) air.push({ what, until, from });
+  const add: Add = (what, until, from, where) => {
+    if (until === null || until > at.now) air.push({ what, room: roomOf(settings, where), until, from });
   };
+  const { settings } = shop;
   for (const piece of shop.pieces.values()) {
-    addHand(add, piece, at, leaves.includes(piece.tag));
+    addHand(add, piece, at, leaves.includes(piece.tag), settings);
     const isHere = piece.end === null || piece.end.how === "finished";
     for (const [name, work] of piece.work) {
       const step = findStep(piece, name);
       if (step === undefined) continue;
-      addHang(add, piece, step, work);
-      addPreparation(add, piece, step, work);
+      addHang(add, piece, step, work, settings);
+      addPreparation(add, piece, step, work, settings);
       if (isHere && step.coat !== null) addWetCoat(add, piece, step, at.now);
     }
   }
   for (const { station, setUp } of shop.stations.values()) {
     for (const what of setUp?.givesOff ?? []) {
-      add(what, null, { kind: "set-up", station, setUp: setUp?.what ?? "" });
+      add(what, null, { kind: "set-up", station, setUp: setUp?.what ?? "" }, station);
     }
   }
   return air;
 }
 
-type Add = (what: string, until: Instant | null, from: InTheAir["from"]) => void;
+/** `where`: the station or place it is given off at. */
+type Add = (what: string, until: Instant | null, from: InTheAir["from"], where: string | null) => void;
 
 /** Work in hand; one forgotten in an earlier session counts as hung as late as it can have been. */
-function addHand(add: Add, piece: Piece, at: Moment, isLeft: boolean): void {
+function addHand(add: Add, piece: Piece, at: Moment, isLeft: boolean, settings: Settings): void {
   const { running } = handsOf(piece);
   const step = running === null ? undefined : findStep(piece, running.step);
   if (running === null || step === undefined) return;
@@ -65,24 +69,39 @@ function addHand(add: Add, piece: Piece, at: Moment, isLeft: boolean): void {
   const ended = isLeft ? at.now : isForgotten(piece, running, at) ? usualHang(running, 0, at).latest : null;
   const lasting = (minutes: Minutes) => (ended === null ? null : after(ended, minutes));
   const given = running.part === "step" ? ofStep(piece, step) : preparationsBefore(piece, step);
-  for (const { what, lasts } of given) add(what, lasting(minutesOf(lasts)), from);
+  const room = roomOf(settings, step.station);
+  for (const { what, lasts } of given) {
+    add(what, lasting(lastsInRoom(settings, room, what, minutesOf(lasts))), from, step.station);
+  }
   const coat = running.part === "step" ? coatOf(piece, step) : null;
-  if (coat !== null) add(WET_COAT, lasting(dustFreeAt(coatTimes(coat, 0, null)) / MINUTE), from);
+  if (coat !== null)
+    add(WET_COAT, lasting(dustFreeAt(coatTimes(coat, 0, null)) / MINUTE), from, step.station);
 }
 
 /** What the newest pass gives off for some time after, one taken back and one of an ended piece too. */
-function addHang(add: Add, piece: Piece, step: Step, { hangs }: StepWork): void {
+function addHang(add: Add, piece: Piece, step: Step, { hangs }: StepWork, settings: Settings): void {
   const hungAt = hangs.at(-1)?.hungAt;
   if (hungAt === undefined) return;
+  const where = piece.place ?? step.station;
+  const room = roomOf(settings, where);
   for (const { what, lasts } of ofStep(piece, step)) {
-    add(what, after(hungAt, minutesOf(lasts)), { kind: "hung", tag: piece.tag });
+    const until = after(hungAt, lastsInRoom(settings, room, what, minutesOf(lasts)));
+    add(what, until, { kind: "hung", tag: piece.tag }, where);
   }
 }
 
-function addPreparation(add: Add, piece: Piece, step: Step, { prepared }: StepWork): void {
+function addPreparation(
+  add: Add,
+  piece: Piece,
+  step: Step,
+  { prepared }: StepWork,
+  settings: Settings,
+): void {
   if (prepared === null) return;
+  const room = roomOf(settings, step.station);
   for (const { what, lasts } of preparationsBefore(piece, step)) {
-    add(what, after(prepared.at, minutesOf(lasts)), { kind: "hung", tag: piece.tag });
+    const until = after(prepared.at, lastsInRoom(settings, room, what, minutesOf(lasts)));
+    add(what, until, { kind: "hung", tag: piece.tag }, step.station);
   }
 }
 
@@ -92,10 +111,13 @@ function addWetCoat(add: Add, piece: Piece, step: Step, now: Instant): void {
   const bySheet = dustFreeAt(laid.times);
   const felt = bySheet > now ? stageMoment(laid, "dust-free", now) : bySheet;
   // Tacky is past dust-free, and dust settles whatever is to be felt first: then the sheet alone says.
-  add(WET_COAT, typeof felt === "number" ? Math.min(felt, bySheet) : bySheet, {
-    kind: "wet",
-    tag: piece.tag,
-  });
+  const until = typeof felt === "number" ? Math.min(felt, bySheet) : bySheet;
+  add(
+    WET_COAT,
+    Number.isFinite(until) ? until : null,
+    { kind: "wet", tag: piece.tag },
+    piece.place ?? step.station,
+  );
 }
 
 /** What a step gives off of itself and by its coat. */

@@ -11,7 +11,7 @@ export function coatState(piece: Piece, now: Instant): CoatState | null {
   const laid = newestCoat(piece);
   if (laid === null) return null;
   const hard = stageMoment(laid, "dry-hard", now);
-  const hardAt = typeof hard === "number" ? hard : null;
+  const hardAt = typeof hard === "number" && Number.isFinite(hard) ? hard : null;
   const isHard = hardAt !== null && hardAt <= now;
   // Short of dry-hard by the word of a touch: it may lag the sheet, but never shows as through.
   const progress = Math.min(progressAt(laid.coat, laid.times, laid.drying, now), isHard ? 1 : 0.99);
@@ -21,10 +21,15 @@ export function coatState(piece: Piece, now: Instant): CoatState | null {
     pass: laid.hang.pass,
     laidAt: laid.times.laidAt,
     stage: stageNow(laid, now),
-    reaches: laid.times.reaches,
+    reaches: reachedInThisAir(laid),
     progress: isHard ? 1 : progress,
     hard: hardAt,
   };
+}
+
+/** The stages it reaches at all. */
+function reachedInThisAir({ times }: LaidCoat): CoatState["reaches"] {
+  return Object.fromEntries(Object.entries(times.reaches).filter(([, moment]) => Number.isFinite(moment)));
 }
 
 /** The stage by the sheet, moved by touches: no further than dust-free while tacky, and as far as one vouched for. */

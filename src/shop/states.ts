@@ -8,13 +8,13 @@ import type { Instant } from "../time/instant.ts";
 export type StepState =
   /** Steps before it are not done. */
   | { readonly is: "blocked"; readonly by: readonly string[] }
-  /** The coat before (or a plain wait) is not fit yet. `opens` null: not by the clock, a touch must say so. */
+  /** The coat before (or a plain wait) is not fit yet. `opens` null: not by the clock, a touch must say so, or the air never lets it. */
   | {
       readonly is: "drying";
       readonly opens: Instant | null;
       /** Shut of the window that opens next; null: never. */
       readonly shuts: Instant | null;
-      readonly because: "window" | "stage" | "tacky" | "feel first" | "wait" | "between windows";
+      readonly because: "window" | "stage" | "tacky" | "feel first" | "air" | "wait" | "between windows";
       /** The coat it waits on, if any, and the step that laid it. */
       readonly coat: string | null;
       readonly step: string | null;

@@ -53,9 +53,16 @@ function waitingState(wait: StepWait, step: Step, now: Instant): StepState {
       step: needsTouch.laid.step,
     };
   }
+  if (window.opens === Number.POSITIVE_INFINITY) {
+    return { ...dryingOn(wait, window), opens: null, because: "air" };
+  }
   if (now < window.opens) return { ...dryingOn(wait, window), because: whyNotYet(wait, window, now) };
   return window.first === null ? openState(wait, index, window) : shutState(wait, index, window, step);
 }
+
+/** A moment that a coat does not reach in the air it hangs in is none. */
+const unlessNever = (moment: Instant | null): Instant | null =>
+  moment === Number.POSITIVE_INFINITY ? null : moment;
 
 type Drying = Extract<StepState, { is: "drying" }>;
 
@@ -64,7 +71,7 @@ function dryingOn(wait: StepWait, window: Span): Drying {
   return {
     is: "drying",
     opens: window.opens,
-    shuts: window.shuts,
+    shuts: unlessNever(window.shuts),
     because: "window",
     coat: under?.name ?? null,
     step: under?.step ?? null,
@@ -85,10 +92,10 @@ function openState(wait: StepWait, index: number, window: Span): StepState {
   return {
     is: "open",
     since: window.opens,
-    shuts: window.shuts,
+    shuts: unlessNever(window.shuts),
     preparationAfter: next?.first ?? null,
     opensAgain: next !== undefined,
-    nextOpens: next?.opens ?? null,
+    nextOpens: unlessNever(next?.opens ?? null),
   };
 }
 
@@ -98,7 +105,7 @@ function shutState(wait: StepWait, index: number, window: Span, step: Step): Ste
     is: "shut",
     since: wait.windows[index - 1]?.shuts ?? window.opens,
     preparation: window.first,
-    shuts: window.shuts,
+    shuts: unlessNever(window.shuts),
     coat: under?.name ?? "",
     step: under?.step ?? step.name,
   };

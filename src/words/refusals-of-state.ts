@@ -67,7 +67,8 @@ export const REFUSALS_OF_STATE: Refusals<
 /** Why a step is not open yet: a touch must say so, a stage must be reached, or its window has not opened. */
 function sayTooEarly({ tag, step, state }: Extract<Refusal, { code: "too early" }>, speech: Speech): string {
   const anyway = "or go on anyway with a reason";
-  if (state.because === "tacky") return `${tag} ${step} ${sayDrying(state, speech)}, ${anyway}`;
+  if (state.because === "tacky" || state.because === "air")
+    return `${tag} ${step} ${sayDrying(state, speech)}, ${anyway}`;
   if (state.opens === null) {
     return `${tag} ${step} opens by a touch alone${state.coat === null ? "" : `, not by the clock (${state.coat})`}: touch it and say dry or hard, ${anyway}`;
   }

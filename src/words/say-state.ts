@@ -38,9 +38,13 @@ export function sayEnd(how: string): string {
   return how === "given" ? "given away" : how;
 }
 
+/** Of a coat that hangs in air too cold or too damp for it. */
+export const NEVER_IN_THIS_AIR = "does not cure in this air: move it, or warm the air";
+
 /** When a step that waits will open, or that only a touch can say. `opens 23:04, shuts Tue 19:04` */
 export function sayDrying(state: Drying, speech: Speech): string {
   if (state.because === "tacky") return "waits for a touch that says dry: it was tacky";
+  if (state.because === "air") return NEVER_IN_THIS_AIR;
   if (state.opens === null) return "opens by a touch alone: feel it";
   const first = state.preparation === null ? "" : ` after ${sayPreparation(state.preparation)}`;
   return `opens ${sayClock(state.opens, speech)}${first}${sayShuts(state.shuts, speech)}`;

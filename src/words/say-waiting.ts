@@ -1,5 +1,6 @@
 import type { BenchNow, PreparedRow, WaitingRow } from "../plan/now-answer.ts";
 import { plainText } from "./plain-text.ts";
+import { NEVER_IN_THIS_AIR } from "./say-state.ts";
 import { sayClock, sayWait } from "./say-time.ts";
 import type { Speech } from "./speech.ts";
 
@@ -19,6 +20,7 @@ export function sayStage({ state, stage, progress, step }: WaitingRow): string {
  */
 export function sayOpening(row: WaitingRow, speech: Speech): string {
   if (row.because === "tacky") return "was tacky: a touch must say dry";
+  if (row.because === "air") return NEVER_IN_THIS_AIR;
   if (row.state === "drying" && row.opens === null) return "opens by a touch alone: feel it";
   const said: string[] = [];
   if (row.opens !== null && row.state !== "shut") {
