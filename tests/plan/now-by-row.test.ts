@@ -1,0 +1,146 @@
+import fc from "fast-check";
+import { describe, expect, test } from "vitest";
+import type { PlanRow } from "../../src/journal/journal.ts";
+import { checkPlan } from "../../src/plan/check-plan.ts";
+import type { NowAnswer } from "../../src/plan/now-answer.ts";
+import { nowByRow, planOfRow } from "../../src/plan/now-by-row.ts";
+import { rowOf, settingsOf } from "../../src/plan/plan-row.ts";
+import { readShop } from "../../src/plan/plan-shop.ts";
+import { problemToPlan } from "../../src/plan/problem-to-plan.ts";
+import { scorePlan } from "../../src/plan/score.ts";
+import { beginSearch } from "../../src/plan/search/search.ts";
+import { type PlanContext, whatNow } from "../../src/plan/what-now.ts";
+import type { Shop } from "../../src/shop/shop.ts";
+import { MINUTE } from "../../src/time/instant.ts";
+import { Bench } from "../acts/bench.ts";
+import { anyRequests, askedAt } from "../acts/random-requests.ts";
+import { Diary } from "../fixtures/diary.ts";
+import { walker } from "../fixtures/walker.ts";
+import { at } from "../fixtures/week-time.ts";
+import { contextAt, newPieceOf } from "./ask-now.ts";
+
+/** A plan of so many rounds, kept as it would be in the journal. */
+function keepPlan(shop: Shop, context: PlanContext, rounds = 100): PlanRow {
+  const facts = readShop(shop, context);
+  const made = problemToPlan(facts);
+  const search = beginSearch(made.problem, { seed: 1, warm: null });
+  search.go(rounds);
+  return rowOf(search.found.plan, made, {
+    seq: shop.newest,
+    settings: settingsOf(facts),
+    air: 0,
+    seed: 1,
+    rounds,
+  });
+}
+
+/** Each tag with each step that can be worked or is held. */
+function open({ work, held }: NowAnswer): string[] {
+  return [...work, ...held].flatMap(({ tags, step }) => tags.map((tag) => `${tag} ${step}`)).sort();
+}
+
+describe("now by the plan kept, whatever was done before", () => {
+  test("names the same work as dispatch does, in an order of its own, and is the same when asked again", () => {
+    fc.assert(
+      fc.property(anyRequests, fc.nat(240), (requests, later) => {
+        const bench = new Bench("Mon 18:00", walker);
+        bench.tag(3, { scheme: [{ colour: "ochre", minutes: null, flashOff: 5 }] });
+        for (const timeless of requests) {
+          bench.clock += Math.abs(timeless.wait) * MINUTE;
+          bench.ask(askedAt(timeless, bench.clock));
+        }
+        const context = { ...bench.context, newPiece: null };
+        const row = keepPlan(bench.shop, context);
+        const then = { ...context, now: context.now + later * MINUTE };
+        const answer = nowByRow(bench.shop, then, row);
+        expect(answer).toMatchObject({ basis: "plan", plan: { is: "kept" } });
+        expect(open(answer)).toEqual(open(whatNow(bench.shop, then)));
+        expect(nowByRow(bench.shop, then, row)).toEqual(answer);
+      }),
+      { numRuns: 25 },
+    );
+  });
+
+  test("is by a plan that the checker lets pass, and that costs no more than dispatch's", () => {
+    fc.assert(
+      fc.property(anyRequests, fc.nat(240), (requests, later) => {
+        const bench = new Bench("Mon 18:00", walker);
+        bench.tag(4);
+        for (const timeless of requests) {
+          bench.clock += Math.abs(timeless.wait) * MINUTE;
+          bench.ask(askedAt(timeless, bench.clock));
+        }
+        const context = { ...bench.context, newPiece: newPieceOf(walker) };
+        const row = keepPlan(bench.shop, context);
+        const facts = readShop(bench.shop, { ...context, now: context.now + later * MINUTE });
+        const found = planOfRow(row, bench.shop.newest, facts);
+        if (found === null) throw new Error("the row does not hold");
+        const { problem } = found.made;
+        expect(checkPlan(problem, found.plan)).toEqual([]);
+        const plain = beginSearch(problem, { seed: 1, warm: null }).found.score.total;
+        expect(scorePlan(problem, found.plan).total).toBeLessThanOrEqual(plain);
+      }),
+      { numRuns: 15 },
+    );
+  });
+});
+
+describe("a row that no longer holds", () => {
+  const diary = new Diary(walker);
+  for (const tag of [1, 2]) diary.came(tag, "last clear", "last Sun 9:00", "Mon 18:00");
+  const context = contextAt("Mon 18:00");
+  const row = keepPlan(diary.shop(), context);
+
+  test("since an act was done leaves dispatch's answer, and says that it is older", () => {
+    diary.take(1, "hangers", "Mon 18:05");
+    const answer = nowByRow(diary.shop(), contextAt("Mon 18:05"), row);
+    const { plan, ...told } = answer;
+    const { plan: none, ...dispatched } = whatNow(diary.shop(), contextAt("Mon 18:05"));
+    expect([plan, none]).toEqual([
+      { is: "older", gap: null },
+      { is: "none", gap: null },
+    ]);
+    expect(told).toEqual(dispatched);
+  });
+
+  test("since the settings changed without an act does so too", () => {
+    const other = { ...context, hours: { weekly: [], days: {}, away: [] } };
+    expect(nowByRow(diary.shop(), other, { ...row, seq: diary.shop().newest })).toMatchObject({
+      basis: "dispatch",
+      plan: { is: "older" },
+    });
+  });
+});
+
+test("leaving is told by planning without it: of two to be tested tonight, the one left waits for tomorrow", () => {
+  const diary = new Diary(walker);
+  for (const tag of [1, 2]) diary.came(tag, "hangers", "Mon 17:00", "Mon 17:30");
+  // 10 min each, from 18:00: 18:10 and 18:20. Left till 21:00, the next evening begins at 18:00.
+  const answer = nowByRow(
+    diary.shop(),
+    contextAt("Mon 18:00"),
+    keepPlan(diary.shop(), contextAt("Mon 18:00")),
+  );
+  const [first, second] = answer.work.map(({ tags, ifLeft }) => ({ tags, ...ifLeft }));
+  expect(first).toMatchObject({ finishNow: at("Mon 18:10"), finishLeft: at("Tue 18:10") });
+  expect(second).toMatchObject({ finishNow: at("Mon 18:20"), finishLeft: at("Tue 18:10") });
+  expect(first?.others).toEqual({ amends: 0, broken: [], later: [] });
+});
+
+test("a promise that leaving breaks is told, and only that one", () => {
+  const diary = new Diary(walker);
+  for (const tag of [1, 2]) diary.came(tag, "hangers", "Mon 17:00", "Mon 17:30");
+  // Due today: by the end of the day. Left, it is finished tomorrow.
+  diary.say(1, { kind: "changed", due: "2026-03-23" }, "Mon 17:30");
+  diary.say(2, { kind: "changed", due: "2026-03-24" }, "Mon 17:30");
+  const answer = nowByRow(
+    diary.shop(),
+    contextAt("Mon 18:00"),
+    keepPlan(diary.shop(), contextAt("Mon 18:00")),
+  );
+  const broken = answer.work.map(({ tags, ifLeft }) => [tags, ifLeft.others?.broken]);
+  expect(broken).toEqual([
+    [[1], [1]],
+    [[2], []],
+  ]);
+});
