@@ -41,7 +41,6 @@ import { after, type Instant, MINUTE, type Minutes } from "../time/instant.ts";
 import { sessionsBetween } from "../time/sessions.ts";
 import type { Zone } from "../time/zone.ts";
 import { horizonFrom } from "./horizon.ts";
-import { horizonFrom } from "./horizon.ts";
 
 export type { Hold, StepState };
 export { cautionsFor, setUpWords };
