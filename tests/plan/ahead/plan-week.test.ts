@@ -68,6 +68,12 @@ describe("Sun 20:00: away 30 March to 12 April", () => {
     );
   });
 
+  test("the week shown is shut, and still each finish is told: it is looked past the days away", () => {
+    const { sessions, pieces } = askPlan(promised(true), "Sun 20:01", 7);
+    expect(sessions).toEqual([]);
+    expect(pieces.map(({ noTime }) => noTime)).toEqual([null, null]);
+  });
+
   test("promises move: what was kept is late by the hours, and what has time is kept still", () => {
     const before = askPlan(promised(false), "Sun 20:01", 21).pieces;
     const after = askPlan(promised(true), "Sun 20:01", 21).pieces;
