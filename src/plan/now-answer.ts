@@ -96,6 +96,8 @@ export type Why =
   | { readonly because: "shuts tonight"; readonly at: Instant }
   | { readonly because: "shuts before the bench opens again"; readonly at: Instant }
   | { readonly because: "set-up keeps"; readonly what: string; readonly until: Instant }
+  /** No one reason: the plan begins it then. */
+  | { readonly because: "planned"; readonly at: Instant }
   /** Once the coat of a row below is laid it would be held by `what`. */
   | { readonly because: "would be held after"; readonly what: string }
   | { readonly because: "cure starts sooner" };

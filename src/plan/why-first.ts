@@ -3,6 +3,7 @@ import { sessionNow } from "./bench-time.ts";
 import type { Candidate } from "./candidates.ts";
 import type { Why, WorkRow } from "./now-answer.ts";
 import { type ShopFacts, wetCoat } from "./plan-shop.ts";
+import type { Found } from "./work-rows.ts";
 
 /** A due date nearer than this is a reason by itself. */
 const soon = 7 * 24 * 60;
@@ -15,9 +16,10 @@ const soon = 7 * 24 * 60;
 export function whyFirst(
   row: readonly Candidate[],
   setUp: WorkRow["setUp"],
-  facts: ShopFacts,
+  found: Found,
   below: readonly Candidate[],
 ): Why {
+  const { facts } = found;
   const [first] = row;
   if (first === undefined) throw new Error("a row without work");
   if (first.tag === null) return { because: facts.aim === null ? "nothing else to do" : "aim" };
@@ -26,7 +28,8 @@ export function whyFirst(
     shutting(row, facts) ??
     keeping(first, setUp, facts) ??
     wanted(row, facts) ??
-    beforeCoat(first, below, facts) ?? {
+    beforeCoat(first, below, facts) ??
+    planned(row, found) ?? {
       because: first.coat === null ? "in the order of finishing" : "cure starts sooner",
     }
   );
@@ -81,6 +84,15 @@ function beforeCoat(
     }
   }
   return null;
+}
+
+/** A plan looks further than any one reason: when it begins the work is what it says. */
+function planned(row: readonly Candidate[], { basis, made, plan }: Found): Why | null {
+  if (basis !== "plan") return null;
+  const first = plan.visits.find(({ task }) => row.some((one) => one.task === task));
+  return first === undefined
+    ? null
+    : { because: "planned", at: after(made.problem.origin, first.start - first.setUp) };
 }
 
 /** By the date alone: near enough for a reason. */

@@ -25,9 +25,10 @@ export interface Found {
 export function workRow(
   row: readonly Candidate[],
   below: readonly Candidate[],
-  { facts, prepared }: Found,
+  found: Found,
   withoutIt: WithoutIt,
 ): WorkRow {
+  const { facts, prepared } = found;
   const first = firstOf(row);
   const setUp = setUpFor(first, row.length, facts);
   const shuts = earliest(row.map(({ state }) => shutOf(state)));
@@ -46,7 +47,7 @@ export function workRow(
     opens: Math.max(...row.map(({ state }) => ("since" in state ? state.since : facts.context.now))),
     shuts,
     beginBy: shuts === null ? null : after(shuts, -lead),
-    why: whyFirst(row, setUp, facts, below),
+    why: whyFirst(row, setUp, found, below),
     ifLeft: costOfLeaving(row, lead, facts, withoutIt),
     warning:
       coat === null || task === null || part === "preparation"

@@ -1,4 +1,5 @@
 import type { HandRow, HeldRow, IfLeft, LeftOthers, Why, WorkRow } from "../plan/now-answer.ts";
+import { MINUTE } from "../time/instant.ts";
 import { plainText } from "./plain-text.ts";
 import { rowTags, sayTags } from "./say-list.ts";
 import { sayPreparation } from "./say-state.ts";
@@ -105,6 +106,10 @@ export function sayWhy(why: Why, speech: Speech): string {
       return `shuts ${sayClock(why.at, speech)}`;
     case "shuts before the bench opens again":
       return `shuts ${sayClock(why.at, speech)}, before the bench opens again`;
+    case "planned":
+      return why.at - speech.now < MINUTE
+        ? "the plan begins with it"
+        : `planned for ${sayClock(why.at, speech)}`;
     case "set-up keeps":
       return plainText(`${why.what} keeps till ${sayClock(why.until, speech)}`);
     case "would be held after":

@@ -1,7 +1,7 @@
 import { describe, expect, test } from "vitest";
 import type { LeftOthers, NowAnswer, PlanStanding } from "../../src/plan/now-answer.ts";
 import { sayPlanStanding } from "../../src/words/say-plan-standing.ts";
-import { sayIfLeft } from "../../src/words/say-work.ts";
+import { sayIfLeft, sayWhy } from "../../src/words/say-work.ts";
 import { at } from "../fixtures/week-time.ts";
 import { costsNothing, speechAt } from "./made-rows.ts";
 
@@ -25,6 +25,13 @@ describe("how an answer was found", () => {
     expect(say("plan", "kept", 0.151)).toBe("by plan, not proven best");
     expect(say("plan", "kept", Number.POSITIVE_INFINITY)).toBe("by plan, not proven best");
   });
+});
+
+test("a row that the plan begins later says when, and the one it begins with says so", () => {
+  const speech = speechAt("Fri 18:00");
+  expect(sayWhy({ because: "planned", at: at("Fri 18:00") }, speech)).toBe("the plan begins with it");
+  expect(sayWhy({ because: "planned", at: at("Fri 19:20") }, speech)).toBe("planned for 19:20");
+  expect(sayWhy({ because: "planned", at: at("Sat 09:10") }, speech)).toBe("planned for Sat 09:10");
 });
 
 describe("what leaving work does to the others", () => {
