@@ -1,0 +1,277 @@
+import type { Minutes } from "../../time/instant.ts";
+import { openingAfter, shutAfter } from "../lag.ts";
+import { LOOK, SHORTEST_PART } from "../problem.ts";
+import type { Bench, BenchStation, BenchTask } from "./bench.ts";
+import { NEVER } from "./calendar.ts";
+
+/**
+ * Finds the first minute from `from` on at which a task can begin with all that stands, hangs and dries as the play
+ * has left it, and writes into the task how it would be worked. Each rule that is in the way says by how much the
+ * task must move, so the search jumps from one possible moment to the next.
+ *
+ * @returns false when no minute will do; a wait whose last window had shut is then left in `bench.missed`
+ */
+export function findBegin(bench: Bench, task: BenchTask, from: Minutes): boolean {
+  bench.missed = null;
+  chooseFirstWindows(task);
+  // `hands` is the least begin, `opens` the least start of hands-on: a set-up may come before the window opens.
+  let hands = Math.max(from, task.piece.free, task.release, freeHand(bench));
+  if (task.station !== null) hands = Math.max(hands, task.station.busyUntil);
+  let opens = task.lifted > 0 ? task.lifted - task.minutes : 0;
+  for (;;) {
+    const lead = windowsLead(task);
+    opens = Math.max(opens, windowsOpen(task));
+    if (lead > 0) hands = Math.max(hands, preparationsOpen(task));
+    hands = Math.max(hands, roomUnderLimit(bench, task, hands));
+    if (hands >= NEVER || opens >= NEVER || !layOut(bench, task, hands, opens, lead)) return false;
+    if (isLate(bench, task)) {
+      if (bench.missed !== null) return false;
+      continue;
+    }
+    const move = inTheWay(bench, task);
+    if (move === 0) return true;
+    if (move >= NEVER) return false;
+    // Work that stands still in the way of something moves as a whole.
+    opens = task.start + move;
+    hands = Math.max(hands, task.begin);
+  }
+}
+
+function freeHand({ hands, clock }: Bench): Minutes {
+  let first = hands[0] as Minutes;
+  for (let index = 1; index < hands.length; index++) first = Math.min(first, hands[index] as Minutes);
+  return Math.max(first, clock);
+}
+
+function chooseFirstWindows({ waits, windows }: BenchTask): void {
+  for (let index = 0; index < waits.length; index++) {
+    const first = waits[index]?.windows[0];
+    if (first !== undefined) windows[index] = first;
+  }
+}
+
+/** Minutes of preparation, dust settling included, that the windows chosen ask for. */
+function windowsLead({ windows }: BenchTask): Minutes {
+  let lead = 0;
+  for (const window of windows) lead += window.lead;
+  return lead;
+}
+
+/** When all windows chosen that ask for nothing are open. */
+function windowsOpen({ waits, windows }: BenchTask): Minutes {
+  let opens = 0;
+  for (let index = 0; index < waits.length; index++) {
+    const window = windows[index];
+    const end = waits[index]?.on.end ?? NEVER;
+    if (end >= NEVER) return NEVER;
+    if (window !== undefined && window.lead === 0) opens = Math.max(opens, openingAfter(window.opens, end));
+  }
+  return opens;
+}
+
+/** A preparation must not begin before its window either. */
+function preparationsOpen({ waits, windows }: BenchTask): Minutes {
+  let opens = 0;
+  for (let index = 0; index < waits.length; index++) {
+    const window = windows[index];
+    if (window !== undefined && window.lead > 0) {
+      opens = Math.max(opens, openingAfter(window.opens, waits[index]?.on.end ?? NEVER));
+    }
+  }
+  return opens;
+}
+
+/** A piece under the limit is begun only while fewer than the limit are out. */
+function roomUnderLimit(bench: Bench, { piece }: BenchTask, t: Minutes): Minutes {
+  if (bench.mostOut === null || piece.begun || !piece.underLimit) return t;
+  for (let from = t; ; ) {
+    let out = 0;
+    let next = NEVER;
+    for (const { begun, finish } of bench.pieces) {
+      if (!begun || finish <= from) continue;
+      out++;
+      next = Math.min(next, finish);
+    }
+    if (out < bench.mostOut || next >= NEVER) return out < bench.mostOut ? from : NEVER;
+    from = next;
+  }
+}
+
+/** Finds bench time: preparation, set-up and hands-on in one session, with looks and putting away after them. */
+function layOut(bench: Bench, task: BenchTask, hands: Minutes, opens: Minutes, lead: Minutes): boolean {
+  const { calendar, horizon } = bench;
+  const { minutes } = task;
+  for (let session = calendar.at(Math.max(hands, opens)); ; session++) {
+    const from = Math.max(hands, calendar.opening(session));
+    if (from >= horizon) return false;
+    const setUp = setUpMinutes(task, from + lead, opens, session);
+    const start = Math.max(from + lead + setUp, opens, setUp === 0 ? readyAt(task) : 0);
+    const closes = calendar.closing(session);
+    const shuts = bench.putsAway ? closes - putAwayMinutes(bench, task, session) : closes;
+    task.left = 0;
+    if (start + minutes > shuts || start + minutes + task.watched > closes) {
+      const part = Math.min(shuts - start, minutes - SHORTEST_PART);
+      if (!task.mayStop || part < SHORTEST_PART) continue;
+      task.left = minutes - part;
+    }
+    task.setUpMinutes = setUp;
+    task.start = start;
+    task.begin = start - setUp - lead;
+    task.end = start + minutes - task.left;
+    return true;
+  }
+}
+
+/** Minutes of setting up, if hands-on could begin at `from` and the windows are open at `opens`. */
+function setUpMinutes(
+  { setUp, station, minutes, fresh }: BenchTask,
+  from: Minutes,
+  opens: Minutes,
+  session: number,
+): Minutes {
+  if (setUp === null || station === null || station.any) return 0;
+  if (station.standing !== setUp || fresh) return setUp.minutes;
+  if (setUp.putAway > 0 && station.session !== session) return setUp.minutes;
+  if (setUp.way === "load") return 0;
+  const start = Math.max(from, opens, station.ready);
+  const good =
+    setUp.way === "heat"
+      ? start <= station.lastUsed + setUp.keeps
+      : station.served < setUp.serves && start + minutes <= station.ready + setUp.keeps;
+  return good ? 0 : setUp.minutes;
+}
+
+function readyAt({ setUp, station }: BenchTask): Minutes {
+  return setUp === null || station === null || station.standing !== setUp ? 0 : station.ready;
+}
+
+/** What must be put away before the session shuts, once the task was worked in it. */
+function putAwayMinutes(bench: Bench, { station, setUp }: BenchTask, session: number): Minutes {
+  let sum = 0;
+  for (const each of bench.stations) {
+    const owes = each.session === session ? each.owes : 0;
+    sum += each === station ? Math.max(owes, setUp?.putAway ?? 0) : owes;
+  }
+  return sum;
+}
+
+/**
+ * Goes on to later windows where those chosen have shut at the start found, and notes a wait that has none left. A
+ * later window may bring preparation; windows are only ever given up for later ones, so this ends.
+ */
+function isLate(bench: Bench, task: BenchTask): boolean {
+  const { waits, windows, start } = task;
+  let late = false;
+  for (let index = 0; index < waits.length; index++) {
+    const wait = waits[index];
+    const window = windows[index];
+    if (wait === undefined || window === undefined) continue;
+    const { end } = wait.on;
+    if (start <= shutAfter(window.shuts, end)) continue;
+    late = true;
+    const open = wait.windows.find(
+      (later, place) => place > wait.windows.indexOf(window) && start <= shutAfter(later.shuts, end),
+    );
+    if (open === undefined) {
+      bench.missed = wait;
+      bench.missedBy = start - shutAfter(wait.windows.at(-1)?.shuts ?? null, end);
+      return true;
+    }
+    windows[index] = open;
+  }
+  return late;
+}
+
+/** By how much the work must move for looks, air, hooks and the windows after it; 0: nothing is in the way. */
+function inTheWay(bench: Bench, task: BenchTask): Minutes {
+  return (
+    lookInTheWay(bench, task) ||
+    airInTheWay(bench, task) ||
+    hookInTheWay(task) ||
+    windowAheadInTheWay(bench, task)
+  );
+}
+
+/** Looks at coats laid before need a free pair of hands at their minute. */
+function lookInTheWay(bench: Bench, { begin, end }: BenchTask): Minutes {
+  const { looks, hands } = bench;
+  let move = 0;
+  for (let index = bench.looksAsked - 1; index >= 0; index--) {
+    const look = looks[index] as Minutes;
+    if (look >= end || look + LOOK <= begin) continue;
+    let busy = 1;
+    for (const until of hands) if (until > look) busy++;
+    if (busy >= hands.length) move = Math.max(move, look + LOOK - begin);
+  }
+  return move;
+}
+
+/** Nothing may be in the room that must keep apart from what the task, its set-up and its preparation give off. */
+function airInTheWay(bench: Bench, task: BenchTask): Minutes {
+  let move = 0;
+  const { begin, start, setUpMinutes: setUp } = task;
+  for (const { what, fromSetUp } of task.gives) {
+    move = Math.max(move, clearAt(bench, what) - (fromSetUp ? start - setUp : start));
+  }
+  if (start - setUp === begin) return move;
+  let from = begin;
+  for (const { preparation } of task.windows) {
+    if (preparation === null) continue;
+    for (const { what } of preparation.gives) move = Math.max(move, clearAt(bench, what) - from);
+    from += preparation.minutes + preparation.settles;
+  }
+  return move;
+}
+
+/** From when on the air is clear of all that must keep apart from an emission. */
+function clearAt({ apart, airUntil }: Bench, what: number): Minutes {
+  let clear = 0;
+  for (const other of apart[what] ?? []) clear = Math.max(clear, airUntil[other] as Minutes);
+  return clear;
+}
+
+/** The hook it will hang on must be free by its end; its own is free once it is in hand. */
+function hookInTheWay({ hook, left, end, piece }: BenchTask): Minutes {
+  if (hook === null || left > 0 || openingAfter(hook.until, end) <= end) return 0;
+  let taken = 0;
+  let next = NEVER;
+  for (const slot of hook.place.slots) {
+    if (slot === piece.hook || slot.until <= end) continue;
+    taken++;
+    next = Math.min(next, slot.until);
+  }
+  return taken < hook.place.hooks ? 0 : next - end;
+}
+
+/** A coat whose last window shuts for good is not laid when the bench is shut for all of that window. */
+function windowAheadInTheWay({ calendar }: Bench, task: BenchTask): Minutes {
+  if (task.left > 0) return 0;
+  let move = 0;
+  for (const { windows, task: next } of task.strict) {
+    let least = NEVER;
+    for (const window of windows) {
+      const lead = window.lead + setUpAhead(next);
+      const need =
+        (next.mayStop ? Math.min(next.minutes, SHORTEST_PART) : next.minutes) + (next.setUp?.putAway ?? 0);
+      const meets = calendar.meeting(openingAfter(window.opens, task.end), lead, need);
+      if (meets >= NEVER) continue;
+      least = Math.min(least, Math.max(0, meets - shutAfter(window.shuts, task.end)));
+    }
+    move = Math.max(move, least);
+  }
+  return move;
+}
+
+/** What was loaded may stand already; a melt or a cup does not stand overnight. */
+function setUpAhead({ setUp }: BenchTask): Minutes {
+  return setUp === null || setUp.way === "load" ? 0 : setUp.minutes;
+}
+
+/** What stands at a station for a task that shares it is good no more: by how many minutes its use before was too early. */
+export function sharedTooEarly(station: BenchStation, task: BenchTask): Minutes {
+  const { setUp } = task;
+  if (setUp === null || setUp.way === "load" || station.standing !== setUp) return 0;
+  return setUp.way === "heat"
+    ? task.start - task.setUpMinutes - station.lastUsed - setUp.keeps
+    : task.end - task.setUpMinutes - station.ready - setUp.keeps;
+}

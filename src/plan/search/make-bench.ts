@@ -1,0 +1,242 @@
+import { at } from "../at.ts";
+import { type Gives, LOOK, type Problem, type Task, type Wait } from "../problem.ts";
+import type {
+  Bench,
+  BenchHook,
+  BenchPiece,
+  BenchPlace,
+  BenchSetUp,
+  BenchSlot,
+  BenchStation,
+  BenchTask,
+  BenchWait,
+} from "./bench.ts";
+import { Calendar, NEVER } from "./calendar.ts";
+
+/**
+ * Makes a problem ready for many plays over it.
+ *
+ * @throws RangeError when a number in the problem names nothing
+ */
+export function makeBench(problem: Problem): Bench {
+  const apart = spreadApart(problem);
+  const calendar = new Calendar(problem.sessions);
+  const setUps = problem.setUps.map(makeSetUp);
+  const stations = problem.stations.map((station, index) => makeStation(station, index, setUps));
+  const pieces = problem.pieces.map(makePiece);
+  const slots: BenchSlot[] = [];
+  const places = problem.places.map(({ hooks }, index) => makePlace(problem, index, hooks, slots));
+  const longest = problem.sessions.reduce((most, { opens, closes }) => Math.max(most, closes - opens), 0);
+  const tasks: BenchTask[] = [];
+  for (const [index, task] of problem.tasks.entries()) {
+    const piece = at(pieces, task.piece);
+    const gives = givenOff(problem, task).filter(({ what }) => apart[what] !== undefined);
+    const made: BenchTask = {
+      index,
+      piece,
+      station: task.station === null ? null : at(stations, task.station),
+      setUp: task.setUp === null ? null : at(setUps, task.setUp),
+      minutes: task.minutes,
+      release: leastRoom(problem, task) > longest ? NEVER : Math.max(task.release ?? NEVER, piece.release),
+      mayStop: task.mayStop,
+      running: task.running,
+      ended: task.ended,
+      mend: mendOf(problem, index),
+      looks: task.looks,
+      watched: task.looks.reduce((last, look) => Math.max(last, look + LOOK), 0),
+      waits: [],
+      awaited: [],
+      strict: [],
+      hook: hookOf(task, places),
+      gives,
+      holds: gives.reduce((most, { lasts }) => Math.max(most, lasts), 0),
+      tail: 0,
+      leastFinish: new Int32Array(0),
+      ...asPlayed(task),
+    };
+    tasks.push(made);
+    if (task.ended === null) piece.tasks.push(made);
+  }
+  for (const [index, { waits }] of problem.tasks.entries()) {
+    for (const wait of waits) linkWait(at(tasks, index), at(tasks, wait.on), wait);
+  }
+  for (const [index, { hook }] of problem.pieces.entries()) {
+    if (hook !== null) at(pieces, index).hook = takeHook(at(places, hook.place), hook.until);
+  }
+  return {
+    calendar,
+    horizon: problem.horizon,
+    prices: problem.prices,
+    mostOut: problem.mostOut,
+    tasks,
+    pieces,
+    stations,
+    places,
+    slots,
+    setUps,
+    apart,
+    airUntil: airAtBeginning(problem, apart.length),
+    hands: new Array<number>(Math.max(1, problem.hands)).fill(0),
+    looks: [...problem.looks],
+    longestLook: tasks.reduce((most, { watched }) => Math.max(most, watched), 0),
+    putsAway: problem.setUps.some(({ putAway }) => putAway > 0),
+    setUpsGive: problem.setUps.some(({ gives }) => gives.length > 0),
+    clock: 0,
+    looksAsked: problem.looks.length,
+    cost: 0,
+    extra: 0,
+    missed: null,
+    missedBy: 0,
+  };
+}
+
+/** The fields of a task that plays and decisions write. */
+function asPlayed({ ended }: Task) {
+  const end = ended ?? NEVER;
+  return {
+    begin: end,
+    setUpMinutes: 0,
+    start: end,
+    end,
+    left: 0,
+    windows: [],
+    parts: [],
+    position: -1,
+    lifted: 0,
+    fresh: false,
+    shares: false,
+    mended: false,
+  };
+}
+
+function linkWait(task: BenchTask, on: BenchTask, { windows }: Wait): void {
+  const wait: BenchWait = {
+    task,
+    on,
+    windows: windows.map((window) => {
+      const { preparation } = window;
+      return { ...window, lead: preparation === null ? 0 : preparation.minutes + preparation.settles };
+    }),
+  };
+  (task.waits as BenchWait[]).push(wait);
+  (on.awaited as BenchWait[]).push(wait);
+  if (windows.at(-1)?.shuts !== null) (on.strict as BenchWait[]).push(wait);
+}
+
+function makeSetUp({ minutes, keeps, putAway, gives }: Problem["setUps"][number], index: number): BenchSetUp {
+  return {
+    index,
+    minutes,
+    way: keeps.way,
+    keeps: keeps.way === "load" ? NEVER : keeps.minutes,
+    serves: keeps.way === "mix" ? Math.min(keeps.serves, NEVER) : NEVER,
+    putAway,
+    gives,
+  };
+}
+
+function makeStation(
+  { standing }: Problem["stations"][number],
+  index: number,
+  setUps: readonly BenchSetUp[],
+): BenchStation {
+  const stands = standing === null || standing === "any" ? null : standing;
+  const setUp = stands === null ? null : at(setUps, stands.setUp);
+  return {
+    index,
+    standing: setUp,
+    any: standing === "any",
+    ready: stands?.ready ?? 0,
+    lastUsed: stands?.lastUsed ?? stands?.ready ?? 0,
+    served: stands?.served ?? 0,
+    session: 0,
+    busyUntil: 0,
+    owes: setUp?.putAway ?? 0,
+    maker: null,
+    user: null,
+  };
+}
+
+function makePiece(piece: Problem["pieces"][number], index: number): BenchPiece {
+  const { release, due, weight, cure, underLimit, begun } = piece;
+  return {
+    index,
+    release,
+    due: due ?? NEVER,
+    weight,
+    cure,
+    underLimit,
+    tasks: [],
+    begun,
+    free: 0,
+    left: 0,
+    finish: NEVER,
+    leastFinish: 0,
+    hook: null,
+  };
+}
+
+/** More may hang there now than there are hooks: that is a fact, and each has its slot. */
+function makePlace({ pieces }: Problem, place: number, hooks: number, slots: BenchSlot[]): BenchPlace {
+  const hanging = pieces.filter(({ hook }) => hook?.place === place).length;
+  const own = Array.from({ length: Math.max(hooks, hanging) }, (_, more) => ({
+    index: slots.length + more,
+    until: 0,
+  }));
+  slots.push(...own);
+  return { hooks, slots: own };
+}
+
+function takeHook({ slots }: BenchPlace, until: number): BenchPiece["hook"] {
+  const slot = slots.find((one) => one.until === 0) ?? null;
+  if (slot !== null) slot.until = until;
+  return slot;
+}
+
+function hookOf({ hook }: Task, places: readonly BenchPlace[]): BenchHook | null {
+  return hook === null
+    ? null
+    : { place: at(places, hook.place), until: hook.until, stays: hook.stays === true };
+}
+
+/** Shortest stretch of bench time in which the task can be done with its set-up made, and put away after. */
+function leastRoom(problem: Problem, task: Task): number {
+  if (task.mayStop || task.running || task.ended !== null) return 0;
+  const setUp = task.setUp === null ? null : at(problem.setUps, task.setUp);
+  // What is loaded may have been loaded the day before.
+  const made = setUp === null || setUp.keeps.way === "load" ? 0 : setUp.minutes;
+  return task.minutes + made + (setUp?.putAway ?? 0);
+}
+
+/** What a mend adds to it, if it is done, a task that waits for it says how it is mended, and nothing on it is in hand. */
+function mendOf({ tasks }: Problem, index: number): number | null {
+  if (tasks[index]?.ended === null) return null;
+  const waits = tasks.flatMap((task) => (task.running ? [] : task.waits.filter(({ on }) => on === index)));
+  return waits.find(({ mend }) => mend !== null)?.mend ?? null;
+}
+
+/** A set-up gives off from its beginning until it could be put away after the task. */
+function givenOff(problem: Problem, task: Task): readonly Gives[] {
+  if (task.setUp === null) return task.gives;
+  const { gives, putAway } = at(problem.setUps, task.setUp);
+  return [...task.gives, ...gives.map((what) => ({ what, lasts: putAway, fromSetUp: true }))];
+}
+
+function spreadApart(problem: Problem): number[][] {
+  const rows: number[][] = [];
+  const add = (one: number, other: number) => {
+    rows[one] ??= [];
+    if (!at(rows, one).includes(other)) at(rows, one).push(other);
+  };
+  for (const [one, other] of problem.apart) {
+    add(one, other);
+    add(other, one);
+  }
+  return rows;
+}
+
+function airAtBeginning({ air }: Problem, emissions: number): number[] {
+  const until = new Array<number>(emissions).fill(0);
+  for (const { what, until: end } of air) if (what < emissions) until[what] = Math.max(at(until, what), end);
+  return until;
+}

@@ -1,0 +1,139 @@
+import type { Minutes } from "../../time/instant.ts";
+import { openingAfter } from "../lag.ts";
+import type { Bench, BenchPiece, BenchTask } from "./bench.ts";
+import { NEVER } from "./calendar.ts";
+
+/** Works a task as findBegin has laid it out: hands, station, air and hook are taken, and what the plan costs grows. */
+export function placeTask(bench: Bench, task: BenchTask): void {
+  const { piece, begin, end } = task;
+  bench.clock = begin;
+  takeHands(bench, begin, end);
+  useStation(bench, task);
+  fillAir(bench, task);
+  piece.begun = true;
+  piece.free = end;
+  if (piece.hook !== null) {
+    piece.hook.until = Math.min(piece.hook.until, begin);
+    piece.hook = null;
+  }
+  const extra = bench.prices.setUp * task.setUpMinutes + amends(bench, task);
+  bench.extra += extra;
+  bench.cost += extra;
+  if (task.left === 0) endTask(bench, task);
+}
+
+/** Of the hands that are free by then the ones that were taken last. */
+function takeHands({ hands }: Bench, begin: Minutes, end: Minutes): void {
+  let taken = 0;
+  for (let index = 1; index < hands.length; index++) {
+    const free = hands[index] as Minutes;
+    const best = hands[taken] as Minutes;
+    if (free <= begin ? best > begin || free > best : best > begin && free < best) taken = index;
+  }
+  hands[taken] = end;
+}
+
+function useStation(bench: Bench, task: BenchTask): void {
+  const { station, setUp, start, end } = task;
+  if (station === null) return;
+  station.busyUntil = end;
+  if (setUp === null) return;
+  const session = bench.calendar.at(start);
+  const kept = task.setUpMinutes === 0 && !station.any && station.standing === setUp;
+  station.owes = Math.max(station.session === session ? station.owes : 0, setUp.putAway);
+  station.session = session;
+  station.any = false;
+  station.standing = setUp;
+  station.lastUsed = end;
+  station.user = task;
+  station.served = kept ? station.served + 1 : 1;
+  if (kept) return;
+  station.ready = start;
+  station.maker = task;
+}
+
+function fillAir(bench: Bench, task: BenchTask): void {
+  for (const { what, lasts } of task.gives) giveOff(bench, task, what, task.end + lasts);
+  if (task.start - task.setUpMinutes === task.begin) return;
+  let end = task.begin;
+  for (const { preparation } of task.windows) {
+    if (preparation === null) continue;
+    end += preparation.minutes;
+    for (const { what, lasts } of preparation.gives) giveOff(bench, task, what, end + lasts);
+    end += preparation.settles;
+  }
+}
+
+/** Fills the air, and takes away what stands elsewhere and must keep apart from it: it was put away before. */
+function giveOff(bench: Bench, task: BenchTask, what: number, until: Minutes): void {
+  const { airUntil, apart } = bench;
+  airUntil[what] = Math.max(airUntil[what] as Minutes, until);
+  if (!bench.setUpsGive) return;
+  for (const station of bench.stations) {
+    const gives = station.standing?.gives ?? [];
+    if (station !== task.station && gives.some((other) => apart[what]?.includes(other)))
+      station.standing = null;
+  }
+}
+
+/** What the preparations cost, and the work itself where it is done again. */
+function amends({ prices }: Bench, { mended, begin, start, end, windows }: BenchTask): number {
+  let minutes = mended ? end - start : 0;
+  if (begin < start) for (const { preparation } of windows) minutes += preparation?.minutes ?? 0;
+  return prices.amends * minutes;
+}
+
+function endTask(bench: Bench, task: BenchTask): void {
+  const { piece, end, hook } = task;
+  for (const look of task.looks) bench.looks[bench.looksAsked++] = end + look;
+  if (hook !== null) {
+    const until = Math.min(NEVER, openingAfter(hook.until, end));
+    if (until > end) hang(piece, hook, end, until);
+  }
+  piece.left--;
+  if (piece.left === 0) piece.finish = piece.free + piece.cure;
+  const least = piece.left === 0 ? piece.finish : leastFinish(bench, task);
+  if (least > piece.leastFinish) raiseLeastFinish(bench, piece, least);
+}
+
+function hang(
+  piece: BenchPiece,
+  { place, stays }: NonNullable<BenchTask["hook"]>,
+  end: Minutes,
+  until: Minutes,
+): void {
+  // Of the hooks that are free by then any one; by how long each is taken they are all alike.
+  for (const slot of place.slots) {
+    if (slot.until > end) continue;
+    slot.until = until;
+    if (!stays) piece.hook = slot;
+    return;
+  }
+}
+
+/** When the piece is finished at the earliest, now that the task is done: waits, work and closed hours alone. */
+function leastFinish(
+  { calendar, horizon }: Bench,
+  { end, tail, leastFinish: bySession }: BenchTask,
+): Minutes {
+  return Math.max(end + tail, Math.min(horizon, bySession[calendar.at(end - 1)] ?? NEVER));
+}
+
+/** What a piece costs that is finished then. */
+export function pieceCost({ prices }: Bench, { due, release, weight }: BenchPiece, finish: Minutes): number {
+  return prices.late * weight * Math.max(0, finish - due) + prices.flow * Math.max(0, finish - release);
+}
+
+function raiseLeastFinish(bench: Bench, piece: BenchPiece, least: Minutes): void {
+  bench.cost += pieceCost(bench, piece, least) - pieceCost(bench, piece, piece.leastFinish);
+  piece.leastFinish = least;
+}
+
+/** A task that no minute will do for: it has no end, and its piece counts as finished at the horizon. */
+export function giveUpTask(bench: Bench, task: BenchTask): void {
+  task.begin = NEVER;
+  task.start = NEVER;
+  task.end = NEVER;
+  const { piece } = task;
+  if (piece.leastFinish < bench.horizon) raiseLeastFinish(bench, piece, bench.horizon);
+}

@@ -1,0 +1,46 @@
+import type { Minutes } from "../../time/instant.ts";
+import type { Bench, BenchTask, BenchWait } from "./bench.ts";
+import { NEVER } from "./calendar.ts";
+
+/**
+ * Writes into every task how soon its piece can be finished after it, if hands, stations and hooks were always free:
+ * in plain minutes, and by the session in which the task ends. Both are bounds from below for every play.
+ */
+export function measureTails(bench: Bench): void {
+  // Tasks stand after those they wait for, so one sweep from the last is enough.
+  for (let index = bench.tasks.length - 1; index >= 0; index--) {
+    const task = bench.tasks[index];
+    if (task !== undefined) measureTail(bench, task);
+  }
+}
+
+function measureTail({ calendar }: Bench, task: BenchTask): void {
+  const sessions = calendar.opens.length;
+  task.tail = task.piece.cure;
+  task.leastFinish = new Int32Array(sessions);
+  for (const wait of task.awaited) {
+    const next = wait.task;
+    task.tail = Math.max(task.tail, leastWait(wait) + next.minutes + next.tail);
+  }
+  for (let session = 0; session < sessions; session++) {
+    const end = Math.max(0, calendar.opening(session));
+    let finish = Math.min(NEVER, end + task.tail);
+    for (const wait of task.awaited) {
+      const next = wait.task;
+      const need = next.mayStop ? 1 : next.minutes;
+      const start = calendar.meeting(Math.max(next.release, end + leastWait(wait)), 0, need);
+      if (start >= NEVER) finish = NEVER;
+      else {
+        const done = start + (next.mayStop ? 1 : next.minutes);
+        finish = Math.max(finish, next.leastFinish[calendar.at(done - 1)] ?? NEVER, done + next.tail);
+      }
+    }
+    task.leastFinish[session] = finish;
+  }
+}
+
+/** The wait as far as it is known beforehand; one that depends on the air counts as none. */
+function leastWait({ windows }: BenchWait): Minutes {
+  const opens = windows[0]?.opens;
+  return typeof opens === "number" ? Math.max(0, opens) : 0;
+}
