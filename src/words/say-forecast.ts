@@ -1,10 +1,10 @@
-import type { LateWhy, NoTime, PieceForecast } from "../plan/plan-answer.ts";
+import type { LateWhy, NoTime, PieceForecast, PlannedPiece } from "../plan/plan-answer.ts";
 import { localTime } from "../time/civil.ts";
 import type { Instant } from "../time/instant.ts";
 import { layOut } from "./lay-out.ts";
 import { plainText } from "./plain-text.ts";
 import { sayCount, sayList } from "./say-list.ts";
-import { sayPlannedPiece } from "./say-planned-row.ts";
+import { sayPlannedPiece, sayPlannedPieces } from "./say-planned-row.ts";
 import { sayClock, sayDate, sayWait } from "./say-time.ts";
 import type { Speech } from "./speech.ts";
 
@@ -24,14 +24,11 @@ export function sayForecasts(
         columns,
       ),
     ),
-    ...section(
-      "Late",
-      late.map((forecast) => `  ${sayPlannedPiece(forecast.piece)}: ${sayLate(forecast, speech)}`),
-    ),
+    ...section("Late", together(late.map((forecast) => [forecast.piece, sayLate(forecast, speech)]))),
     ...section(
       "Not finished",
-      pieces.flatMap(({ piece, noTime }) =>
-        noTime === null ? [] : [`  ${sayPlannedPiece(piece)}: ${sayNoTime(noTime)}`],
+      together(
+        pieces.flatMap(({ piece, noTime }) => (noTime === null ? [] : [[piece, sayNoTime(noTime)] as const])),
       ),
     ),
   ];
@@ -110,6 +107,13 @@ export function sayNoTime(noTime: NoTime): string {
     case "beyond":
       return `not within the ${sayCount(noTime.days, "day")} looked at`;
   }
+}
+
+/** A line for each thing said, with all the pieces it is said of. */
+function together(said: readonly (readonly [PlannedPiece, string])[]): string[] {
+  const pieces = new Map<string, PlannedPiece[]>();
+  for (const [piece, text] of said) pieces.set(text, [...(pieces.get(text) ?? []), piece]);
+  return [...pieces].map(([text, those]) => `  ${sayPlannedPieces(those)}: ${text}`);
 }
 
 function section(title: string, lines: readonly string[]): string[] {
