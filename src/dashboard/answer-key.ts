@@ -1,3 +1,5 @@
+import { readMend } from "./read-mend.ts";
+import { hangAt } from "./requests.ts";
 import type { DashboardState, Effect, Key, Overlay, Step, Typed } from "./state.ts";
 
 /** Lines a page key moves a long text. */
@@ -34,7 +36,13 @@ export function answerKey(state: DashboardState, overlay: Overlay, key: Key): St
 }
 
 function typeKey(state: DashboardState, overlay: Extract<Overlay, { is: "type" }>, key: Key): Step {
-  if (key.name === "enter") return close(state, effectsOf(overlay.purpose, overlay.typed.trim(), state));
+  if (key.name === "enter") {
+    const words = overlay.typed.trim();
+    if (overlay.purpose.for === "mend" && words !== "" && readMend(words) === null) {
+      return still({ ...state, overlay: { ...overlay, title: "End with the minutes it took, as 10" } });
+    }
+    return close(state, effectsOf(overlay.purpose, words, state));
+  }
   const typed =
     key.name === "char"
       ? overlay.typed + key.char
@@ -45,16 +53,25 @@ function typeKey(state: DashboardState, overlay: Extract<Overlay, { is: "type" }
 }
 
 /** Nothing typed means nothing done, save that a new piece may go by its process's name. */
-function effectsOf(purpose: Typed, words: string, state: DashboardState): readonly Effect[] {
+function effectsOf(purpose: Typed, words: string, { now }: DashboardState): readonly Effect[] {
   if (purpose.for === "name")
     return [{ do: "tag", process: purpose.process, name: words === "" ? purpose.process : words }];
   if (words === "") return [];
-  if (purpose.for === "note") {
-    return [{ do: "perform", request: { act: "note", at: state.now, tags: purpose.tags, text: words } }];
+  const { tags } = "tags" in purpose ? purpose : { tags: [] };
+  switch (purpose.for) {
+    case "note":
+      return [{ do: "perform", request: { act: "note", at: now, tags, text: words } }];
+    case "place":
+      return [{ do: "perform", request: hangAt(tags, words, purpose.hang, now) }];
+    case "mend": {
+      const mend = readMend(words);
+      return mend === null ? [] : [{ do: "mend", tags, mend }];
+    }
+    case "anyway":
+      return "anyway" in purpose.request
+        ? [{ do: "perform", request: { ...purpose.request, at: now, anyway: { reason: words } } }]
+        : [];
   }
-  return "anyway" in purpose.request
-    ? [{ do: "perform", request: { ...purpose.request, at: state.now, anyway: { reason: words } } }]
-    : [];
 }
 
 function scroll<Long extends Extract<Overlay, { top: number }>>(

@@ -5,6 +5,8 @@ import { sayDone } from "../words/say-done.ts";
 import { sayRefusal } from "../words/say-refusal.ts";
 import type { Speech } from "../words/speech.ts";
 import type { Workshop } from "../workshop/workshop.ts";
+import { askMend } from "./ask-mend.ts";
+import { askPlace } from "./ask-place.ts";
 import { hangOf } from "./requests.ts";
 import type { Effect, Happened } from "./state.ts";
 
@@ -23,6 +25,15 @@ export async function doEffect(
     case "clock is right":
       workshop.clockIsRight();
       return { is: "told", message: { text: "The clock is taken as right.", tone: "done" } };
+    case "mend":
+      return askMend(effect.tags, effect.mend, workshop, speech);
+    case "place":
+      return askPlace(effect.tags, workshop, speech);
+    case "type":
+      return {
+        is: "overlay",
+        overlay: { is: "type", title: effect.title, typed: "", purpose: effect.purpose },
+      };
     case "tag":
       return tagNew(effect.process, effect.name, workshop, speech);
     case "sheet": {

@@ -1,4 +1,4 @@
-import { wrapTo } from "../words/width.ts";
+import { cutTo, fitTo, wrapTo } from "../words/width.ts";
 import type { Line } from "./line.ts";
 import { line } from "./line.ts";
 import type { Overlay } from "./state.ts";
@@ -22,7 +22,7 @@ export function overlayPanel(overlay: Overlay, columns: number, rows: number): L
         ...indent(overlay.title).map((text) => line(text, "strong")),
         ...overlay.lines.flatMap(indent).map((text) => line(text)),
         line(""),
-        ...overlay.choices.map(({ label }) => line(` ${label}`)),
+        ...choiceLines(overlay, wide, rows - 4 - overlay.lines.length),
         line(" Esc  do nothing", "dim"),
       ];
     case "text":
@@ -38,6 +38,17 @@ export function overlayPanel(overlay: Overlay, columns: number, rows: number): L
         "c  I have read it   Esc  not now",
       );
   }
+}
+
+/** A choice a line; in two columns where they would not all be seen. */
+function choiceLines({ choices }: Extract<Overlay, { is: "choose" }>, wide: number, room: number): Line[] {
+  const labels = choices.map(({ label }) => label);
+  if (labels.length <= room) return labels.map((label) => line(` ${label}`));
+  const half = Math.ceil(labels.length / 2);
+  const column = Math.floor(wide / 2);
+  return labels
+    .slice(0, half)
+    .map((label, index) => line(` ${fitTo(label, column)}${cutTo(labels[half + index] ?? "", column)}`));
 }
 
 function longText(title: string, lines: readonly string[], top: number, rows: number, keys: string): Line[] {

@@ -3,6 +3,7 @@ import type { Tag } from "../journal/event.ts";
 import { openDays } from "./days-view.ts";
 import { forgottenQuestion } from "./forgotten-question.ts";
 import { HELP_LINES } from "./help-lines.ts";
+import { numbered } from "./numbered.ts";
 import { hangOf, takeOf } from "./requests.ts";
 import type { ActRow } from "./rows.ts";
 import type { Choice, DashboardState, Effect, Key, Overlay, Step } from "./state.ts";
@@ -11,8 +12,6 @@ import type { Choice, DashboardState, Effect, Key, Overlay, Step } from "./state
 const OWN_WORK_FROM = 10;
 /** A second Enter so soon is a bouncing pedal or a glove, in milliseconds: it must not hang what the first took. */
 const BOUNCE = 400;
-/** Keys of a list to choose from, in its order. */
-const CHOICE_KEYS = "123456789bcdefghijklmpqrstuvwxyz";
 
 /** A key with nothing lying over the picture. Unknown keys do nothing. */
 export function pressKey(state: DashboardState, key: Key): Step {
@@ -57,6 +56,15 @@ function pressChar(state: DashboardState, char: string): Step {
       return onTags(state, tags, () => touchMenu(state, tags));
     case "n":
       return onTags(state, tags, () => typing(`Note on ${tags.join(" ")}`, { for: "note", tags }));
+    case "N":
+      return still({
+        ...cleared(state),
+        overlay: typing("Note of the whole shop", { for: "note", tags: [] }),
+      });
+    case "m":
+      return onTags(state, tags, () => typing(askOfMend(tags), { for: "mend", tags }));
+    case "v":
+      return onTags(state, tags, () => ({ do: "place", tags }));
     case "s":
       return onTags(state, tags, () => ({ do: "sheet", tags, step: markedStep(state) }));
     case "u":
@@ -111,6 +119,10 @@ function doObvious(state: DashboardState): Step {
     if (setUp !== null && !setUp.standing && setUp.minutes >= OWN_WORK_FROM) return readyMarked(pressed);
   }
   return act(takeOf(marked.row.tags, marked.row.step, state.now));
+}
+
+function askOfMend(tags: readonly Tag[]): string {
+  return `Mend ${tags.join(" ")}: what was done, and the minutes it took (level the run 10)`;
 }
 
 function touchMenu(state: DashboardState, tags: readonly Tag[]): Overlay {
@@ -187,19 +199,6 @@ function putAway(state: DashboardState): Step {
     effect: effect(row.station),
   }));
   return still({ ...cleared(state), overlay: { is: "choose", title: "Put away what?", lines: [], choices } });
-}
-
-/** A choice for each item, as many as there are keys. */
-function numbered<Item>(
-  items: readonly Item[],
-  tell: (item: Item) => { readonly label: string; readonly effect: Effect },
-): Choice[] {
-  return [...CHOICE_KEYS].flatMap((key, index): Choice[] => {
-    const item = items[index];
-    if (item === undefined) return [];
-    const { label, effect } = tell(item);
-    return [{ key, label: `${key}  ${label}`, effects: [effect] }];
-  });
 }
 
 function moveMark(state: DashboardState, by: number): Step {

@@ -11,7 +11,12 @@ export function takeOf(tags: readonly Tag[], step: string | null, at: Instant): 
 export function hangOf(
   tags: readonly Tag[],
   at: Instant,
-  said: { readonly asUsual?: boolean; readonly result?: string; readonly step?: string | null } = {},
+  said: {
+    readonly asUsual?: boolean;
+    readonly result?: string;
+    readonly step?: string | null;
+    readonly place?: string;
+  } = {},
 ): ActRequest {
   return {
     act: "hang",
@@ -20,10 +25,15 @@ export function hangOf(
     step: said.step ?? null,
     colour: null,
     flashOff: null,
-    place: null,
+    place: said.place ?? null,
     result: said.result ?? null,
     asUsual: said.asUsual ?? false,
     anyway: null,
     ticked: [],
   };
+}
+
+/** Hang what is in hand at this place, or move there what hangs elsewhere. */
+export function hangAt(tags: readonly Tag[], place: string, hang: boolean, at: Instant): ActRequest {
+  return hang ? hangOf(tags, at, { place }) : { act: "move", at, tags, place };
 }

@@ -5,6 +5,7 @@ import type { Session } from "../time/bench-hours.ts";
 import type { Instant } from "../time/instant.ts";
 import type { Speech } from "../words/speech.ts";
 import type { ScreenSize } from "./presenter.ts";
+import type { TypedMend } from "./read-mend.ts";
 import type { ActRow } from "./rows.ts";
 
 /** What the dashboard shows, as read from the workshop at one moment. */
@@ -58,7 +59,9 @@ export interface Choice {
 
 /** What typed words are for. */
 export type Typed =
-  | { readonly for: "note"; readonly tags: readonly Tag[] }
+  | { readonly for: "note" | "mend"; readonly tags: readonly Tag[] }
+  /** Where pieces are hung from the hand, or moved to. */
+  | { readonly for: "place"; readonly tags: readonly Tag[]; readonly hang: boolean }
   | { readonly for: "name"; readonly process: string }
   | { readonly for: "anyway"; readonly request: ActRequest };
 
@@ -97,6 +100,11 @@ export type Effect =
   | { readonly do: "week" }
   /** `again`: it lies open already, and is not opened where it was closed meanwhile. */
   | { readonly do: "days"; readonly about: string; readonly columns: number; readonly again: boolean }
+  /** Asks from which step to go on after a mend. */
+  | { readonly do: "mend"; readonly tags: readonly Tag[]; readonly mend: TypedMend }
+  /** Asks where to hang pieces. */
+  | { readonly do: "place"; readonly tags: readonly Tag[] }
+  | { readonly do: "type"; readonly title: string; readonly purpose: Typed }
   | { readonly do: "tag"; readonly process: string; readonly name: string | null }
   | { readonly do: "clock is right" }
   | { readonly do: "quit" };

@@ -192,3 +192,15 @@ test.each([small, large])(
     expect(lines.join("\n")).toContain("Esc closes");
   },
 );
+
+test("a long list to choose from is laid in two columns, none of it out of sight", () => {
+  const choices = Array.from({ length: 30 }, (_, index) => ({
+    key: String(index),
+    label: `step ${index + 1}`,
+    effects: [],
+  }));
+  const overlay = { is: "choose" as const, title: "From which step?", lines: [], choices };
+  const seen = picture({ ...makeState(), overlay }).join("\n");
+  for (const { label } of choices) expect(seen).toMatch(new RegExp(`\\b${label}\\b`));
+  expect(seen).toContain("Esc  do nothing");
+});

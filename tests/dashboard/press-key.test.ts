@@ -41,6 +41,7 @@ test.each([
   [["1", "2", "o", "h"], { act: "touch", tags: [12], found: "hard" }],
   [["u", "y"], { act: "undo", target: 40 }],
   [["n", "r", "u", "n", "<enter>"], { act: "note", tags: [11], text: "run" }],
+  [["N", "c", "o", "l", "d", "<enter>"], { act: "note", tags: [], text: "cold" }],
 ] as const)("the keys %j ask for %j", (keys, request) => {
   const { effects } = press(makeState(), ...keys);
   expect(asked(effects)).toHaveLength(1);
@@ -59,6 +60,12 @@ test.each([
   [["s"], { do: "sheet", tags: [11], step: null }],
   [["<down>", "s"], { do: "sheet", tags: [13], step: "last clear" }],
   [["1", "5", "s"], { do: "sheet", tags: [15], step: null }],
+  [["v"], { do: "place", tags: [11] }],
+  [["1", "5", "v"], { do: "place", tags: [15] }],
+  [
+    ["1", "4", "m", ..."level 1", "0", "<enter>"],
+    { do: "mend", tags: [14], mend: { what: "level", minutes: 10 } },
+  ],
   [["a", "2"], { do: "tag", process: "turned walker", name: null }],
 ] as const)("the keys %j do %j", (keys, effect) => {
   expect(press(makeState(), ...keys).effects).toEqual([effect]);
@@ -74,6 +81,9 @@ test.each([
   [["n", "x", "<escape>"]],
   [["!"]],
   [["Z"]],
+  [["m", ..."level the run", "<enter>"]],
+  [["m", "<enter>"]],
+  [["m", ..."level 10", "<escape>"]],
 ] as const)("the keys %j ask for nothing", (keys) => {
   expect(press(makeState(), ...keys).effects).toEqual([]);
 });
@@ -137,4 +147,16 @@ test("a key with nothing marked and nothing typed says what to do", () => {
 test("undo with nothing to undo says so", () => {
   const { state } = press(makeState(makeFacts(busyAnswer(), { newestAct: null })), "u");
   expect(state.message?.text).toBe("Nothing to undo.");
+});
+
+test("a mend without its minutes says what is missing and keeps what was typed", () => {
+  const { state } = press(makeState(), "m", ..."level the run", "<enter>");
+  expect(state.overlay).toMatchObject({
+    is: "type",
+    title: "End with the minutes it took, as 10",
+    typed: "level the run",
+  });
+  expect(press(state, ..." 10 min", "<enter>").effects).toEqual([
+    { do: "mend", tags: [11], mend: { what: "level the run", minutes: 10 } },
+  ]);
 });

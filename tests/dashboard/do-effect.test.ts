@@ -1,0 +1,86 @@
+import { afterEach, beforeEach, expect, test } from "vitest";
+import { doEffect } from "../../src/dashboard/do-effect.ts";
+import type { Effect, Overlay } from "../../src/dashboard/state.ts";
+import type { Workshop } from "../../src/workshop/workshop.ts";
+import { done } from "../commands/type-lines.ts";
+import { BenchInAFolder } from "../fixtures/bench-in-a-folder.ts";
+import { at } from "../fixtures/week-time.ts";
+
+let bench: BenchInAFolder;
+let workshop: Workshop;
+
+beforeEach(async () => {
+  bench = new BenchInAFolder(at("Mon 17:50"));
+  await done(bench, "Mon 17:50", "settings zone Europe/Dublin");
+  await done(bench, "Mon 17:50", "settings place rack 2");
+  await done(bench, "Mon 17:50", "settings place wheel 4");
+  await done(bench, "Mon 18:00", "tag walker --hung seal --since 12:30");
+  await done(bench, "Mon 18:00", "tag walker");
+  workshop = await bench.workshop();
+});
+afterEach(() => {
+  workshop.close();
+  bench.remove();
+});
+
+const happens = async (effect: Parameters<typeof doEffect>[0]) =>
+  doEffect(effect, workshop, { zone: await workshop.zone(), now: workshop.now(), clock24: true });
+
+/** The choices that an effect asks for. */
+async function asked(effect: Parameters<typeof doEffect>[0]): Promise<Extract<Overlay, { is: "choose" }>> {
+  const happened = await happens(effect);
+  if (happened.is !== "overlay" || happened.overlay.is !== "choose") throw new Error(happened.is);
+  return happened.overlay;
+}
+
+/** Does what a choice of this label does. */
+async function choose({ choices }: Awaited<ReturnType<typeof asked>>, label: RegExp): Promise<Effect[]> {
+  const choice = choices.find((one) => label.test(one.label));
+  for (const effect of choice?.effects ?? []) {
+    if (effect.do === "perform") await happens(effect);
+  }
+  return [...(choice?.effects ?? [])];
+}
+
+test("a mend asks from which step to go on: those done or open, none that is blocked", async () => {
+  const mend = { what: "level the run", minutes: 10 };
+  const overlay = await asked({ do: "mend", tags: [1], mend });
+  expect(overlay.choices.map(({ label }) => label)).toEqual([
+    "1  shape",
+    "2  drill",
+    "3  pour the ballast",
+    "4  seal",
+    "5  second seal",
+  ]);
+  await choose(overlay, /seal$/);
+  const piece = (await workshop.shop()).pieces.get(1);
+  expect(piece?.mends).toMatchObject([{ what: "level the run", minutes: 10, goOnFrom: "seal" }]);
+});
+
+test("a piece is moved to a place named with its free hooks", async () => {
+  const overlay = await asked({ do: "place", tags: [1] });
+  // Piece 1 hangs on the rack of two hooks.
+  expect(overlay).toMatchObject({ title: "Move 1 where?" });
+  expect(overlay.choices.map(({ label }) => label)).toEqual([
+    "1  rack, 1 hook free",
+    "2  wheel, 4 hooks free",
+    "o  another place",
+  ]);
+  await choose(overlay, /wheel/);
+  expect((await workshop.shop()).pieces.get(1)?.place).toBe("wheel");
+});
+
+test("what is in hand is hung in the place chosen", async () => {
+  await done(bench, "Mon 18:10", 'take 1 --ticked "solvent vapour"');
+  bench.now = at("Mon 18:16");
+  const overlay = await asked({ do: "place", tags: [1] });
+  expect(overlay.title).toBe("Hang 1 where?");
+  await choose(overlay, /wheel/);
+  const piece = (await workshop.shop()).pieces.get(1);
+  expect(piece?.work.get("second seal")?.hangs).toHaveLength(1);
+  expect(piece?.place).toBe("wheel");
+  // Another place is typed.
+  expect(await choose(await asked({ do: "place", tags: [1] }), /another/)).toMatchObject([
+    { do: "type", purpose: { for: "place", tags: [1], hang: false } },
+  ]);
+});
