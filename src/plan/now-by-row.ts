@@ -2,7 +2,6 @@ import type { Seq } from "../journal/event.ts";
 import type { PlanRow } from "../journal/journal.ts";
 import { checkPlan } from "./check-plan.ts";
 import { leftWork } from "./left-work.ts";
-import { aimNeedsOne } from "./need-new-piece.ts";
 import type { NowAnswer } from "./now-answer.ts";
 import { nowRows } from "./now-rows.ts";
 import { isCurrent, settingsOf, warmPlan } from "./plan-row.ts";
@@ -43,7 +42,8 @@ export function planOfRow(row: PlanRow, newest: Seq, facts: ShopFacts): Found | 
   const made = problemToPlan(facts);
   const { plan } = beginSearch(made.problem, { seed: row.seed, warm: warmPlan(row, made) }).found;
   if (checkPlan(made.problem, plan).length > 0) return null;
-  const wantsNew = aimNeedsOne(facts);
+  // The problem carries the number the aim asks for: it need not be reckoned again.
+  const wantsNew = facts.pieces.length < (made.problem.mostOut ?? 0) && facts.context.newPiece !== null;
   return { facts, made, prepared: prepareDispatch(made.problem), plan, basis: "plan", wantsNew };
 }
 

@@ -144,3 +144,19 @@ test("a promise that leaving breaks is told, and only that one", () => {
     [[2], []],
   ]);
 });
+
+test("an aim for one more out is among the work by plan too, with what leaving it does to nobody's promise", () => {
+  const diary = new Diary(walker);
+  diary.came(1, "hangers", "Mon 17:00", "Mon 17:30");
+  const aim = { of: "aim", from: "2026-03-23", finishedPerWeek: null, out: 2 } as const;
+  diary.settle(aim, "Mon 17:30");
+  const context = contextAt("Mon 18:00", { newPiece: newPieceOf(walker) });
+  const answer = nowByRow(diary.shop(), context, keepPlan(diary.shop(), context));
+  expect(answer.work.map(({ tags, step }) => [tags, step])).toContainEqual([[], "shape"]);
+  const fresh = answer.work.find(({ tags }) => tags.length === 0);
+  expect(fresh).toMatchObject({ why: { because: "aim" }, ifLeft: { others: { broken: [] } } });
+  // With the aim met nothing more is offered.
+  diary.tag(2, "Mon 17:45");
+  const met = nowByRow(diary.shop(), context, keepPlan(diary.shop(), context));
+  expect(met.work.filter(({ tags }) => tags.length === 0)).toEqual([]);
+});
