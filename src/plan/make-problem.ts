@@ -18,7 +18,7 @@ export interface ShopProblem {
   readonly pieces: readonly MadePiece[];
 }
 
-export interface MadePiece {
+interface MadePiece {
   /** Null: a new piece, not tagged yet. */
   readonly tag: Tag | null;
   readonly process: string;

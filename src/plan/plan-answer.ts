@@ -102,7 +102,7 @@ export interface PieceForecast {
 }
 
 /** By how much a piece is late (null: nobody knows) and what stands in its way. */
-export interface Late {
+interface Late {
   readonly minutes: Minutes | null;
   readonly why: LateWhy;
 }
