@@ -36,7 +36,8 @@ export async function planDays(
   { at, rounds }: Asking,
 ): Promise<PlanAnswer> {
   const { shop, context, row } = await ask(workshop, at);
-  const about = { seq: shop.newest, settings: settingsOf(readShop(shop, context)), air: 0, seed: SEED };
+  const air = await workshop.journal.newestAir();
+  const about = { seq: shop.newest, settings: settingsOf(readShop(shop, context)), air, seed: SEED };
   const isOurs = at === null && days <= DAYS_KEPT;
   const holds = isOurs && row !== null && isCurrent(row, about.seq, about.settings);
   const { answer, base } = planAhead(shop, context, days, searchWith(row, holds ? 0 : rounds));
