@@ -12,7 +12,7 @@ import { beginSearch } from "../../src/plan/search/search.ts";
 import { type PlanContext, whatNow } from "../../src/plan/what-now.ts";
 import type { Shop } from "../../src/shop/shop.ts";
 import { MINUTE } from "../../src/time/instant.ts";
-import { Bench } from "../acts/bench.ts";
+import { Bench, told } from "../acts/bench.ts";
 import { anyRequests, askedAt } from "../acts/random-requests.ts";
 import { Diary } from "../fixtures/diary.ts";
 import { walker } from "../fixtures/walker.ts";
@@ -59,6 +59,30 @@ describe("now by the plan kept, whatever was done before", () => {
       }),
       { numRuns: 25 },
     );
+  });
+
+  test("has no row of work that a take would refuse, its cautions once read", () => {
+    let rows = 0;
+    fc.assert(
+      fc.property(anyRequests, (requests) => {
+        const bench = new Bench("Mon 18:00", walker);
+        bench.tag(3, { scheme: [{ colour: "ochre", minutes: null, flashOff: 5 }] });
+        for (const timeless of requests) {
+          bench.clock += Math.abs(timeless.wait) * MINUTE;
+          bench.ask(askedAt(timeless, bench.clock));
+          const context = { ...bench.context, newPiece: null };
+          const { work } = nowByRow(bench.shop, context, keepPlan(bench.shop, context, 10));
+          for (const { tags, step, colour } of work) {
+            const length = bench.events.length;
+            expect(told(bench.take(tags, { step, colour })).join()).not.toContain("no:");
+            bench.events.splice(length);
+            rows += 1;
+          }
+        }
+      }),
+      { numRuns: 10 },
+    );
+    expect(rows).toBeGreaterThan(30);
   });
 
   test("is by a plan that the checker lets pass, and that costs no more than dispatch's", () => {
