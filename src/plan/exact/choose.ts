@@ -1,42 +1,41 @@
 import type { Literal } from "./arcs.ts";
 import type { Bounds } from "./bounds.ts";
-import type { Gap } from "./gaps.ts";
+import type { Way } from "./model.ts";
 
-/** What may be decided: the times of bodies, and, numbered after them, which way round each gap is. */
+/** What may be decided: all variables, of which the first are times, and some say which way round two of these are. */
 export interface Choice {
   readonly bounds: Bounds;
-  readonly bodies: number;
-  readonly gaps: readonly Gap[];
+  readonly times: number;
+  readonly ways: readonly Way[];
   /** By variable: how much it had to do with clashes lately. */
   readonly activity: Float64Array;
 }
 
 /**
- * In order of time: the body that can be earliest comes before all that get in its way, and then is put there.
+ * In order of time: what can be earliest comes before all that get in its way, and then is put there.
  *
- * @returns null when all is decided
+ * @returns null when all times are fixed
  */
-export function chooseEarliest({ bounds, bodies, gaps, activity }: Choice): Literal | null {
+export function chooseEarliest({ bounds, times, ways, activity }: Choice): Literal | null {
   let best = -1;
-  let bestTime = 0;
-  for (let body = 0; body < bodies; body++) {
-    if (bounds.isFixed(body)) continue;
-    const time = bounds.now[2 * body] as number;
+  let earliest = 0;
+  for (let variable = 0; variable < times; variable++) {
+    if (bounds.isFixed(variable)) continue;
+    const time = bounds.now[2 * variable] as number;
     const isBetter =
       best < 0 ||
-      time < bestTime ||
-      (time === bestTime && (activity[body] as number) > (activity[best] as number));
+      time < earliest ||
+      (time === earliest && (activity[variable] as number) > (activity[best] as number));
     if (!isBetter) continue;
-    best = body;
-    bestTime = time;
+    best = variable;
+    earliest = time;
   }
   if (best < 0) return null;
-  for (const [index, gap] of gaps.entries()) {
-    const variable = bodies + index;
-    if ((gap.one !== best && gap.other !== best) || bounds.isFixed(variable)) continue;
-    return gap.one === best ? { side: 2 * variable, value: 1 } : { side: 2 * variable + 1, value: 0 };
+  for (const { variable, one, other } of ways) {
+    if ((one !== best && other !== best) || bounds.isFixed(variable)) continue;
+    return one === best ? { side: 2 * variable, value: 1 } : { side: 2 * variable + 1, value: 0 };
   }
-  return { side: 2 * best + 1, value: -bestTime };
+  return { side: 2 * best + 1, value: -earliest };
 }
 
 /**

@@ -1,7 +1,11 @@
+import type { Literal } from "./arcs.ts";
 import { type Bounds, WHY } from "./bounds.ts";
 
 /** Before its literals a clause keeps how many they are and how often it helped lately. */
 const HEAD = 2;
+
+/** Stands for the help of a clause that is part of the problem. */
+const FOR_GOOD = 2 ** 30;
 
 /**
  * Learned clauses: of the literals of each, one must be true. Two literals of every clause are watched, by the scheme
@@ -32,6 +36,7 @@ export class Clauses {
 
   /** Marks a clause as of use: it is then not forgotten soon. */
   praise(clause: number): void {
+    if (this.store[clause + 1] === FOR_GOOD) return;
     this.store[clause + 1] = (this.store[clause + 1] as number) + 1;
   }
 
@@ -54,6 +59,15 @@ export class Clauses {
     this.#watch(clause, 0);
     this.#watch(clause, 1);
     return clause;
+  }
+
+  /** Keeps a clause of two literals or more that is never forgotten. None of its literals may be false yet. */
+  addForGood(literals: readonly Literal[]): void {
+    const clause = this.add(
+      literals.map(({ side }) => side),
+      literals.map(({ value }) => value),
+    );
+    this.store[clause + 1] = FOR_GOOD;
   }
 
   /** Draws every conclusion from the newest bound of one side. @returns false on a clash */
@@ -119,7 +133,8 @@ export class Clauses {
   #keep(old: Int32Array, clause: number): void {
     const next = after(old, clause);
     this.store.set(old.subarray(clause, next), this.#size);
-    this.store[this.#size + 1] = (old[clause + 1] as number) >> 1;
+    const help = old[clause + 1] as number;
+    this.store[this.#size + 1] = help === FOR_GOOD ? FOR_GOOD : help >> 1;
     this.#watch(this.#size, 0);
     this.#watch(this.#size, 1);
     this.#size += next - clause;
@@ -152,7 +167,8 @@ function after(store: Int32Array, clause: number): number {
 /** The more a clause helped, and the fewer literals it has, the more it is worth. */
 function worth(store: Int32Array, clause: number): number {
   const length = store[clause] as number;
-  return length <= 2 ? 1e9 : (store[clause + 1] as number) / length;
+  const help = store[clause + 1] as number;
+  return length <= 2 || help === FOR_GOOD ? FOR_GOOD : help / length;
 }
 
 function swapLiterals(store: Int32Array, one: number, other: number): void {

@@ -1,25 +1,17 @@
 import { Bounds } from "./bounds.ts";
 import { Clauses } from "./clauses.ts";
 import { Learner } from "./learn.ts";
-import { Machine } from "./machine.ts";
 import type { Model } from "./model.ts";
-import { Profile } from "./profile.ts";
-
-/** A rule about a resource that draws all its conclusions from scratch. */
-interface Rule {
-  propagate(bounds: Bounds): boolean;
-}
 
 /**
  * Draws conclusions until there are no more: first the cheap ones, bound by bound (arcs, learned clauses), then each
- * rule about resources whose activities have moved.
+ * rule whose variables have moved.
  */
 export class Engine {
   readonly bounds: Bounds;
   readonly learner: Learner;
   readonly clauses: Clauses;
   readonly #model: Model;
-  readonly #rules: readonly Rule[];
   /** By side: which rules look at it. */
   readonly #watchers: readonly (readonly number[])[];
   readonly #stale: boolean[];
@@ -31,19 +23,16 @@ export class Engine {
     this.bounds = new Bounds(model.first);
     this.clauses = new Clauses(model.first.length);
     this.learner = new Learner(this.bounds, model.arcs, this.clauses);
-    this.#rules = [
-      ...model.machines.map((view) => new Machine(view)),
-      ...model.shared.map((view) => new Profile(view)),
-    ];
+    for (const literals of model.clauses) this.clauses.addForGood(literals);
     const watchers = model.first.map((): number[] => []);
-    for (const [rule, view] of [...model.machines, ...model.shared].entries()) {
-      for (const body of new Set(Array.from(view.side, (side) => side >> 1))) {
-        watchers[2 * body]?.push(rule);
-        watchers[2 * body + 1]?.push(rule);
+    for (const [rule, { variables }] of model.rules.entries()) {
+      for (const variable of new Set(variables)) {
+        watchers[2 * variable]?.push(rule);
+        watchers[2 * variable + 1]?.push(rule);
       }
     }
     this.#watchers = watchers;
-    this.#stale = this.#rules.map(() => true);
+    this.#stale = model.rules.map(() => true);
   }
 
   /** @returns false on a clash, which is then in the bounds */
@@ -53,7 +42,7 @@ export class Engine {
       const rule = this.#stale.indexOf(true);
       if (rule < 0) return true;
       this.#stale[rule] = false;
-      if (!this.#rules[rule]?.propagate(this.bounds)) return this.#giveUp();
+      if (!this.#model.rules[rule]?.propagate(this.bounds)) return this.#giveUp();
     }
   }
 

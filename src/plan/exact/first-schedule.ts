@@ -1,8 +1,8 @@
 import { generateSchedule } from "./generate-schedule.ts";
 import { justify } from "./justify.ts";
 import { NO_PATH } from "./longest-paths.ts";
-import type { Model } from "./model.ts";
 import type { Project } from "./project.ts";
+import type { ProjectModel } from "./project-model.ts";
 
 /** Schedules generated at most. */
 const MOST_TRIES = 24;
@@ -14,7 +14,7 @@ const MOST_TRIES = 24;
  * @param bound no schedule ends earlier: one that ends then is not looked for any further
  * @returns starts by activity; null where maximal lags may leave a generated schedule in a corner
  */
-export function findFirstSchedule(project: Project, model: Model, bound: number): number[] | null {
+export function findFirstSchedule(project: Project, model: ProjectModel, bound: number): number[] | null {
   if (!isAcyclic(project, model)) return null;
   const latest = latestStarts(project, model);
   let best: number[] | null = null;
@@ -37,7 +37,7 @@ export function findFirstSchedule(project: Project, model: Model, bound: number)
 }
 
 /** Whether no activity waits, by however many others, for itself. */
-function isAcyclic({ lags }: Project, { bodies, paths }: Model): boolean {
+function isAcyclic({ lags }: Project, { bodies, paths }: ProjectModel): boolean {
   return lags.every(({ from, to }) => {
     const back = (bodies.body[to] as number) * paths.size + (bodies.body[from] as number);
     return paths.length[back] === NO_PATH;
@@ -45,11 +45,14 @@ function isAcyclic({ lags }: Project, { bodies, paths }: Model): boolean {
 }
 
 /** Seen from an end that all can meet: how late each may start by the lags alone. */
-function latestStarts({ activities }: Project, { bodies, paths, end, endOffset, first }: Model): number[] {
-  const latestEnd = endOffset - (first[2 * end + 1] as number);
+function latestStarts(
+  { activities }: Project,
+  { bodies, paths, goal, endOffset, first }: ProjectModel,
+): number[] {
+  const latestEnd = endOffset - (first[2 * goal + 1] as number);
   return activities.map((_, activity) => {
     const body = bodies.body[activity] as number;
-    const path = paths.length[body * paths.size + end] as number;
+    const path = paths.length[body * paths.size + goal] as number;
     const offset = bodies.offset[activity] as number;
     return path === NO_PATH ? latestEnd : latestEnd - endOffset - path + offset;
   });

@@ -1,4 +1,5 @@
 import { type Bounds, WHY } from "./bounds.ts";
+import type { Rule } from "./model.ts";
 import type { View } from "./resource.ts";
 
 /**
@@ -6,7 +7,8 @@ import type { View } from "./resource.ts";
  * quadratic after Nuijten, 1994): if a set of activities and one more cannot all end by the latest end of the set,
  * that one comes after the set. Explained as by Vilím (2005): the window the set must lie in, and what is too much.
  */
-export class Machine {
+export class Machine implements Rule {
+  readonly variables: readonly number[];
   readonly #view: View;
   readonly #count: number;
   readonly #earliest: Int32Array;
@@ -19,6 +21,7 @@ export class Machine {
   readonly #end: Int32Array;
 
   constructor(view: View) {
+    this.variables = Array.from(view.side, (side) => side >> 1);
     this.#view = view;
     this.#count = view.side.length;
     this.#earliest = new Int32Array(this.#count);

@@ -1,141 +1,30 @@
-import { Arcs, type Difference } from "./arcs.ts";
-import { type Bodies, findBodies } from "./bodies.ts";
-import { findGaps, type Gap } from "./gaps.ts";
-import { type LongestPaths, NO_PATH } from "./longest-paths.ts";
-import type { Project } from "./project.ts";
-import { lookBackward, lookForward, type ResourceActivity, type View } from "./resource.ts";
-import { makeTemporal, type Temporal } from "./temporal.ts";
+import type { Arcs, Literal } from "./arcs.ts";
+import type { Bounds } from "./bounds.ts";
 
-/** A project as the search reads it: variables with bounds, differences between them, and what resources allow. */
+/** What the search reads: variables within bounds, and all that holds between them. One variable is to be least. */
 export interface Model {
-  readonly bodies: Bodies;
-  /** The body whose time is the latest end, and how long after its leader that is. */
-  readonly end: number;
-  readonly endOffset: number;
-  /** Variables: first the bodies' times, then one for each gap: 1 when the other comes after. */
-  readonly gaps: readonly Gap[];
-  /** The longest paths between bodies. */
-  readonly paths: LongestPaths;
   /** Bounds at the beginning, by side. */
   readonly first: readonly number[];
+  /** Variables from 0 up to this one are times that the search puts in their order. */
+  readonly times: number;
+  readonly ways: readonly Way[];
+  readonly goal: number;
   readonly arcs: Arcs;
-  /** Resources that more than one activity can use at once, forward and backward. */
-  readonly shared: readonly View[];
-  /** Activities of which no two can run at once, forward and backward. */
-  readonly machines: readonly View[];
+  /** Of the literals of each, one must be true. */
+  readonly clauses: readonly (readonly Literal[])[];
+  readonly rules: readonly Rule[];
 }
 
-/** @returns null when lags and resources plainly contradict each other: there is no schedule */
-export function makeModel(project: Project): Model | null {
-  const temporal = makeTemporal(project);
-  if (temporal === null || asksTooMuch(project)) return null;
-  const bodies = findBodies(temporal.paths);
-  const paths = pathsBetween(bodies, temporal.paths);
-  const gaps = findGaps(project, bodies, paths);
-  if (gaps === null) return null;
-  const first = firstBounds(temporal, bodies, paths, gaps.length);
-  if (first === null) return null;
-  const count = bodies.leaders.length;
-  const differences = [
-    ...lagsBetween(paths, bodies.body[temporal.origin] as number),
-    ...gaps.flatMap((gap, index) => sidesOf(gap, count + index)),
-  ];
-  return {
-    bodies,
-    end: bodies.body[temporal.end] as number,
-    endOffset: bodies.offset[temporal.end] as number,
-    gaps,
-    paths,
-    first,
-    arcs: new Arcs(differences, first.length),
-    ...makeViews(project, bodies),
-  };
+/** A variable that is 1 when `other` comes after `one`, and 0 when before. */
+export interface Way {
+  readonly variable: number;
+  readonly one: number;
+  readonly other: number;
 }
 
-/** Whether an activity needs more of a resource than there is. */
-function asksTooMuch({ activities, capacities }: Project): boolean {
-  return activities.some(
-    ({ duration, demands }) => duration > 0 && demands.some((demand, at) => demand > (capacities[at] ?? 0)),
-  );
-}
-
-/** The longest paths between the leaders of bodies. */
-function pathsBetween({ leaders }: Bodies, { size, length }: LongestPaths): LongestPaths {
-  const between = leaders.flatMap((from) => leaders.map((to) => length[from * size + to] as number));
-  return { size: leaders.length, length: Int32Array.from(between) };
-}
-
-/** @returns null when a body has no time left within the horizon */
-function firstBounds(temporal: Temporal, bodies: Bodies, paths: LongestPaths, gaps: number): number[] | null {
-  const { size, length } = paths;
-  const origin = bodies.body[temporal.origin] as number;
-  const end = bodies.body[temporal.end] as number;
-  const originAt = bodies.offset[temporal.origin] as number;
-  const endAt = bodies.offset[temporal.end] as number;
-  const bounds: number[] = [];
-  for (let body = 0; body < size; body++) {
-    // The origin is at 0, so its body's leader is `originAt` before it.
-    const earliest = (length[origin * size + body] as number) - originAt;
-    const byEnd = temporal.horizon - endAt - (length[body * size + end] as number);
-    const byOrigin = -(length[body * size + origin] as number) - originAt;
-    const latest = Math.min(byEnd, byOrigin);
-    if (earliest > latest) return null;
-    bounds.push(earliest, -latest);
-  }
-  for (let gap = 0; gap < gaps; gap++) bounds.push(0, -1);
-  return bounds;
-}
-
-/**
- * The lags that are not the sum of others; those from or to the origin are in the bounds already. Two bodies that
- * gaps have made rigid stand for each other: neither is taken for a way round.
- */
-function lagsBetween({ size, length }: LongestPaths, origin: number): Difference[] {
-  const path = (from: number, to: number) => length[from * size + to] as number;
-  const isRigid = (one: number, other: number) => path(one, other) + path(other, one) === 0;
-  const all = Array.from({ length: size }, (_, body) => body);
-  return all.flatMap((from) =>
-    all.flatMap((to): Difference[] => {
-      const least = path(from, to);
-      if (from === to || from === origin || to === origin || least === NO_PATH) return [];
-      const isSum = all.some(
-        (via) =>
-          path(from, via) + path(via, to) === least &&
-          ![from, to].some((end) => end === via || isRigid(end, via)),
-      );
-      return isSum ? [] : [{ from, to, least, condition: null }];
-    }),
-  );
-}
-
-/** Either the other body comes after, or the one does. */
-function sidesOf({ one, other, atMost, atLeast }: Gap, variable: number): Difference[] {
-  return [
-    { from: one, to: other, least: atLeast, condition: { side: 2 * variable, value: 1 } },
-    { from: other, to: one, least: -atMost, condition: { side: 2 * variable + 1, value: 0 } },
-  ];
-}
-
-/**
- * A resource is a machine to those activities that take more than half of it. Where they are all of its users the
- * gaps say the rest; else the resource as a whole is looked at as well.
- */
-function makeViews(
-  { activities, capacities }: Project,
-  { body, offset }: Bodies,
-): Pick<Model, "shared" | "machines"> {
-  const shared: View[] = [];
-  const machines: View[] = [];
-  for (const [resource, capacity] of capacities.entries()) {
-    const users: ResourceActivity[] = activities.flatMap(({ duration, demands }, activity) => {
-      const demand = demands[resource] ?? 0;
-      if (demand === 0 || duration === 0) return [];
-      return [{ body: body[activity] as number, offset: offset[activity] as number, duration, demand }];
-    });
-    const greedy = users.filter(({ demand }) => 2 * demand > capacity);
-    if (greedy.length > 2) machines.push(lookForward(greedy, capacity), lookBackward(greedy, capacity));
-    if (greedy.length < users.length)
-      shared.push(lookForward(users, capacity), lookBackward(users, capacity));
-  }
-  return { shared, machines };
+/** A rule that draws all its conclusions from the bounds of some variables. */
+export interface Rule {
+  readonly variables: Iterable<number>;
+  /** @returns false on a clash */
+  propagate(bounds: Bounds): boolean;
 }

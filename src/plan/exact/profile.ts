@@ -1,4 +1,5 @@
 import { type Bounds, WHY } from "./bounds.ts";
+import type { Rule } from "./model.ts";
 import type { View } from "./resource.ts";
 
 /**
@@ -6,7 +7,8 @@ import type { View } from "./resource.ts";
  * what surely runs leaves too little, no other activity can be. Explained moment by moment (Schutt, Feydy, Stuckey
  * and Wallace, Constraints 16, 2011): at one moment, the activities running then are reason enough.
  */
-export class Profile {
+export class Profile implements Rule {
+  readonly variables: readonly number[];
   readonly #view: View;
   /** Steps of the profile: `height[k]` is taken from `time[k]` to `time[k + 1]`. */
   readonly #time: Int32Array;
@@ -15,6 +17,7 @@ export class Profile {
   #peak = 0;
 
   constructor(view: View) {
+    this.variables = Array.from(view.side, (side) => side >> 1);
     this.#view = view;
     this.#time = new Int32Array(2 * view.side.length + 1);
     this.#height = new Int32Array(2 * view.side.length + 1);

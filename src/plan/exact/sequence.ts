@@ -1,5 +1,5 @@
 import { addLag, NO_PATH } from "./longest-paths.ts";
-import type { Model } from "./model.ts";
+import type { ProjectModel } from "./project-model.ts";
 
 /** Above this many bodies the table of all their sets is too large. */
 const MOST_BODIES = 14;
@@ -21,14 +21,14 @@ export interface Sequence {
  *
  * @returns null where the project is not of this kind, or too large
  */
-export function findSequence(model: Model): Sequence | null {
+export function findSequence(model: ProjectModel): Sequence | null {
   const bodies = openBodies(model);
   if (bodies.length < 2 || bodies.length > MOST_BODIES) return null;
   const steps = stepsBetween(model, bodies);
   if (steps === null) return null;
   const heads = bodies.map((body) => model.first[2 * body] as number);
   const { size, length } = model.paths;
-  const tails = bodies.map((body) => (length[body * size + model.end] as number) + model.endOffset);
+  const tails = bodies.map((body) => (length[body * size + model.goal] as number) + model.endOffset);
   const { bound, order } = shortestPath(steps, heads, tails);
   return {
     bound,
@@ -40,10 +40,10 @@ export function findSequence(model: Model): Sequence | null {
 }
 
 /** The bodies whose times are open, but for the end. */
-function openBodies({ bodies, end, first }: Model): number[] {
+function openBodies({ bodies, goal, first }: ProjectModel): number[] {
   return bodies.leaders.flatMap((_, body) => {
     const isFixed = (first[2 * body] as number) + (first[2 * body + 1] as number) === 0;
-    return body === end || isFixed ? [] : [body];
+    return body === goal || isFixed ? [] : [body];
   });
 }
 
@@ -52,7 +52,7 @@ function openBodies({ bodies, end, first }: Model): number[] {
  *
  * @returns null when two bodies are not in each other's way
  */
-function stepsBetween({ gaps, paths }: Model, bodies: readonly number[]): Int32Array | null {
+function stepsBetween({ gaps, paths }: ProjectModel, bodies: readonly number[]): Int32Array | null {
   const count = bodies.length;
   const steps = new Int32Array(count * count).fill(NO_PATH);
   for (const { one, other, atMost, atLeast } of gaps) {
@@ -123,7 +123,10 @@ function shortestPath(
 }
 
 /** The earliest times of all bodies when these come in this order. */
-function timesInOrder({ paths, gaps, first, bodies }: Model, order: readonly number[]): number[] | null {
+function timesInOrder(
+  { paths, gaps, first, bodies }: ProjectModel,
+  order: readonly number[],
+): number[] | null {
   const ordered = { size: paths.size, length: paths.length.slice() };
   for (const { one, other, atMost, atLeast } of gaps) {
     const isAfter = order.indexOf(one) < order.indexOf(other);

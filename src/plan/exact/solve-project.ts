@@ -1,8 +1,8 @@
 import { findFirstSchedule } from "./first-schedule.ts";
-import { type Model, makeModel } from "./model.ts";
 import type { Project, ProjectAnswer } from "./project.ts";
-import { ProjectSearch } from "./search-project.ts";
-import { findSequence } from "./sequence.ts";
+import { makeProjectModel, type ProjectModel } from "./project-model.ts";
+import { SearchByConflict } from "./search-by-conflict.ts";
+import { findSequence, type Sequence } from "./sequence.ts";
 
 const NONE: ProjectAnswer = { status: "infeasible", makespan: null, starts: null, bound: null, nodes: 0 };
 
@@ -20,17 +20,14 @@ const PATIENCE = 200;
  * @returns the same for the same project and the same stop
  */
 export function solveProject(project: Project, isOver: (nodes: number) => boolean): ProjectAnswer {
-  const model = makeModel(project);
+  const model = makeProjectModel(project);
   if (model === null) return NONE;
-  const search = new ProjectSearch(model);
+  const search = new SearchByConflict(model);
   const sequence = findSequence(model);
-  if (!search.begin(sequence?.bound ?? 0)) return NONE;
-  if (sequence?.times && model.shared.length === 0 && !search.offer(sequence.times)) {
-    return answer(project, model, search, true);
+  if (!search.begin((sequence?.bound ?? 0) - model.endOffset)) return NONE;
+  for (const times of firstTimes(project, model, sequence, search)) {
+    if (!search.offer(valuesOf(model, times))) return answer(project, model, search, true);
   }
-  const first = findFirstSchedule(project, model, search.bound);
-  if (first !== null && !search.offer(timesOfBodies(project, model, first)))
-    return answer(project, model, search, true);
   let patience = PATIENCE;
   for (let lowNext = true; ; lowNext = !lowNext) {
     const end = search.run(lowNext ? search.bound : search.most, patience, isOver);
@@ -42,30 +39,49 @@ export function solveProject(project: Project, isOver: (nodes: number) => boolea
   }
 }
 
+/** Schedules to begin with, as times of all bodies. */
+function* firstTimes(
+  project: Project,
+  model: ProjectModel,
+  sequence: Sequence | null,
+  search: SearchByConflict,
+): Generator<readonly number[]> {
+  if (sequence?.times && model.isDisjunctive) yield sequence.times;
+  const starts = findFirstSchedule(project, model, search.bound + model.endOffset);
+  if (starts === null) return;
+  const { activities } = project;
+  const end = Math.max(0, ...activities.map(({ duration }, at) => (starts[at] ?? 0) + duration));
+  // Events after the activities are the origin and the end.
+  yield model.bodies.leaders.map((event) => starts[event] ?? (event === activities.length ? 0 : end));
+}
+
+/** The values of all variables: after the times, which way round each gap is. */
+function valuesOf({ gaps }: ProjectModel, times: readonly number[]): Int32Array {
+  const ways = gaps.map(({ one, other, atLeast }) =>
+    (times[other] as number) - (times[one] as number) >= atLeast ? 1 : 0,
+  );
+  return Int32Array.from([...times, ...ways]);
+}
+
 function answer(
   { activities }: Project,
-  model: Model,
-  search: ProjectSearch,
+  model: ProjectModel,
+  search: SearchByConflict,
   proven: boolean,
 ): ProjectAnswer {
   const { best, nodes } = search;
   if (best === null) {
-    return proven ? { ...NONE, nodes } : { ...NONE, status: "unknown", bound: search.bound, nodes };
+    return proven
+      ? { ...NONE, nodes }
+      : { ...NONE, status: "unknown", bound: search.bound + model.endOffset, nodes };
   }
   const { body, offset } = model.bodies;
-  const makespan = (best[model.end] as number) + model.endOffset;
+  const makespan = (best[model.goal] as number) + model.endOffset;
   return {
     status: proven ? "optimal" : "feasible",
     makespan,
     starts: activities.map((_, at) => (best[body[at] as number] as number) + (offset[at] as number)),
-    bound: proven ? makespan : search.bound,
+    bound: proven ? makespan : search.bound + model.endOffset,
     nodes,
   };
-}
-
-/** The times of all bodies in a schedule. */
-function timesOfBodies({ activities }: Project, { bodies }: Model, starts: readonly number[]): number[] {
-  const end = Math.max(0, ...activities.map(({ duration }, at) => (starts[at] ?? 0) + duration));
-  // Events after the activities are the origin and the end.
-  return bodies.leaders.map((event) => starts[event] ?? (event === activities.length ? 0 : end));
 }

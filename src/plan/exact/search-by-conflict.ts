@@ -5,8 +5,8 @@ import { luby } from "./luby.ts";
 import type { Model } from "./model.ts";
 
 /**
- * How a run of the search ended: with a shorter schedule, with the proof that none ends as early as was asked, with
- * the proof that none is shorter than the best, with its patience at an end, or by a stop from outside.
+ * How a run of the search ended: with a better schedule, with the proof that none is as good as was asked, with the
+ * proof that none is better than the best, with its patience at an end, or by a stop from outside.
  */
 type RunEnd = "found" | "refuted" | "exhausted" | "tired" | "stopped";
 
@@ -20,7 +20,7 @@ const MOST_CLAUSES = 2000;
  * Search by conflict: decide, draw conclusions, and learn from each clash a clause that leads straight back to its
  * cause. What is learned holds for good, so that one search may be asked again and again.
  */
-export class ProjectSearch {
+export class SearchByConflict {
   readonly #model: Model;
   readonly #engine: Engine;
   readonly #choice: Choice;
@@ -37,8 +37,8 @@ export class ProjectSearch {
     this.#engine = new Engine(model);
     this.#choice = {
       bounds: this.#engine.bounds,
-      bodies: model.bodies.leaders.length,
-      gaps: model.gaps,
+      times: model.times,
+      ways: model.ways,
       activity: this.#engine.learner.activity,
     };
   }
@@ -46,48 +46,42 @@ export class ProjectSearch {
   /**
    * Draws the first conclusions.
    *
-   * @param bound no schedule ends earlier, as is known from elsewhere
+   * @param bound the goal is no less, as is known from elsewhere
    * @returns false when there is no schedule
    */
   begin(bound: number): boolean {
-    const { end, endOffset } = this.#model;
-    return this.#engine.bounds.raise(2 * end, bound - endOffset, WHY.GIVEN, 0) && this.#engine.propagate();
+    return this.#engine.bounds.raise(2 * this.#model.goal, bound, WHY.GIVEN, 0) && this.#engine.propagate();
   }
 
   /**
    * Takes a schedule found elsewhere.
    *
-   * @param times of all bodies
-   * @returns false when there is none shorter
+   * @param values of all variables
+   * @returns false when there is none better
    */
-  offer(times: readonly number[]): boolean {
-    if ((times[this.#model.end] as number) + this.#model.endOffset > this.most) return true;
-    const ways = this.#model.gaps.map(({ one, other, atLeast }) =>
-      (times[other] as number) - (times[one] as number) >= atLeast ? 1 : 0,
-    );
-    return this.#keep(Int32Array.from([...times, ...ways]));
+  offer(values: Int32Array): boolean {
+    return (values[this.#model.goal] as number) > this.most || this.#keep(values);
   }
 
-  /** No schedule ends earlier. */
+  /** No schedule has a lesser goal. */
   get bound(): number {
-    return this.#engine.bounds.firmBound(2 * this.#model.end) + this.#model.endOffset;
+    return this.#engine.bounds.firmBound(2 * this.#model.goal);
   }
 
-  /** The latest end that is of interest: one less than that of the best schedule. */
+  /** The greatest goal that is of interest: one less than that of the best schedule. */
   get most(): number {
-    return this.#model.endOffset - this.#engine.bounds.firmBound(2 * this.#model.end + 1);
+    return -this.#engine.bounds.firmBound(2 * this.#model.goal + 1);
   }
 
   /**
-   * Looks for a schedule that ends by `end`: an assumption of this run only.
+   * Looks for a schedule whose goal is at most `most`: an assumption of this run only.
    *
    * @param patience clashes after which to give up
    * @param isOver asked before each decision
    */
-  run(end: number, patience: number, isOver: (nodes: number) => boolean): RunEnd {
+  run(most: number, patience: number, isOver: (nodes: number) => boolean): RunEnd {
     const { bounds } = this.#engine;
-    const side = 2 * this.#model.end + 1;
-    const value = this.#model.endOffset - end;
+    const side = 2 * this.#model.goal + 1;
     let left = patience;
     this.#engine.goBack(0);
     for (;;) {
@@ -95,12 +89,12 @@ export class ProjectSearch {
         if (!this.#learn()) return "exhausted";
         if (--left <= 0) return "tired";
         this.#restartAtTimes();
-      } else if (bounds.isFalse(side, value)) {
+      } else if (bounds.isFalse(side, -most)) {
         return "refuted";
       } else if (isOver(this.nodes)) {
         return "stopped";
-      } else if (!bounds.isTrue(side, value)) {
-        bounds.decide(side, value);
+      } else if (!bounds.isTrue(side, -most)) {
+        bounds.decide(side, -most);
       } else if (!this.#decide()) {
         const standing = bounds.now.filter((_, side) => side % 2 === 0);
         return this.#keep(standing) ? "found" : "exhausted";
@@ -108,7 +102,7 @@ export class ProjectSearch {
     }
   }
 
-  /** @returns false when the clash leaves no way out: nothing shorter exists */
+  /** @returns false when the clash leaves no way out: nothing better exists */
   #learn(): boolean {
     const { bounds, clauses, learner } = this.#engine;
     const lesson = learner.learn();
@@ -140,12 +134,12 @@ export class ProjectSearch {
     return true;
   }
 
-  /** Keeps a schedule, and asks for shorter ones only. @returns false when there can be none */
+  /** Keeps a schedule, and asks for better ones only. @returns false when there can be none */
   #keep(values: Int32Array): boolean {
     this.best = values;
     this.#engine.goBack(0);
-    const { end } = this.#model;
-    const shorter = 1 - (values[end] as number);
-    return this.#engine.bounds.raise(2 * end + 1, shorter, WHY.GIVEN, 0) && this.#engine.propagate();
+    const { goal } = this.#model;
+    const better = 1 - (values[goal] as number);
+    return this.#engine.bounds.raise(2 * goal + 1, better, WHY.GIVEN, 0) && this.#engine.propagate();
   }
 }
