@@ -1,7 +1,7 @@
 import type { HandRow, HeldRow, IfLeft, LeftOthers, Why, WorkRow } from "../plan/now-answer.ts";
-import { MINUTE } from "../time/instant.ts";
+import { MINUTE, type Minutes } from "../time/instant.ts";
 import { plainText } from "./plain-text.ts";
-import { rowTags, sayTags } from "./say-list.ts";
+import { rowTags, sayCount, sayTags } from "./say-list.ts";
 import { sayPreparation } from "./say-state.ts";
 import { sayClock, sayWait } from "./say-time.ts";
 import type { Speech } from "./speech.ts";
@@ -81,10 +81,15 @@ function sayOthers({ amends, broken, later }: LeftOthers, { mend, preparation }:
   if (amends > 0 && !mend && preparation === null) said.push(`${sayWait(amends)} more of preparation`);
   const [worst, ...rest] = later.filter(({ minutes }) => minutes >= WORTH_TELLING);
   if (worst !== undefined) {
-    const more = rest.length === 0 ? "" : ` and ${rest.length} more`;
-    said.push(`${worst.tag} ${sayWait(worst.minutes)} later${more}`);
+    const more = rest.length === 0 ? "" : ` and ${sayCount(rest.length, "other")}`;
+    said.push(`delays ${worst.tag} by ${sayWait(inHours(worst.minutes))}${more}`);
   }
   return said;
+}
+
+/** Whole hours where minutes would only seem exact. */
+function inHours(minutes: Minutes): Minutes {
+  return minutes < 10 * 60 ? minutes : Math.round(minutes / 60) * 60;
 }
 
 /** Why a row stands where it stands. `shuts Tue 12:30, before the bench opens again` */

@@ -47,13 +47,13 @@ describe("what leaving work does to the others", () => {
 
   test("promises broken, work it makes and whom it delays most, in one sentence after its own finish", () => {
     const later = [
-      { tag: 4, minutes: 1440 },
+      { tag: 4, minutes: 2863 },
       { tag: 2, minutes: 90 },
       { tag: 3, minutes: 20 },
     ];
     const finishes = { finishNow: at("Sat 10:00"), finishLeft: at("Sat 15:50") };
     expect(say({ amends: 12, broken: [4, 2], later }, finishes)).toBe(
-      "if left: finished Sat 15:50, not Sat 10:00, 2 and 4 too late for the day promised, 12 min more of preparation, 4 24 h later and 1 more",
+      "if left: finished Sat 15:50, not Sat 10:00, 2 and 4 too late for the day promised, 12 min more of preparation, delays 4 by 2 d and 1 other",
     );
   });
 
