@@ -80,9 +80,10 @@ function readDay(words: CommandWords, speech: Speech): CivilDate | null {
   return null;
 }
 
-/** The card of the day said, else of the first that has bench hours left. */
+/** The card of the day said, else of the first with work. */
 function cardOf(answer: PlanAnswer, date: CivilDate | null, speech: Speech, json: object): Answer {
-  const first = answer.sessions.find(({ outsideHours }) => !outsideHours);
+  const open = answer.sessions.filter(({ outsideHours }) => !outsideHours);
+  const first = open.find(({ rows }) => rows.length > 0) ?? open[0];
   const day = date ?? (first === undefined ? null : localTime(speech.zone, first.opens).date);
   if (day === null)
     return { problems: [`no bench is open in ${answer.days} days: there is no day for a card`] };

@@ -3,7 +3,7 @@ import { localTime } from "../time/civil.ts";
 import type { CivilDate } from "../time/instant.ts";
 import { capital, sayList } from "./say-list.ts";
 import { sayPlannedRow, sayPlannedSession, sayPutAway } from "./say-planned-row.ts";
-import { sayDayAndClock, sayFullDay } from "./say-time.ts";
+import { sayDayAndClock } from "./say-time.ts";
 import type { Speech } from "./speech.ts";
 import { fitTo, wrapTo } from "./width.ts";
 
@@ -28,11 +28,11 @@ export function sayDayCard(plan: PlanAnswer, date: CivilDate, speech: Speech): s
   ].sort();
   const read = `Read before you begin: ${sayList(cautions)}. dryline help tells each; your data sheets and local code come first.`;
   return [
-    sayFullDay(date),
+    `Day card, planned ${sayDayAndClock(plan.at, speech)}`,
     ...sessions.flatMap((session) => [RULE, ...saySession(session, speech)]),
     RULE,
     ...(cautions.length === 0 ? [] : [read]),
-    `Planned ${sayDayAndClock(plan.at, speech)}. After any change ask again: dryline plan --card`,
+    "After any change print it anew: dryline plan --card",
   ]
     .map(plainAscii)
     .flatMap((line) => (line.length > WIDE ? wrapTo(line, WIDE) : [line]));
@@ -67,7 +67,9 @@ function sayRow(row: PlannedRow, speech: Speech): string[] {
   ];
   const margin = " ".repeat(BOX.length + when + 1);
   const wide = WIDE - margin.length;
-  const below = [said.setUp, said.inHand, said.look, said.finishes].filter((text) => text !== "").join("; ");
+  const below = [said.by, said.setUp, said.inHand, said.look, said.finishes]
+    .filter((text) => text !== "")
+    .join("; ");
   return [
     `${BOX}${cells.join(" ")}`.trimEnd(),
     ...more.map((text) => " ".repeat(margin.length + WHO + 1) + text),

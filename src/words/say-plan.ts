@@ -77,8 +77,8 @@ function sayTimetable(sessions: readonly PlannedSession[], speech: Speech, colum
   ]);
 }
 
-function sayRest({ station, setUp, look, inHand, finishes }: PlannedRowWords): string {
-  return [inHand, finishes, station, setUp, look].filter((text) => text !== "").join(", ");
+function sayRest({ station, setUp, look, by, inHand, finishes }: PlannedRowWords): string {
+  return [inHand, by, finishes, station, setUp, look].filter((text) => text !== "").join(", ");
 }
 
 /** Puts the rest of a row beside its line; below it, where there is too little room for it there. */

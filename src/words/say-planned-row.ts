@@ -21,6 +21,8 @@ export interface PlannedRowWords {
   readonly station: string;
   /** `look after 5 and 15 min`, or nothing. */
   readonly look: string;
+  /** `begin by 19:34`, or nothing. */
+  readonly by: string;
   /** `in hand`, or nothing. */
   readonly inHand: string;
   /** `finishes 13`, or nothing. */
@@ -39,6 +41,7 @@ export function sayPlannedRow(row: PlannedRow, speech: Speech): PlannedRowWords 
       setUp === null || setUp.minutes === 0 ? "" : plainText(`${setUp.what} ${sayWait(setUp.minutes)} first`),
     station: plainText(row.station),
     look: looks.length === 0 ? "" : `look after ${sayList(looks)} min`,
+    by: row.beginBy === null ? "" : `begin by ${clockOnly(row.beginBy, speech)}`,
     inHand: row.inHand ? "in hand" : "",
     finishes:
       finishes.length === 0

@@ -9,7 +9,12 @@ const MONDAY = "2026-03-23";
 test("a card as it is printed", () => {
   const session = makeSession({
     rows: [
-      makeRow({ setUp: { what: "mix resin", minutes: 4 }, looks: [5, 15], cautions: ["epoxy"] }),
+      makeRow({
+        setUp: { what: "mix resin", minutes: 4 },
+        looks: [5, 15],
+        cautions: ["epoxy"],
+        beginBy: at("Mon 18:20"),
+      }),
       makeRow({
         pieces: [16, 17, 18].map((tag) => makePiece(tag)),
         step: "pour the ballast",
@@ -23,12 +28,12 @@ test("a card as it is printed", () => {
     putAway: [{ station: "lead pot", what: "melt lead", minutes: 5 }],
   });
   expect(sayDayCard(makePlan({ sessions: [session] }), MONDAY, speech)).toEqual([
-    "Mon 23 Mar",
+    "Day card, planned Mon 23 Mar 17:00",
     "--------------------------------------------------------------------------------",
     "Mon 23 Mar, 18:00 to 21:00, 2 h 52 free",
     "",
     "[ ] 18:00 14 smelt walker   first clear                8 min        bench",
-    "          Mix resin 4 min first; look after 5 and 15 min",
+    "          Begin by 18:20; mix resin 4 min first; look after 5 and 15 min",
     "[ ] 18:20 16-18             pour the ballast           18 min       lead pot",
     "[ ] 18:40 14 smelt walker   water test                 8 min        bench",
     "          Finished",
@@ -36,7 +41,7 @@ test("a card as it is printed", () => {
     "--------------------------------------------------------------------------------",
     "Read before you begin: epoxy and molten lead. dryline help tells each; your data",
     "sheets and local code come first.",
-    "Planned Mon 23 Mar 17:00. After any change ask again: dryline plan --card",
+    "After any change print it anew: dryline plan --card",
   ]);
 });
 

@@ -2,6 +2,7 @@ import { at } from "../at.ts";
 import type { MadeTask } from "../make-tasks.ts";
 import type { Visit } from "../plan.ts";
 import type { PlannedPiece, PlannedRow } from "../plan-answer.ts";
+import { beginBy } from "./begin-by.ts";
 import { momentOf, type PlannedShop } from "./planned-shop.ts";
 
 /** A row being put together. */
@@ -43,6 +44,7 @@ function rowOf(shop: PlannedShop, first: Visit, visits: readonly Visit[]): Plann
   const pieces = visits.map((visit) => pieceOf(shop, visit));
   const minutes = visits.reduce((sum, { start, end }) => sum + end - start, 0);
   const preparing = first.part === "preparation";
+  const latest = beginBy(shop, visits);
   return {
     pieces: pieces.filter((piece, index) => pieces.indexOf(piece) === index),
     step: made.step,
@@ -54,6 +56,7 @@ function rowOf(shop: PlannedShop, first: Visit, visits: readonly Visit[]): Plann
     setUp: made.setUp === null || preparing ? null : { what: made.setUp, minutes: first.setUp },
     from: momentOf(shop, first.start - first.setUp),
     until: momentOf(shop, Math.max(...visits.map(({ end }) => end))),
+    beginBy: latest === null ? null : momentOf(shop, latest),
     minutes,
     ofMinutes: first.part === "step" && visits.length === 1 && minutes < task.minutes ? task.minutes : null,
     looks: preparing ? [] : task.looks,
