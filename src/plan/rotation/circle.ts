@@ -46,12 +46,22 @@ export interface CircleTask {
   readonly fixed: Minutes | null;
 }
 
-/** start of `to` less start of `from`, on one piece, is from `least` to `most` (null: any time after). */
+/**
+ * Start of `to` less start of `from`, on one piece, is from `least` to `most` (null: any time after), and in none of the
+ * gaps between two windows.
+ */
 export interface CircleLag {
   readonly from: number;
   readonly to: number;
   readonly least: Minutes;
   readonly most: Minutes | null;
+  /** In order and apart: more than `shuts` and less than `opens` it may not be. Left out: none. */
+  readonly gaps?: readonly CircleGap[];
+}
+
+export interface CircleGap {
+  readonly shuts: Minutes;
+  readonly opens: Minutes;
 }
 
 /** As in the planning problem: what stands ready at a station for the tasks that name it. */

@@ -145,7 +145,7 @@ export class Relaxation {
         const holds = other === this.size ? this.#judgeSession(one) : this.#judgePair(one, other);
         if (!holds) return false;
       }
-      if (!this.#judgeSetUps()) return false;
+      if (!this.#judgeSetUps() || !this.#judgeGaps()) return false;
     } while (this.#queue.length > 0);
     return true;
   }
@@ -245,6 +245,19 @@ export class Relaxation {
     if ((this.owing[place] as number) >= setUp.putAway) return;
     this.owing[place] = setUp.putAway;
     this.touchAll(this.size);
+  }
+
+  /** A wait that is past the shut of one window is until the opening of the next. */
+  #judgeGaps(): boolean {
+    for (const { from, to, gaps } of this.circle.lags) {
+      for (const { shuts, opens } of gaps ?? []) {
+        const past = this.starts.least(from, to) > shuts;
+        if (past && !this.raiseStart(from, to, opens)) return false;
+        const short = -this.starts.least(to, from) < opens;
+        if (short && !this.raiseStart(to, from, -shuts)) return false;
+      }
+    }
+    return true;
   }
 
   /** A set-up that stands was last used by its host, kept long enough, and nothing it is apart from came between. */

@@ -4,6 +4,7 @@ import type { Circle } from "./circle.ts";
 import { findEdges } from "./edge-finding.ts";
 import { type Branching, type Choice, findConflict } from "./find-conflict.ts";
 import { fitsSessions } from "./hands-load.ts";
+import { findOrderConflict } from "./order-conflict.ts";
 import { type Placing, placeEarliest } from "./placing.ts";
 import type { Relaxation } from "./relaxation.ts";
 import { fitsRoom } from "./room-load.ts";
@@ -85,9 +86,7 @@ class Search {
 
   /** @returns false: the search was broken off */
   #visit(relaxation: Relaxation): boolean {
-    this.#nodes++;
-    this.stopped ||= this.#ask.stop(this.#nodes);
-    if (this.stopped || this.#nodes > this.#until) return false;
+    if (this.#isOver()) return false;
     let conflict: readonly Choice[] | null = null;
     while (conflict === null) {
       if (!this.#holdBelow(relaxation)) return true;
@@ -97,12 +96,21 @@ class Search {
       if (conflict === null && relaxation.longest > this.#circle.period) return this.#breakOff();
       if (conflict === null) this.#keep(placing);
       if (conflict === null && trial !== null) return true;
+      // The least spans do not go together: what is still open is settled one by one.
+      conflict ??= findOrderConflict(relaxation, null);
+      if (conflict === null && this.#isOver()) return false;
     }
     for (const choose of conflict) {
       const child = relaxation.copy();
       if (choose(child) && !this.#visit(child)) return false;
     }
     return true;
+  }
+
+  #isOver(): boolean {
+    this.#nodes++;
+    this.stopped ||= this.#ask.stop(this.#nodes);
+    return this.stopped || this.#nodes > this.#until;
   }
 
   /** Of a range of periods it could not be shown that none has a rotation. */
