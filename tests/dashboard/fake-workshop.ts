@@ -52,6 +52,8 @@ export class FakeWorkshop implements Workshop {
   /** Thrown by the next reading. */
   trouble: Error | null = null;
   readonly performed: ActRequest[] = [];
+  /** Who is told when a better plan was found. */
+  readonly planners = new Set<() => void>();
   readonly by = "maker";
   readonly taste = USUAL_TASTE;
   readonly places = { config: "", data: "", state: "", cache: "" };
@@ -62,6 +64,8 @@ export class FakeWorkshop implements Workshop {
     pieces: async () => [],
     plan: async () => null,
     keepPlan: unasked,
+    cureTests: async () => [],
+    keepCureTests: unasked,
     appendAir: unasked,
     air: async () => [],
     airByHour: async () => [],
@@ -117,8 +121,9 @@ export class FakeWorkshop implements Workshop {
     return null;
   }
 
-  startPlanning(): () => void {
-    return () => {};
+  startPlanning(listener: () => void): () => void {
+    this.planners.add(listener);
+    return () => this.planners.delete(listener);
   }
 
   async perform(request: ActRequest): Promise<Outcome> {
