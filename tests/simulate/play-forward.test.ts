@@ -42,7 +42,7 @@ describe.each(Object.entries(policies))("%s", (_, policy) => {
       fc.property(shopsThatStand, (shop) => {
         expect(findWrong(shop, policy())).toEqual([]);
       }),
-      { numRuns: 40 },
+      { numRuns: 30 },
     );
   });
 
@@ -52,7 +52,7 @@ describe.each(Object.entries(policies))("%s", (_, policy) => {
         const wrong = findWrong(shop, policy());
         expect(wrong.filter((sentence) => !sentence.startsWith("no time to put away"))).toEqual([]);
       }),
-      { numRuns: 40 },
+      { numRuns: 30 },
     );
   });
 
@@ -66,7 +66,7 @@ describe.each(Object.entries(policies))("%s", (_, policy) => {
         });
         expect(histories[0]).toEqual(histories[1]);
       }),
-      { numRuns: 20 },
+      { numRuns: 10 },
     );
   });
 });

@@ -8,7 +8,7 @@ import {
   oneAtATime,
   shutsFirst,
 } from "../../src/simulate/makers-rules.ts";
-import { atOnce } from "../../src/simulate/planned.ts";
+import { atOnce, planned } from "../../src/simulate/planned.ts";
 import type { Policy } from "../../src/simulate/play-forward.ts";
 import type { PlayState } from "../../src/simulate/play-state.ts";
 
@@ -20,6 +20,7 @@ export const policies: Readonly<Record<string, () => Policy>> = {
   "last rung first": () => byRule(lastRungFirst),
   "shuts first": () => byRule(shutsFirst),
   dispatch: atOnce,
+  dryline: () => planned({ seed: 1, rounds: 3 }),
 };
 
 /** What was done, as a plan for a problem in which all pieces there ever were stand from minute 0. */
