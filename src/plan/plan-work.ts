@@ -81,7 +81,9 @@ export class PlanWork {
     if (this.#without.length < this.#job.leaves.length) return this.#reckonNext(known.plan);
     if (!this.#isSpent()) this.#searchOn(AT_ONCE);
     const spent = this.#isSpent();
-    if (this.#search.found.score.total <= known.total * (1 - WORTH_IT) && (mayTell || spent))
+    // A plan that costs nothing cannot be bettered, whatever the share.
+    const { total } = this.#search.found.score;
+    if (total < known.total && total <= known.total * (1 - WORTH_IT) && (mayTell || spent))
       return this.#tellPlan();
     if (!spent) return null;
     this.#ended = true;

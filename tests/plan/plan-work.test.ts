@@ -131,3 +131,9 @@ test("leaving the first coat for the day costs its piece a day, and carving only
   expect(carving?.finish[2]).toBeGreaterThanOrEqual(1440 + 60);
   expect(carving?.amends).toBe(0);
 });
+
+test("the plan of an empty shop is told once: one that costs nothing is never bettered", () => {
+  const told = tell({ ...job, problem: smallProblem([], []), leaves: [] });
+  expect(told.filter(({ plan }) => plan !== null)).toHaveLength(1);
+  expect(told.at(-1)).toMatchObject({ plan: null, gap: 0, done: true });
+});
