@@ -53,13 +53,13 @@ function sessionJson({ opens, closes, outsideHours, rows, putAway, free }: Plann
   };
 }
 
-function rowJson({ pieces, from, until, beginBy, finishes, ...row }: PlannedRow, speech: Speech) {
+function rowJson({ pieces, from, until, shuts, finishes, ...row }: PlannedRow, speech: Speech) {
   return {
     pieces: pieces.map(nameJson),
     ...row,
     from: moment(from, speech),
     until: moment(until, speech),
-    beginBy: moment(beginBy, speech),
+    shuts: shuts && { by: moment(shuts.by, speech) },
     finishes: finishes.map(nameJson),
   };
 }

@@ -71,8 +71,8 @@ export interface PlannedRow {
   /** The hands are needed from here on, for the set-up first. */
   readonly from: Instant;
   readonly until: Instant;
-  /** Begun later a window shuts before the bench opens again; null: none does. */
-  readonly beginBy: Instant | null;
+  /** Left for another bench session it misses a window, or begun in this one after `by`; null: none will have shut. */
+  readonly shuts: { readonly by: Instant | null } | null;
   /** Hands-on without the set-up. */
   readonly minutes: Minutes;
   /** Minutes of the whole, where this is only a part of it; null: it is the whole. */

@@ -21,7 +21,7 @@ export interface PlannedRowWords {
   readonly station: string;
   /** `look after 5 and 15 min`, or nothing. */
   readonly look: string;
-  /** `begin by 19:34`, or nothing. */
+  /** `begin by 19:34`, `do not leave it`, or nothing. */
   readonly by: string;
   /** `in hand`, or nothing. */
   readonly inHand: string;
@@ -41,7 +41,7 @@ export function sayPlannedRow(row: PlannedRow, speech: Speech): PlannedRowWords 
       setUp === null || setUp.minutes === 0 ? "" : plainText(`${setUp.what} ${sayWait(setUp.minutes)} first`),
     station: plainText(row.station),
     look: looks.length === 0 ? "" : `look after ${sayList(looks)} min`,
-    by: row.beginBy === null ? "" : `begin by ${clockOnly(row.beginBy, speech)}`,
+    by: sayBy(row, speech),
     inHand: row.inHand ? "in hand" : "",
     finishes:
       finishes.length === 0
@@ -50,6 +50,12 @@ export function sayPlannedRow(row: PlannedRow, speech: Speech): PlannedRowWords 
           ? "finished"
           : `finishes ${sayPlannedPieces(finishes)}`,
   };
+}
+
+/** That a window would shut before the bench opens again. */
+function sayBy({ shuts }: PlannedRow, speech: Speech): string {
+  if (shuts === null) return "";
+  return shuts.by === null ? "do not leave it" : `begin by ${clockOnly(shuts.by, speech)}`;
 }
 
 function sayHowLong({ minutes, ofMinutes }: PlannedRow): string {

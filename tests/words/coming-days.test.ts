@@ -79,6 +79,12 @@ describe("a row", () => {
     expect(sayPlannedRow(makeRow({ looks: [5, 15] }), speech).look).toBe("look after 5 and 15 min");
   });
 
+  test("says by when, or that it cannot wait for another evening", () => {
+    expect(sayPlannedRow(makeRow({ shuts: { by: at("Mon 19:34") } }), speech).by).toBe("begin by 19:34");
+    expect(sayPlannedRow(makeRow({ shuts: { by: null } }), speech).by).toBe("do not leave it");
+    expect(sayPlannedRow(makeRow(), speech).by).toBe("");
+  });
+
   test("a clock of 12 hours is kept to", () => {
     expect(sayPlannedRow(makeRow(), { ...speech, clock24: false }).from).toBe("6:00 pm");
   });

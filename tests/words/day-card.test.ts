@@ -13,7 +13,7 @@ test("a card as it is printed", () => {
         setUp: { what: "mix resin", minutes: 4 },
         looks: [5, 15],
         cautions: ["epoxy"],
-        beginBy: at("Mon 18:20"),
+        shuts: { by: at("Mon 18:20") },
       }),
       makeRow({
         pieces: [16, 17, 18].map((tag) => makePiece(tag)),

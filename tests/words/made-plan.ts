@@ -26,7 +26,7 @@ export function makeRow(changes: Partial<PlannedRow> = {}): PlannedRow {
     setUp: null,
     from: at("Mon 18:00"),
     until: at("Mon 18:08"),
-    beginBy: null,
+    shuts: null,
     minutes: 8,
     ofMinutes: null,
     looks: [],

@@ -6,16 +6,19 @@ import type { Visit } from "../plan.ts";
 import type { PlannedShop } from "./planned-shop.ts";
 
 /**
- * The last minute at which the hands may turn to a row of visits so that no window shuts that the plan keeps; null: none
- * shuts before the bench opens again, so that the row may as well be begun late.
+ * The last minute at which the hands may turn to a row of visits so that no window shuts that the plan keeps (null: any
+ * of this bench session). Null: none shuts before the bench opens again, so the row may as well be left.
  */
-export function beginBy(shop: PlannedShop, visits: readonly Visit[]): Minutes | null {
+export function beginBy(shop: PlannedShop, visits: readonly Visit[]): { readonly by: Minutes | null } | null {
   const [first] = visits;
   if (first === undefined) return null;
   const from = first.start - first.setUp;
   const latest = Math.min(...visits.map((visit) => shutOf(shop, visit) - (visit.start - from)));
-  const opens = shop.made.problem.sessions.find((session) => session.opens > from)?.opens ?? Infinity;
-  return latest < opens ? latest : null;
+  const { sessions } = shop.made.problem;
+  const opens = sessions.find((session) => session.opens > from)?.opens ?? Infinity;
+  if (latest >= opens) return null;
+  const closes = sessions.find((session) => session.closes > from)?.closes ?? Infinity;
+  return { by: latest < closes ? latest : null };
 }
 
 /** The last start of the window that a visit begins in; Infinity: it never shuts. */

@@ -56,7 +56,7 @@ function rowOf(shop: PlannedShop, first: Visit, visits: readonly Visit[]): Plann
     setUp: made.setUp === null || preparing ? null : { what: made.setUp, minutes: first.setUp },
     from: momentOf(shop, first.start - first.setUp),
     until: momentOf(shop, Math.max(...visits.map(({ end }) => end))),
-    beginBy: latest === null ? null : momentOf(shop, latest),
+    shuts: latest === null ? null : { by: latest.by === null ? null : momentOf(shop, latest.by) },
     minutes,
     ofMinutes: first.part === "step" && visits.length === 1 && minutes < task.minutes ? task.minutes : null,
     looks: preparing ? [] : task.looks,

@@ -159,3 +159,40 @@ describe("the aim", () => {
     expect(plan.pieces.map(({ piece }) => short(piece))).toEqual(["1", "new 1"]);
   });
 });
+
+describe("windows ahead", () => {
+  const coat = (shuts: number) =>
+    makeProcess(
+      "two coats",
+      inARow([makeStep("first", 6, { coat: "quick" }), makeStep("second", 6, { coat: "quick" })]),
+      [
+        makeCoat("quick", {
+          stages: { "dry-hard": 30 },
+          windows: [
+            { opens: 60, shuts, first: null },
+            { opens: Math.max(1440, shuts), shuts: null, first: null },
+          ],
+        }),
+      ],
+    );
+
+  const secondOf = (shuts: number) =>
+    askPlan(tagged(coat(shuts), 1), "Mon 17:00", 1)
+      .sessions.flatMap(({ rows }) => rows)
+      .find(({ step }) => step === "second")?.shuts;
+
+  test("one that shuts tonight is told with the last minute to begin", () => {
+    // Hung 18:06, open 19:06, too late from 20:36 on: 18:06 + 150.
+    expect(secondOf(150)).toEqual({ by: at("Mon 20:35") });
+  });
+
+  test("one that shuts in the night is told as not to be left", () => {
+    // 18:06 + 600 is Tuesday 04:06, with no bench open in between.
+    expect(secondOf(600)).toEqual({ by: null });
+  });
+
+  test("one that is still open when the bench opens again is not told", () => {
+    // 18:06 + 1,500 is Tuesday 19:06.
+    expect(secondOf(1500)).toBeNull();
+  });
+});

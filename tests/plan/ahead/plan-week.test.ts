@@ -21,7 +21,7 @@ test("Mon 18:01: the second seal of 1 and 2 is done in one go, 1 begun before it
   expect(row?.pieces.map(short)).toEqual(["1", "2"]);
   expect(row?.part).toBe("step");
   // 1 shuts at 20:00, so the last minute to begin both is 19:59; 2 stays open till Tuesday 12:30.
-  expect(row?.beginBy).toBe(at("Mon 19:59"));
+  expect(row?.shuts).toEqual({ by: at("Mon 19:59") });
   expect(row?.from).toBeLessThanOrEqual(at("Mon 19:59"));
 });
 
