@@ -56,9 +56,7 @@ export function standingApart(problem: Problem, tasks: readonly InAir[], setUp: 
 function airClears(problem: Problem, one: InAir, other: InAir, forSetUp: boolean): Minutes {
   const lasting = given(problem, one)
     .filter(({ what }) =>
-      given(problem, other).some(
-        (its) => its.fromSetUp === forSetUp && keptApart(problem, what, its.what),
-      ),
+      given(problem, other).some((its) => its.fromSetUp === forSetUp && keptApart(problem, what, its.what)),
     )
     .map(({ lasts }) => lasts);
   return Math.max(0, ...lasting);

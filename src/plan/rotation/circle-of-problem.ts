@@ -1,5 +1,5 @@
 import type { Minutes } from "../../time/instant.ts";
-import { LOOK, type Lag, type PlanWindow, type Problem, SHORTEST_PART, type Task } from "../problem.ts";
+import { type Lag, LOOK, type PlanWindow, type Problem, SHORTEST_PART, type Task } from "../problem.ts";
 import { apartTables, type InAir, standingApart } from "./apart-tables.ts";
 import type { Circle, CircleHold, CircleLag, CircleSetUp, CircleTask } from "./circle.ts";
 

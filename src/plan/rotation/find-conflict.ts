@@ -27,7 +27,7 @@ export function findConflict(
       ? [findTurnConflict, findOrderConflict]
       : [findOrderConflict, findTurnConflict];
   return (
-    openSetUp(relaxation) ??
+    openSetUp(relaxation, branching) ??
     first(relaxation, placing) ??
     then(relaxation, placing) ??
     findSessionConflict(relaxation, placing) ??

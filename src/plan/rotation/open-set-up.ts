@@ -1,8 +1,8 @@
-import type { Choice } from "./find-conflict.ts";
+import type { Branching, Choice } from "./find-conflict.ts";
 import { OPEN, type Relaxation } from "./relaxation.ts";
 
 /** The first task of which it is open whether its set-up is made for it or stands from another; null: none. */
-export function openSetUp(relaxation: Relaxation): readonly Choice[] | null {
+export function openSetUp(relaxation: Relaxation, branching: Branching): readonly Choice[] | null {
   const { circle, size } = relaxation;
   const task = relaxation.setUps.indexOf(OPEN);
   if (task < 0) return null;
@@ -13,6 +13,6 @@ export function openSetUp(relaxation: Relaxation): readonly Choice[] | null {
     // What must be put away before the bench shuts never stands over a night.
     if (relaxation.setUpOf(task)?.putAway === 0) choices.push((into) => into.letStand(task, host, true));
   }
-  choices.push((into) => into.makeSetUp(task));
-  return choices;
+  const make: Choice = (into) => into.makeSetUp(task);
+  return branching === "turns first" ? [...choices, make] : [make, ...choices];
 }

@@ -7,10 +7,7 @@ import type { Relaxation } from "./relaxation.ts";
  *
  * @param placing null: any two tasks whose order is open
  */
-export function findOrderConflict(
-  relaxation: Relaxation,
-  placing: Placing | null,
-): readonly Choice[] | null {
+export function findOrderConflict(relaxation: Relaxation, placing: Placing | null): readonly Choice[] | null {
   const { size } = relaxation;
   let least = Number.POSITIVE_INFINITY;
   let choices: readonly Choice[] | null = null;

@@ -30,10 +30,7 @@ function findGapConflict(relaxation: Relaxation, placing: Placing): readonly Cho
     const gap = lag.gaps?.find(({ shuts, opens }) => waited > shuts && waited < opens);
     if (gap === undefined) continue;
     const { from, to } = lag;
-    return [
-      (into) => into.raiseStart(to, from, -gap.shuts),
-      (into) => into.raiseStart(from, to, gap.opens),
-    ];
+    return [(into) => into.raiseStart(to, from, -gap.shuts), (into) => into.raiseStart(from, to, gap.opens)];
   }
   return null;
 }
