@@ -22,7 +22,8 @@ let clone: string;
 
 beforeEach(() => {
   clone = mkdtempSync(join(tmpdir(), "dryline-start-"));
-  mkdirSync(join(clone, "src"));
+  mkdirSync(join(clone, "src/workshop"), { recursive: true });
+  writeFileSync(join(clone, "src/workshop/plan-worker.ts"), "");
   for (const file of ["package.json", "package-lock.json", "tsconfig.json"]) {
     cpSync(join(packageRoot, file), join(clone, file));
   }
