@@ -3,7 +3,7 @@ import { openingAfter } from "../plan/lag.ts";
 import type { Visit } from "../plan/plan.ts";
 import type { Gives } from "../plan/problem.ts";
 import type { Minutes } from "../time/instant.ts";
-import type { PlayPiece, PlayState, PlayTask } from "./play-state.ts";
+import type { InHand, PlayPiece, PlayState, PlayTask } from "./play-state.ts";
 import type { WorkNoise } from "./work-noise.ts";
 
 /**
@@ -12,34 +12,51 @@ import type { WorkNoise } from "./work-noise.ts";
  */
 export type Act = readonly Visit[];
 
-/** Works an act, begun now, and moves on to its end. What is begun is finished, though the bench should shut. */
-export function carryOut(state: PlayState, act: Act, noise: WorkNoise): void {
+/**
+ * Begins an act now: a pair of hands is on it until its end. What is begun is finished, though the bench should shut,
+ * but for work that may stop.
+ */
+export function beginAct(state: PlayState, act: Act, noise: WorkNoise): void {
+  let from = state.now;
   for (const [index, visit] of act.entries()) {
     const task = at(state.tasks, visit.task);
     const piece = at(state.pieces, task.task.piece);
+    takeDown(piece, from);
     if (visit.part === "preparation") {
-      prepare(state, piece, task, visit, noise);
-      const next = act[index + 1];
-      if (next !== undefined) state.now += next.start - next.setUp - visit.end;
-    } else work(state, piece, task, visit, noise);
+      const end = prepare(state, piece, task, visit, from, noise);
+      const next = act[index + 1] ?? visit;
+      from = end + Math.max(0, next.start - next.setUp - visit.end);
+    } else work(state, piece, task, visit, from, noise);
   }
 }
 
-function prepare(state: PlayState, piece: PlayPiece, task: PlayTask, visit: Visit, noise: WorkNoise): void {
+/** @returns when it really ends */
+function prepare(
+  state: PlayState,
+  piece: PlayPiece,
+  task: PlayTask,
+  visit: Visit,
+  start: Minutes,
+  noise: WorkNoise,
+): Minutes {
   const minutes = visit.end - visit.start;
-  const start = state.now;
   const end = start + really(minutes, noise("preparation", piece.number, task.step, task.turn));
   const asked = task.task.waits
     .flatMap(({ windows }) => windows)
     .find(({ preparation }) => preparation?.minutes === minutes);
   state.visits.push({ ...visit, start, end });
   giveOff(state, asked?.preparation?.gives ?? [], end, null);
-  takeDown(piece, start);
-  state.now = end;
+  return end;
 }
 
-function work(state: PlayState, piece: PlayPiece, task: PlayTask, visit: Visit, noise: WorkNoise): void {
-  const begun = state.now;
+function work(
+  state: PlayState,
+  piece: PlayPiece,
+  task: PlayTask,
+  visit: Visit,
+  begun: Minutes,
+  noise: WorkNoise,
+): void {
   if (visit.part === "mend") undoAfter(piece, task, visit);
   const factor = noise("hands", piece.number, task.step, task.turn);
   const planned = visit.end - visit.start;
@@ -49,15 +66,21 @@ function work(state: PlayState, piece: PlayPiece, task: PlayTask, visit: Visit, 
   const end = start + Math.min(needed, most);
   const part = visit.part === "mend" ? "mend" : task.again ? "again" : "step";
   piece.began ??= begun;
-  takeDown(piece, begun);
   state.visits.push({ task: task.index, part, setUp: visit.setUp, start, end });
   occupyStation(state, task, visit.setUp, start, end);
   giveOff(state, givenBy(state, task), end, task.task.station);
-  state.now = end;
-  if (needed <= most) complete(state, piece, task, noise);
+  const left = needed <= most ? 0 : Math.max(1, task.rest - really(most, 1 / factor));
+  state.inHand = [...state.inHand, { task, piece, expected: start + planned, end, left }];
+}
+
+/** Ends what was in hand until now. */
+export function endAct(state: PlayState, done: InHand, noise: WorkNoise): void {
+  state.inHand = state.inHand.filter((other) => other !== done);
+  const { task, piece, left } = done;
+  if (left === 0) complete(state, piece, task, done.end, noise);
   else {
     task.split = true;
-    task.rest -= Math.min(task.rest - 1, really(most, 1 / factor));
+    task.rest = left;
   }
 }
 
@@ -138,8 +161,7 @@ function giveOff(state: PlayState, gives: readonly Gives[], end: Minutes, statio
   }
 }
 
-function complete(state: PlayState, piece: PlayPiece, task: PlayTask, noise: WorkNoise): void {
-  const end = state.now;
+function complete(state: PlayState, piece: PlayPiece, task: PlayTask, end: Minutes, noise: WorkNoise): void {
   task.wait = noise("wait", piece.number, task.step, task.turn);
   task.end = end;
   task.split = false;

@@ -53,8 +53,12 @@ export function oneAtATime(): Policy {
 function firstAct(problem: Problem, rank: Rank): readonly Visit[] | null {
   const run = beginRun(prepareDispatch(problem), null);
   const trial = emptyTrial();
+  for (const task of run.tasks) {
+    if (task.task.running) placeTask(run, task, 0, { ...emptyTrial(), end: task.rest });
+  }
+  const inHand = run.visits.length;
   for (let t = 0; ; ) {
-    t = enterSession(run, t);
+    t = enterSession(run, Math.max(t, Math.min(...run.hands)));
     if (t >= problem.horizon || run.candidates.length === 0) return null;
     let next = Number.POSITIVE_INFINITY;
     for (const task of byRank(run, rank, t)) {
@@ -66,7 +70,7 @@ function firstAct(problem: Problem, rank: Rank): readonly Visit[] | null {
       }
       if (ready <= t) {
         placeTask(run, task, t, trial);
-        return run.visits;
+        return run.visits.slice(inHand);
       }
       next = Math.min(next, ready);
     }

@@ -1,13 +1,14 @@
 import { dispatch } from "../plan/dispatch.ts";
 import type { Plan, Visit } from "../plan/plan.ts";
 import { prepareDispatch } from "../plan/prepare-dispatch.ts";
+import type { Problem } from "../plan/problem.ts";
 import { beginSearch } from "../plan/search/search.ts";
 import type { Policy } from "./play-forward.ts";
 import type { Moment } from "./problem-now.ts";
 
 /** The first act of a plan made by dispatch, without search. */
 export function atOnce(): Policy {
-  return ({ problem }) => firstAct(dispatch(prepareDispatch(problem)));
+  return ({ problem }) => firstAct(dispatch(prepareDispatch(problem)), problem);
 }
 
 /**
@@ -22,7 +23,7 @@ export function planned({ seed, rounds }: { seed: number; rounds: number }): Pol
     search.go(rounds);
     const { plan } = search.found;
     last = { plan, moment };
-    return firstAct(plan);
+    return firstAct(plan, moment.problem);
   };
 }
 
@@ -45,9 +46,9 @@ function carryOver(plan: Plan, from: Moment, to: Moment): Plan {
   };
 }
 
-/** The visits of a plan that belong to its first act: preparations, and the work they are for. */
-function firstAct({ visits }: Plan): readonly Visit[] | null {
-  const [first] = visits;
+/** The visits of a plan that belong to the first act still to begin: preparations, and the work they are for. */
+function firstAct({ visits }: Plan, { tasks }: Problem): readonly Visit[] | null {
+  const first = visits.find(({ task }) => tasks[task]?.running === false);
   if (first === undefined) return null;
   const act: Visit[] = [];
   for (const visit of visits) {

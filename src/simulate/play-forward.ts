@@ -1,7 +1,7 @@
 import { at } from "../plan/at.ts";
 import type { Visit } from "../plan/plan.ts";
 import type { Minutes } from "../time/instant.ts";
-import { carryOut } from "./carry-out.ts";
+import { beginAct, endAct } from "./carry-out.ts";
 import type { PlayState, PlayTask } from "./play-state.ts";
 import { type Moment, problemNow } from "./problem-now.ts";
 import type { WorkNoise } from "./work-noise.ts";
@@ -13,9 +13,9 @@ import type { WorkNoise } from "./work-noise.ts";
 export type Policy = (moment: Moment) => readonly Visit[] | null;
 
 /**
- * Plays a shop forward for one pair of hands: what the policy says is done, as long as it really takes, and then it is
- * asked again with the shop as it has become. Ends at the first choice at or after `until`, or when nothing more can
- * be done.
+ * Plays a shop forward: what the policy says is done, as long as it really takes, and with each pair of hands that
+ * comes free it is asked again with the shop as it has become. Ends at the first choice at or after `until`, or when
+ * nothing more can be done.
  *
  * @param supply called before each choice: may put pieces under those there are
  * @example playForward(beginPlay(problem), byRule(oldestFirst), noNoise, 7 * 1440)
@@ -27,21 +27,33 @@ export function playForward(
   until: Minutes,
   supply: (state: PlayState) => void = () => {},
 ): void {
-  for (const task of state.tasks) if (task.task.running) carryOut(state, [goOn(task)], noise);
-  for (;;) {
-    moveTo(state, state.now);
+  for (const task of state.tasks) if (task.task.running) beginAct(state, [goOn(task)], noise);
+  while (state.now < until) {
+    const nextFree = Math.min(...state.inHand.map(({ end }) => end));
+    if (state.inHand.length >= Math.max(1, state.shop.hands)) {
+      moveTo(state, nextFree, noise);
+      continue;
+    }
     supply(state);
-    const { opens } = state.shop.sessions[state.session] ?? { opens: Number.POSITIVE_INFINITY };
-    if (state.now < opens) moveTo(state, opens);
-    if (state.now >= until) return;
-    const moment = problemNow(state);
-    const act = policy(moment);
-    const [first] = act ?? [];
-    if (first === undefined) return;
-    const begin = state.now + first.start - first.setUp;
-    if (begin > state.now) moveTo(state, begin);
-    else carryOut(state, inPlay(act ?? [], moment), noise);
+    const begin = choose(state, policy, noise, until);
+    // Nothing to begin now: as time goes on something is freed, or shows itself.
+    if (begin === Number.POSITIVE_INFINITY && state.inHand.length === 0) return;
+    if (begin > state.now) moveTo(state, Math.min(begin, nextFree), noise);
   }
+}
+
+/** Asks the policy, and begins its act if it is to begin now. @returns when it is to begin; Infinity: no act */
+function choose(state: PlayState, policy: Policy, noise: WorkNoise, until: Minutes): Minutes {
+  const session = state.shop.sessions[state.session];
+  if (session === undefined) return Number.POSITIVE_INFINITY;
+  if (state.now < session.opens) return session.opens;
+  const moment = problemNow(state);
+  const act = policy(moment);
+  const [first] = act ?? [];
+  if (first === undefined) return Number.POSITIVE_INFINITY;
+  const begin = state.now + first.start - first.setUp;
+  if (begin <= state.now && begin < until) beginAct(state, inPlay(act ?? [], moment), noise);
+  return begin;
 }
 
 function goOn({ index, rest }: PlayTask): Visit {
@@ -57,9 +69,11 @@ function inPlay(act: readonly Visit[], { now, tasks }: Moment): Visit[] {
   }));
 }
 
-/** Lets time pass. At the end of each session all that is to be put away is. */
-function moveTo(state: PlayState, minute: Minutes): void {
+/** Lets time pass: what is in hand until then is done, and at the end of each session all is put away that is to be. */
+function moveTo(state: PlayState, minute: Minutes, noise: WorkNoise): void {
   state.now = minute;
+  const done = state.inHand.filter(({ end }) => end <= minute);
+  for (const one of done.sort((a, b) => a.end - b.end)) endAct(state, one, noise);
   const { sessions, setUps } = state.shop;
   for (;;) {
     const session = sessions[state.session];

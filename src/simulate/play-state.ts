@@ -22,7 +22,9 @@ export interface PlayState {
   readonly standing: PlayStanding[];
   air: { readonly what: number; readonly until: Minutes }[];
   looks: Minutes[];
-  /** All that was worked. */
+  /** What a pair of hands is on. */
+  inHand: readonly InHand[];
+  /** All that was worked, or is begun. */
   readonly visits: Visit[];
 }
 
@@ -39,6 +41,16 @@ export interface PlayPiece {
   finish: Minutes | null;
   /** `expected`: when by the sheet it comes off; `until`: when it does. */
   hook: { readonly place: number; readonly expected: Minutes; readonly until: Minutes } | null;
+}
+
+export interface InHand {
+  readonly task: PlayTask;
+  readonly piece: PlayPiece;
+  /** When it would end if it went as thought. */
+  readonly expected: Minutes;
+  readonly end: Minutes;
+  /** Minutes of it then still to do. */
+  readonly left: Minutes;
 }
 
 export interface PlayTask {
@@ -77,6 +89,7 @@ export function beginPlay(problem: Problem): PlayState {
     standing: problem.stations.map(({ standing }) => standing),
     air: [...problem.air],
     looks: [...problem.looks],
+    inHand: [],
     visits: [],
   };
   for (const [number, piece] of problem.pieces.entries()) {

@@ -101,16 +101,12 @@ function addTasks(
     local.set(index, tasks.length);
     numbers.push(index);
     const release = task.release === null ? null : task.release - now;
-    const asItIs = {
-      ...task,
-      piece,
-      release,
-      minutes: played.rest,
-      hook: shiftHook(task.hook, now),
-      running: false,
-    };
-    if (end === null) tasks.push({ ...asItIs, ...waitsNow(state, played, local, release) });
-    else tasks.push({ ...asItIs, waits: [], ended: end - now, minutes: task.minutes });
+    const as = { ...task, piece, release, hook: shiftHook(task.hook, now), running: false };
+    const hand = state.inHand.find((one) => one.task === played);
+    if (end !== null) tasks.push({ ...as, waits: [], ended: end - now });
+    else if (hand !== undefined)
+      tasks.push({ ...as, waits: [], running: true, minutes: Math.max(1, hand.expected - now) });
+    else tasks.push({ ...as, minutes: played.rest, ...waitsNow(state, played, local, release) });
   }
 }
 
