@@ -1,6 +1,6 @@
 import type { PlanRow } from "../journal/journal.ts";
 import { type FitsNoSession, planAhead, planIf } from "../plan/ahead/plan-ahead.ts";
-import type { SearchFor } from "../plan/ahead/searched-shop.ts";
+import type { Searching } from "../plan/ahead/searched-shop.ts";
 import type { WhatIf } from "../plan/ahead/what-if.ts";
 import type { PlanAnswer } from "../plan/plan-answer.ts";
 import { isCurrent, rowOf, settingsOf, warmPlan } from "../plan/plan-row.ts";
@@ -65,12 +65,13 @@ async function ask(workshop: Workshop, at: Instant | null) {
   return { shop, context, row };
 }
 
-function searchWith(row: PlanRow | null, rounds: number): SearchFor {
-  return (made, near) => {
-    const warm = near ?? (row === null ? null : warmPlan(row, made));
-    const search = beginSearch(made.problem, { seed: SEED, warm });
-    searchOn(search, rounds);
-    return search.found;
+function searchWith(row: PlanRow | null, rounds: number): Searching {
+  return {
+    begin: (made, near) => {
+      const warm = near ?? (row === null ? null : warmPlan(row, made));
+      return beginSearch(made.problem, { seed: SEED, warm });
+    },
+    goOn: (search) => searchOn(search, rounds),
   };
 }
 

@@ -6,11 +6,18 @@ import type { Plan } from "../plan.ts";
 import type { PlanAnswer } from "../plan-answer.ts";
 import { rowOf, warmPlan } from "../plan-row.ts";
 import { type NowContext, readShop, type ShopFacts } from "../plan-shop.ts";
+import type { Search } from "../search/search.ts";
 import { comparePlans } from "./compare-plans.ts";
 import { type TooLong, tooLong } from "./no-time.ts";
 import { pieceForecasts } from "./piece-forecasts.ts";
 import { plannedSessions } from "./planned-sessions.ts";
-import { type SearchedShop, type SearchFor, searchShop } from "./searched-shop.ts";
+import {
+  checkedShop,
+  type ProblemAhead,
+  problemAhead,
+  type SearchedShop,
+  type Searching,
+} from "./searched-shop.ts";
 import { addedIf, hoursIf, type WhatIf } from "./what-if.ts";
 
 /** A process added by a what-if has a step that no bench session is long enough for. */
@@ -29,16 +36,19 @@ type Shop = Parameters<typeof readShop>[0];
  *
  * @param days how many are shown, today with them; at least 1
  * @returns the answer, and what it was told from
- * @example planAhead(shop, context, 7, search).answer.sessions[0]?.rows[0]
+ * @example planAhead(shop, context, 7, searching).answer.sessions[0]?.rows[0]
  */
 export function planAhead(
   shop: Shop,
   context: NowContext,
   days: number,
-  search: SearchFor,
+  searching: Searching,
 ): { readonly answer: PlanAnswer; readonly base: SearchedShop } {
   const facts = readShop(shop, context, horizonOf(days));
-  const base = searchShop(facts, [], aimedFor(days), (made) => search(made, null));
+  const ahead = problemAhead(facts, [], aimedFor(days));
+  const search = searching.begin(ahead.made, null);
+  searching.goOn(search);
+  const base = checkedShop(ahead, search.found);
   return { answer: answerOf(base, 0, days), base };
 }
 
@@ -52,7 +62,7 @@ export function planIf(
   context: NowContext,
   days: number,
   whatIf: WhatIf,
-  search: SearchFor,
+  searching: Searching,
 ): PlanAnswer | { readonly fitsNoSession: FitsNoSession } {
   const today = localTime(context.zone, context.now).date;
   const dues = whatIf.added.map(({ due }) => (due === null ? 0 : daysBetween(today, due) + 1));
@@ -61,8 +71,9 @@ export function planIf(
   const added = addedIf(whatIf, context.zone);
   const long = fitsNoSession(facts, added);
   if (long !== null) return { fitsNoSession: long };
-  const base = searchShop(readShop(shop, context, horizon), [], aimedFor(days), (made) => search(made, null));
-  const found = searchShop(facts, added, aimedFor(days), (made) => search(made, seedFrom(base, made)));
+  const usual = problemAhead(readShop(shop, context, horizon), [], aimedFor(days));
+  const other = problemAhead(facts, added, aimedFor(days));
+  const { base, found } = searchBoth(usual, other, searching);
   const answer = answerOf(found, added.length, days);
   const without = { pieces: answerOf(base, 0, days).pieces, score: base.score };
   return { ...answer, changes: comparePlans(without, { pieces: answer.pieces, score: found.score }), whatIf };
@@ -78,9 +89,23 @@ function aimedFor(days: number): Minutes {
   return Math.max(BEYOND_SHOWN, days) * DAY;
 }
 
-/** The plan of the shop without a what-if, as far as its tasks are in the other problem too. */
-function seedFrom({ plan, made }: SearchedShop, other: ShopProblem): Plan {
-  return warmPlan(rowOf(plan, made, { seq: 0, settings: "", air: 0, seed: 0, rounds: 0 }), other);
+/**
+ * Searches for the plan with and without a what-if, each begun with the order of the other, so that what differs comes
+ * of the what-if and not of a search that happened to do better.
+ */
+function searchBoth(usual: ProblemAhead, other: ProblemAhead, { begin, goOn }: Searching) {
+  const first = begin(usual.made, null);
+  goOn(first);
+  const search = begin(other.made, inOrderOf(first, usual.made, other.made));
+  goOn(search);
+  const again = begin(usual.made, inOrderOf(search, other.made, usual.made));
+  const best = again.found.score.total < first.found.score.total ? again : first;
+  return { base: checkedShop(usual, best.found), found: checkedShop(other, search.found) };
+}
+
+/** The plan found for one problem, as far as its tasks are in the other too. */
+function inOrderOf({ found }: Search, made: ShopProblem, other: ShopProblem): Plan {
+  return warmPlan(rowOf(found.plan, made, { seq: 0, settings: "", air: 0, seed: 0, rounds: 0 }), other);
 }
 
 function answerOf(found: SearchedShop, asked: number, days: number): PlanAnswer {

@@ -8,15 +8,16 @@ import type { PlanQuality } from "../plan-answer.ts";
 import type { ShopFacts } from "../plan-shop.ts";
 import { prepareDispatch } from "../prepare-dispatch.ts";
 import { type Score, scorePlan } from "../score.ts";
-import type { Found } from "../search/search.ts";
+import type { Found, Search } from "../search/search.ts";
 import { type PlannedShop, plannedShop } from "./planned-shop.ts";
 
-/**
- * Searches for the plan of a problem for as long as it sees fit.
- *
- * @param near the plan of a near problem, to start from; null: none is known
- */
-export type SearchFor = (made: ShopProblem, near: Plan | null) => Found;
+/** How plans are searched for. */
+export interface Searching {
+  /** Begins a search with the plan of a near problem (null: none is known), or with what else is known. */
+  readonly begin: (made: ShopProblem, near: Plan | null) => Search;
+  /** Searches on for as long as it sees fit. */
+  readonly goOn: (search: Search) => void;
+}
 
 /** Cost above the bound, in per cent, beyond which a gap says nothing. */
 const TELLING_GAP = 15;
@@ -29,40 +30,39 @@ export interface SearchedShop extends PlannedShop {
 }
 
 /**
- * Searches for the plan of a shop with the pieces its aim asks for. Pieces added come before those, and count among
- * them. What does not pass the checker is not shown: the plan of dispatch then stands.
+ * The problem of a shop with the pieces its aim asks for. Pieces added come before those, and count among them.
  *
  * @param shown minutes for which the aim's pieces are planned
  */
-export function searchShop(
-  usual: ShopFacts,
-  added: readonly AddedPiece[],
-  shown: Minutes,
-  search: (made: ShopProblem) => Found,
-): SearchedShop {
-  const aimed = aimPieces(usual, shown);
-  const { facts } = aimed;
-  const made = makeProblem(facts, false, [...added, ...aimed.added.slice(added.length)]);
+export function problemAhead(usual: ShopFacts, added: readonly AddedPiece[], shown: Minutes): ProblemAhead {
+  const { facts, added: aimed } = aimPieces(usual, shown);
+  return { facts, made: makeProblem(facts, false, [...added, ...aimed.slice(added.length)]) };
+}
+
+/** What a plan is searched for, with the facts it was made of. */
+export interface ProblemAhead {
+  readonly facts: ShopFacts;
+  readonly made: ShopProblem;
+}
+
+/** Looks a plan through. What does not pass the checker is not shown: the plan of dispatch then stands. */
+export function checkedShop({ facts, made }: ProblemAhead, found: Found): SearchedShop {
   const { problem } = made;
-  const found = search(made);
-  if (checkPlan(problem, found.plan).length === 0) {
-    const { plan, score, bound, proven } = found;
-    const quality = {
-      basis: "plan",
-      proven,
-      gapPercent: gapPercent(score.total, bound),
-      broken: [],
-    } as const;
-    return { ...plannedShop(facts, made, plan), score, quality, rounds: found.rounds };
+  const { plan, score, bound, proven, rounds } = found;
+  if (checkPlan(problem, plan).length === 0) {
+    const gap = gapPercent(score.total, bound);
+    const quality = { basis: "plan", proven, gapPercent: gap, broken: [] } as const;
+    return { ...plannedShop(facts, made, plan), score, quality, rounds };
   }
-  const plan = dispatch(prepareDispatch(problem));
-  const quality = {
-    basis: "dispatch",
-    proven: false,
-    gapPercent: null,
-    broken: checkPlan(problem, plan),
-  } as const;
-  return { ...plannedShop(facts, made, plan), score: scorePlan(problem, plan), quality, rounds: 0 };
+  const simple = dispatch(prepareDispatch(problem));
+  const broken = checkPlan(problem, simple);
+  const quality = { basis: "dispatch", proven: false, gapPercent: null, broken } as const;
+  return {
+    ...plannedShop(facts, made, simple),
+    score: scorePlan(problem, simple),
+    quality,
+    rounds: 0,
+  };
 }
 
 /** By how much a cost may lie above the least there is, in whole per cent, rounded up; null: too much to say anything. */

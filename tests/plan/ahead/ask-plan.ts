@@ -1,5 +1,5 @@
 import { planAhead, planIf } from "../../../src/plan/ahead/plan-ahead.ts";
-import type { SearchFor } from "../../../src/plan/ahead/searched-shop.ts";
+import type { Searching } from "../../../src/plan/ahead/searched-shop.ts";
 import type { WhatIf } from "../../../src/plan/ahead/what-if.ts";
 import type { PlanAnswer, PlannedPiece } from "../../../src/plan/plan-answer.ts";
 import { beginSearch } from "../../../src/plan/search/search.ts";
@@ -12,24 +12,25 @@ import { dublin } from "../../fixtures/week-time.ts";
 import { contextAt } from "../ask-now.ts";
 
 /** So many rounds of search: enough for these small shops, and always the same. */
-export const searchFor: SearchFor = (made, near) => {
-  const search = beginSearch(made.problem, { seed: 1, warm: near });
-  search.go(40);
-  return search.found;
+export const searching: Searching = {
+  begin: (made, near) => beginSearch(made.problem, { seed: 1, warm: near }),
+  goOn: (search) => {
+    search.go(40);
+  },
 };
 
 /** The coming days by the diary so far, in the hours it settled (else weekdays 18 to 21, Saturday 9 to 16). */
 export function askPlan(diary: Diary, when: string, days = 7, more: Partial<PlanContext> = {}): PlanAnswer {
   const shop = diary.shop();
   const context = contextAt(when, { hours: hoursOf(shop.settings), ...more });
-  return planAhead(shop, context, days, searchFor).answer;
+  return planAhead(shop, context, days, searching).answer;
 }
 
 /** The same under a what-if. */
 export function askIf(diary: Diary, when: string, whatIf: Partial<WhatIf>, more: Partial<PlanContext> = {}) {
   const shop = diary.shop();
   const context = contextAt(when, { hours: hoursOf(shop.settings), ...more });
-  return planIf(shop, context, 7, { days: [], added: [], ...whatIf }, searchFor);
+  return planIf(shop, context, 7, { days: [], added: [], ...whatIf }, searching);
 }
 
 /** The rows of a plan as short words: `Mon 18:00-18:30 1 cut`. */

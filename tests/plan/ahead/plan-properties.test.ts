@@ -8,7 +8,7 @@ import { MINUTE } from "../../../src/time/instant.ts";
 import { Bench } from "../../acts/bench.ts";
 import { anyRequests, askedAt, branching } from "../../acts/random-requests.ts";
 import { walker } from "../../fixtures/walker.ts";
-import { searchFor } from "./ask-plan.ts";
+import { searching } from "./ask-plan.ts";
 
 /** Plays any requests at a bench with three pieces, and looks at the plan after each fourth. */
 function afterAnyActs(look: (plan: PlanAnswer, shop: Shop, context: PlanContext) => void): void {
@@ -25,7 +25,7 @@ function afterAnyActs(look: (plan: PlanAnswer, shop: Shop, context: PlanContext)
           bench.ask(askedAt(timeless, bench.clock));
           if (index % 4 !== 3) continue;
           const context = { ...bench.context, newPiece: more ? { hash: "hash", definition } : null };
-          look(planAhead(bench.shop, context, 7, searchFor).answer, bench.shop, context);
+          look(planAhead(bench.shop, context, 7, searching).answer, bench.shop, context);
         }
       },
     ),
