@@ -39,5 +39,6 @@ function beginSetUp(relaxation: Relaxation, task: number): boolean {
     relaxation.setUps[task] = STANDS;
     return true;
   }
+  if (circle.tasks[task]?.made === true) return relaxation.makeSetUp(task);
   return alike > 1 || (setUp.putAway === 0 && users.length === 1) || relaxation.makeSetUp(task);
 }

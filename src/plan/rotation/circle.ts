@@ -44,6 +44,8 @@ export interface CircleTask {
   readonly setUp: number | null;
   /** The one minute of the circle at which it starts, where that is settled already. */
   readonly fixed: Minutes | null;
+  /** Its set-up is made for it: settled already. */
+  readonly made?: true;
 }
 
 /**

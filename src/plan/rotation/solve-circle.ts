@@ -6,7 +6,7 @@ import { type Branching, type Choice, findConflict } from "./find-conflict.ts";
 import { fitsSessions } from "./hands-load.ts";
 import { findOrderConflict } from "./order-conflict.ts";
 import { type Placing, placeEarliest } from "./placing.ts";
-import type { Relaxation } from "./relaxation.ts";
+import { MADE, type Relaxation } from "./relaxation.ts";
 import { fitsRoom } from "./room-load.ts";
 import { holdSpan, leastSpans, spanOf } from "./spans.ts";
 
@@ -15,6 +15,8 @@ export interface CircleAnswer {
   readonly status: "optimal" | "infeasible" | "feasible" | "unknown";
   /** By task, its start; null: none was found. */
   readonly starts: readonly Minutes[] | null;
+  /** By task, whether its set-up is made directly before it. */
+  readonly made: readonly boolean[];
   /** The sum of the pieces' spans. */
   readonly span: Minutes | null;
   /** No rotation has less. */
@@ -64,6 +66,7 @@ class Search {
   #branching: Branching = "turns first";
   #below: Minutes;
   #starts: readonly Minutes[] | null = null;
+  #made: readonly boolean[] = [];
 
   constructor(circle: Circle, ask: CircleAsk) {
     this.#circle = circle;
@@ -78,10 +81,10 @@ class Search {
     return this.#visit(root.copy());
   }
 
-  found(ended: boolean): Pick<CircleAnswer, "status" | "starts" | "span" | "nodes"> {
+  found(ended: boolean): Pick<CircleAnswer, "status" | "starts" | "made" | "span" | "nodes"> {
     const { span } = this;
     const status = span === null ? (ended ? "infeasible" : "unknown") : ended ? "optimal" : "feasible";
-    return { status, starts: this.#starts, span, nodes: this.#nodes };
+    return { status, starts: this.#starts, made: this.#made, span, nodes: this.#nodes };
   }
 
   /** @returns false: the search was broken off */
@@ -94,7 +97,7 @@ class Search {
       const placing = placeEarliest(trial ?? relaxation);
       conflict = findConflict(trial ?? relaxation, placing, this.#branching);
       if (conflict === null && relaxation.longest > this.#circle.period) return this.#breakOff();
-      if (conflict === null) this.#keep(placing);
+      if (conflict === null) this.#keep(trial ?? relaxation, placing);
       if (conflict === null && trial !== null) return true;
       // The least spans do not go together: what is still open is settled one by one.
       conflict ??= findOrderConflict(relaxation, null);
@@ -138,10 +141,11 @@ class Search {
     }
   }
 
-  #keep({ minutes, turns }: Placing): void {
+  #keep({ setUps }: Relaxation, { minutes, turns }: Placing): void {
     const { period, pieces } = this.#circle;
     const starts = [...minutes].map((minute, task) => minute + (turns[task] as number) * period);
     this.#starts = starts;
+    this.#made = [...setUps].map((setUp) => setUp === MADE);
     this.span = pieces.reduce((sum, piece) => sum + spanOf(piece, starts), 0);
     this.#below = this.#ask.anySpan === true ? 0 : this.span;
   }
