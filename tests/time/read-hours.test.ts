@@ -2,7 +2,7 @@ import fc from "fast-check";
 import { describe, expect, test } from "vitest";
 import type { DayHours } from "../../src/time/bench-hours.ts";
 import { formatDayHours, formatWeeklyHours } from "../../src/time/format-hours.ts";
-import { readDayHours, readWeeklyHours } from "../../src/time/read-hours.ts";
+import { readDayHours, readNamedHours, readWeekdays, readWeeklyHours } from "../../src/time/read-hours.ts";
 
 const evening = [{ opens: 1080, closes: 1260 }]; // 18 x 60, 21 x 60
 const saturday = [{ opens: 540, closes: 960 }]; // 9 x 60, 16 x 60
@@ -115,5 +115,37 @@ describe("a pattern as it is said", () => {
     });
     expect(readDayHours("closed")).toEqual({ hours: [] });
     expect(readDayHours("")).toEqual({ problem: "No hours are said; write them like 18-21 or 9-12 13-16." });
+  });
+});
+
+describe("hours of the days that are named", () => {
+  test("leave the others alone", () => {
+    const read = readNamedHours("Thu 18-22, Sat closed");
+    if ("problem" in read) throw new Error(read.problem);
+    expect([...read.days]).toEqual([
+      [4, [{ opens: 18 * 60, closes: 22 * 60 }]],
+      [6, []],
+    ]);
+  });
+
+  test.each(["", "Thu", "18-22", "Thu noon-ish"])("are not in %j, and it says so", (words) => {
+    expect(readNamedHours(words)).toHaveProperty("problem");
+  });
+});
+
+describe("weekdays alone", () => {
+  test.each([
+    ["Sat", [6]],
+    ["weekend", [6, 7]],
+    ["Mon Wed", [1, 3]],
+    ["Fri-Mon", [5, 6, 7, 1]],
+    ["mondays and fridays", [1, 5]],
+    ["Sat, Sat", [6]],
+  ])("%s", (words, days) => {
+    expect(readWeekdays(words)).toEqual(days);
+  });
+
+  test.each(["", "Blursday", "Sat 9-12", "3 May", "tomorrow"])("%j is none", (words) => {
+    expect(readWeekdays(words)).toBeNull();
   });
 });
