@@ -7,6 +7,8 @@ export interface Choice {
   readonly bounds: Bounds;
   readonly times: number;
   readonly ways: readonly Way[];
+  /** By variable: 1 for those in `ways`. */
+  readonly isWay: Uint8Array;
   /** By variable: how much it had to do with clashes lately. */
   readonly activity: Float64Array;
 }
@@ -39,12 +41,15 @@ export function chooseEarliest({ bounds, times, ways, activity }: Choice): Liter
 }
 
 /**
- * What had most to do with clashes lately: a gap is taken as in the best schedule so far, a body put where it was, as
- * far as its bounds allow.
+ * What had most to do with clashes lately. A time is put where it was in the best schedule so far, as far as its
+ * bounds allow, and a way round taken as it was; anything else, being a cost, is as low as it can be.
  *
  * @param best values of all variables in the best schedule; null: none yet
  */
-export function chooseLiveliest({ bounds, activity }: Choice, best: Int32Array | null): Literal | null {
+export function chooseLiveliest(
+  { bounds, times, isWay, activity }: Choice,
+  best: Int32Array | null,
+): Literal | null {
   let liveliest = -1;
   for (let variable = 0; variable < activity.length; variable++) {
     if (bounds.isFixed(variable)) continue;
@@ -55,7 +60,8 @@ export function chooseLiveliest({ bounds, activity }: Choice, best: Int32Array |
   if (liveliest < 0) return null;
   const lower = bounds.now[2 * liveliest] as number;
   const upper = -(bounds.now[2 * liveliest + 1] as number);
-  const wish = best === null ? lower : (best[liveliest] as number);
+  const asBefore = best !== null && (liveliest < times || isWay[liveliest] === 1);
+  const wish = asBefore ? (best[liveliest] as number) : lower;
   return wish >= upper
     ? { side: 2 * liveliest, value: upper }
     : { side: 2 * liveliest + 1, value: -Math.max(wish, lower) };

@@ -16,7 +16,8 @@ export class Clauses {
   /** Clauses one behind the other: HEAD figures, then side and value of each literal. */
   store: Int32Array = new Int32Array(1 << 14);
   #size = 0;
-  count = 0;
+  /** How many clauses have been learned and are kept. */
+  learned = 0;
   /** By side: the watches that a rise of this side may break. */
   readonly #watches: Watches[];
 
@@ -55,7 +56,7 @@ export class Clauses {
       this.store[clause + HEAD + 2 * index] = side;
       this.store[clause + HEAD + 2 * index + 1] = values[index] as number;
     }
-    this.count++;
+    this.learned++;
     this.#watch(clause, 0);
     this.#watch(clause, 1);
     return clause;
@@ -68,6 +69,7 @@ export class Clauses {
       literals.map(({ value }) => value),
     );
     this.store[clause + 1] = FOR_GOOD;
+    this.learned--;
   }
 
   /** Draws every conclusion from the newest bound of one side. @returns false on a clash */
@@ -115,15 +117,18 @@ export class Clauses {
   }
 
   /**
-   * Forgets the half that helped least. Only where no decision stands: no bound's reason is asked for any more.
+   * Forgets the half of the learned clauses that helped least. Only where no decision stands: no bound's reason is
+   * asked for any more.
    */
   forgetHalf(): void {
     const old = this.store.slice(0, this.#size);
-    const praise: number[] = [];
-    for (let clause = 0; clause < old.length; clause = after(old, clause)) praise.push(worth(old, clause));
-    const middle = praise.sort((a, b) => a - b)[praise.length >> 1] ?? 0;
+    const worths: number[] = [];
+    for (let clause = 0; clause < old.length; clause = after(old, clause)) {
+      if (worth(old, clause) < FOR_GOOD) worths.push(worth(old, clause));
+    }
+    const middle = worths.sort((a, b) => a - b)[worths.length >> 1] ?? 0;
     this.#size = 0;
-    this.count = 0;
+    this.learned = 0;
     for (const watches of this.#watches) watches.length = 0;
     for (let clause = 0; clause < old.length; clause = after(old, clause)) {
       if (worth(old, clause) > middle) this.#keep(old, clause);
@@ -138,7 +143,7 @@ export class Clauses {
     this.#watch(this.#size, 0);
     this.#watch(this.#size, 1);
     this.#size += next - clause;
-    this.count++;
+    if (help !== FOR_GOOD) this.learned++;
   }
 
   #watch(clause: number, position: 0 | 1): void {

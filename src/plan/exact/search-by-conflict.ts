@@ -35,10 +35,13 @@ export class SearchByConflict {
   constructor(model: Model) {
     this.#model = model;
     this.#engine = new Engine(model);
+    const isWay = new Uint8Array(model.first.length / 2);
+    for (const { variable } of model.ways) isWay[variable] = 1;
     this.#choice = {
       bounds: this.#engine.bounds,
       times: model.times,
       ways: model.ways,
+      isWay,
       activity: this.#engine.learner.activity,
     };
   }
@@ -119,7 +122,7 @@ export class SearchByConflict {
     this.#untilRestart = RESTART * luby(++this.#restarts);
     this.#engine.goBack(0);
     const { clauses } = this.#engine;
-    if (clauses.count < this.#mostClauses) return;
+    if (clauses.learned < this.#mostClauses) return;
     clauses.forgetHalf();
     this.#mostClauses += MOST_CLAUSES / 20;
   }
@@ -127,7 +130,8 @@ export class SearchByConflict {
   /** After every fourth restart in order of time, else what clashed most. @returns false when all is decided */
   #decide(): boolean {
     const inTime = this.#restarts % 4 === 0;
-    const literal = inTime ? chooseEarliest(this.#choice) : chooseLiveliest(this.#choice, this.best);
+    const literal =
+      (inTime ? chooseEarliest(this.#choice) : null) ?? chooseLiveliest(this.#choice, this.best);
     if (literal === null) return false;
     this.nodes++;
     this.#engine.bounds.decide(literal.side, literal.value);
