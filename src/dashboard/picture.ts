@@ -66,7 +66,10 @@ function standing(facts: Facts | null): Span {
   if (facts === null) return span("");
   const { is } = facts.answer.plan;
   const said = sayPlanStanding(facts.answer);
-  return span(said === "" ? "" : `${said} `, is === "older" || is === "stopped" ? "late" : "dim");
+  return span(
+    said === "" ? "" : `${said} `,
+    is === "older" || is === "unfit" || is === "stopped" ? "late" : "dim",
+  );
 }
 
 function fill(lines: readonly Line[], rows: number): Line[] {

@@ -25,11 +25,12 @@ export interface PlanStanding {
   /**
    * - none: none was ever searched for
    * - kept: the answer is by it
-   * - older: than the newest act or than today's settings, so the answer is not by it
+   * - older: than the newest act, so the answer is not by it
+   * - unfit: made for other settings than today's, so the answer is not by it either
    * - searching: a worker looks for one, and has none for this moment yet
    * - stopped: the worker ended by itself
    */
-  readonly is: "none" | "kept" | "older" | "searching" | "stopped";
+  readonly is: "none" | "kept" | "older" | "unfit" | "searching" | "stopped";
   /**
    * By what share of the least possible cost the plan kept may cost more; 0: proven best; null: not known here.
    */

@@ -25,9 +25,9 @@ export function nowByRow(
 ): NowAnswer {
   const facts = readShop(shop, context);
   const found = planOfRow(row, shop.newest, facts);
-  return found === null
-    ? { ...nowByDispatch(facts), plan: { is: "older", gap: null } }
-    : answerByPlan(found, row.seed);
+  if (found !== null) return answerByPlan(found, row.seed);
+  const is = row.seq === shop.newest ? "unfit" : "older";
+  return { ...nowByDispatch(facts), plan: { is, gap: null } };
 }
 
 /**

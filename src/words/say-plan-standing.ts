@@ -16,6 +16,8 @@ export function sayPlanStanding({ basis, plan }: Pick<NowAnswer, "basis" | "plan
       return sayGap(plan.gap);
     case "older":
       return "not by plan: it is older than the last act";
+    case "unfit":
+      return "not by plan: the settings have changed since";
     case "searching":
       return "planning";
     case "stopped":

@@ -131,7 +131,7 @@ describe("a row that no longer holds", () => {
     const other = { ...context, hours: { weekly: [], days: {}, away: [] } };
     expect(nowByRow(diary.shop(), other, { ...row, seq: diary.shop().newest })).toMatchObject({
       basis: "dispatch",
-      plan: { is: "older" },
+      plan: { is: "unfit" },
     });
   });
 });

@@ -13,6 +13,7 @@ describe("how an answer was found", () => {
     expect(say("dispatch", "none")).toBe("");
     expect(say("dispatch", "searching")).toBe("planning");
     expect(say("dispatch", "older")).toBe("not by plan: it is older than the last act");
+    expect(say("dispatch", "unfit")).toBe("not by plan: the settings have changed since");
     expect(say("dispatch", "stopped")).toBe("not by plan: the planner stopped");
     expect(say("plan", "stopped")).toBe("by plan, the planner stopped");
     expect(say("plan", "kept")).toBe("by plan");
