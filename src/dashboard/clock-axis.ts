@@ -1,69 +1,109 @@
 import type { Session } from "../time/bench-hours.ts";
-import { instantOf, localTime } from "../time/civil.ts";
 import type { Instant, Minutes } from "../time/instant.ts";
 import { MINUTE } from "../time/instant.ts";
-import type { Zone } from "../time/zone.ts";
-import { sayWeekday } from "../words/say-time.ts";
 
-/** The span of time the shared clock shows: cell 0 begins at `from`, each cell is `minutesPerCell` long. */
-export interface Axis {
+/** A run of cells that are alike: the bench open, or shut. */
+export interface Stretch {
   readonly from: Instant;
-  readonly minutesPerCell: Minutes;
+  readonly until: Instant;
+  readonly open: boolean;
+  /** Cells it is drawn in; those beyond the axis are not seen. */
   readonly cells: number;
 }
 
-/** Minutes a cell may stand for, so that hours fall on cells. */
+/** The span of time the shared clock shows. Hours in which the bench is shut take fewer cells: little is done in them. */
+export interface Axis {
+  /** When each cell begins, and at the end when the last one ends. */
+  readonly starts: readonly Instant[];
+  /** In order, the first and last perhaps seen in part. */
+  readonly stretches: readonly Stretch[];
+  readonly minutesPerCell: Minutes;
+}
+
+/** Minutes an open cell may stand for, so that hours fall on cells. */
 const SCALES = [5, 10, 15, 20, 30, 60] as const;
-/** How far ahead should be seen: tonight, the night and tomorrow's bench hours. */
-const AHEAD = 30 * 60;
+/** Cells of a night or of days the bench is shut. */
+const NIGHT = 10;
+/** Minutes a cell of a shut bench stands for where its hours are drawn whole: around now, and after all sessions. */
+const SHUT_CELL: Minutes = 60;
 
-/** The finest scale on which `cells` reach a day and a night ahead, with now a tenth of the way in. */
-export function axisFor(now: Instant, cells: number): Axis {
-  const scale = SCALES.find((minutes) => minutes * cells * 0.9 >= AHEAD) ?? 60;
-  const cell = scale * MINUTE;
-  return {
-    from: Math.floor(now / cell) * cell - Math.floor(cells / 10) * cell,
-    minutesPerCell: scale,
-    cells,
-  };
+/**
+ * The finest scale on which `cells` reach the end of the next bench session, or of the one after that which runs now.
+ * Now stands a tenth of the way in.
+ */
+export function axisFor(now: Instant, cells: number, sessions: readonly Session[]): Axis {
+  const past = Math.floor(cells / 10);
+  const ahead = sessions.filter(({ closes }) => closes > now);
+  const running = ahead[0] !== undefined && ahead[0].opens <= now;
+  const goal = ahead[running ? 1 : 0]?.closes ?? now;
+  const axes = SCALES.map((scale) => makeAxis(now, cells, past, sessions, scale));
+  return (
+    axes.find(({ starts }) => (starts.at(-1) ?? now) >= goal) ??
+    axes.at(-1) ?? { starts: [now], stretches: [], minutesPerCell: 60 }
+  );
 }
 
-/** The cell a moment falls in; below 0 or past the end where it is out of sight. */
-export function cellOf(axis: Axis, at: Instant): number {
-  return Math.floor((at - axis.from) / (axis.minutesPerCell * MINUTE));
+/** The cell a moment falls in; -1 before the first, the number of cells past the last. */
+export function cellOf({ starts }: Axis, at: Instant): number {
+  let [low, high] = [0, starts.length];
+  while (low < high) {
+    const middle = (low + high) >> 1;
+    if ((starts[middle] ?? 0) <= at) low = middle + 1;
+    else high = middle;
+  }
+  return low - 1;
 }
 
-/** Hours of the day over their cells, the weekday at midnight: `18  20  22  Wed  2`. */
-export function hourMarks(axis: Axis, zone: Zone): string {
-  const cells = Array<string>(axis.cells).fill(" ");
-  const every = axis.minutesPerCell * 5 <= 60 ? 60 : axis.minutesPerCell * 5 <= 120 ? 120 : 240;
-  const end = axis.from + axis.cells * axis.minutesPerCell * MINUTE;
-  let { date } = localTime(zone, axis.from);
-  for (let free = 0; ; ) {
-    for (let minute = 0; minute < 1440; minute += every) {
-      const at = instantOf(zone, date, minute);
-      if (at >= end) return cells.join("");
-      const label = minute === 0 ? sayWeekday(localTime(zone, at).weekday) : String(minute / 60);
-      const cell = cellOf(axis, at);
-      if (at < axis.from || cell < free || cell + label.length > axis.cells) continue;
-      [...label].forEach((char, index) => {
-        cells[cell + index] = char;
-      });
-      free = cell + label.length + 1;
+function makeAxis(
+  now: Instant,
+  cells: number,
+  past: number,
+  sessions: readonly Session[],
+  scale: Minutes,
+): Axis {
+  const stretches = stretchesOf(now, sessions, cells).map((one) => ({ ...one, cells: cellsOf(one, scale) }));
+  const starts = stretches.flatMap(({ from, until, open, cells: count }) => {
+    const length = open ? scale * MINUTE : (until - from) / count;
+    return Array.from({ length: count }, (_, cell) => from + Math.round((cell * length) / MINUTE) * MINUTE);
+  });
+  const first = Math.max(0, starts.findLastIndex((start) => start <= now) - past);
+  return { starts: starts.slice(first, first + cells + 1), stretches, minutesPerCell: scale };
+}
+
+/** A stretch before it is known in how many cells it is drawn. `whole`: no hour of it is drawn shorter than others. */
+type Undrawn = Omit<Stretch, "cells"> & { readonly whole: boolean };
+
+/** Open and shut by turns, from before now till long after; a shut stretch around now is whole for as long as is seen. */
+function stretchesOf(now: Instant, sessions: readonly Session[], cells: number): Undrawn[] {
+  const hour = SHUT_CELL * MINUTE;
+  const thisHour = Math.floor(now / hour) * hour;
+  const seen = Math.floor(cells / 2) * hour;
+  // What is left over is worth drawing shorter only if it is long.
+  const least = NIGHT * hour;
+  const found: Undrawn[] = [];
+  let from = Math.min(sessions[0]?.opens ?? now, thisHour) - 24 * hour;
+  const shut = (until: Instant) => {
+    const around = from <= now && now < until;
+    const cuts = [thisHour - seen, thisHour + seen].filter(
+      (cut) => cut - from > least && until - cut > least,
+    );
+    for (const cut of around ? [...cuts, until] : [until]) {
+      if (cut > from)
+        found.push({ from, until: cut, open: false, whole: around && from <= now && now < cut });
+      from = Math.max(from, cut);
     }
-    const tomorrow = instantOf(zone, date, 1440 + 120);
-    date = localTime(zone, tomorrow).date;
+  };
+  for (const { opens, closes } of sessions) {
+    shut(opens);
+    found.push({ from: opens, until: closes, open: true, whole: true });
+    from = closes;
   }
+  const end = Math.max(from, now) + (cells + 1) * hour;
+  return [...found, { from, until: end, open: false, whole: true }];
 }
 
-/** Bench hours as `'` over their cells, and now as `|`. */
-export function benchMarks(axis: Axis, sessions: readonly Session[], now: Instant): string {
-  const cells = Array<string>(axis.cells).fill(" ");
-  for (const { opens, closes } of sessions) {
-    const last = Math.min(cellOf(axis, closes - 1), axis.cells - 1);
-    for (let cell = Math.max(cellOf(axis, opens), 0); cell <= last; cell++) cells[cell] = "'";
-  }
-  const at = cellOf(axis, now);
-  if (at >= 0 && at < axis.cells) cells[at] = "|";
-  return cells.join("");
+function cellsOf({ from, until, open, whole }: Undrawn, scale: Minutes): number {
+  const minutes = (until - from) / MINUTE;
+  const plain = Math.ceil(minutes / (open ? scale : Math.max(scale, whole ? SHUT_CELL : 0)));
+  return whole ? plain : Math.min(NIGHT, plain);
 }

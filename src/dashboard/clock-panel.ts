@@ -4,9 +4,10 @@ import { MINUTE } from "../time/instant.ts";
 import { plainText } from "../words/plain-text.ts";
 import { sayWait } from "../words/say-time.ts";
 import { sayOpening, sayStage } from "../words/say-waiting.ts";
-import { fitTo } from "../words/width.ts";
+import { fitTo, widthOf } from "../words/width.ts";
 import type { Axis } from "./clock-axis.ts";
-import { axisFor, benchMarks, cellOf, hourMarks } from "./clock-axis.ts";
+import { axisFor, cellOf } from "./clock-axis.ts";
+import { benchMarks, hourMarks, seamsOf } from "./clock-marks.ts";
 import type { Line, Tone } from "./line.ts";
 import { line, span } from "./line.ts";
 import type { Facts } from "./state.ts";
@@ -18,24 +19,30 @@ const LEAST_CELLS = 12;
 export function clockPanel(facts: Facts, columns: number, most: number): Line[] {
   const { answer, speech, sessions } = facts;
   if (answer.waiting.length === 0) return [line(" Nothing is out.", "dim")];
-  const nameWide = Math.max(16, Math.floor(columns * 0.2));
+  const longest = Math.max(...answer.waiting.map((row) => widthOf(nameOf(row))));
+  const nameWide = Math.min(Math.max(8, longest), Math.floor(columns * 0.28));
   const stateWide = columns >= 120 ? 50 : 24;
   const cells = columns - nameWide - stateWide - 4;
-  const axis = axisFor(speech.now, cells < LEAST_CELLS ? 0 : cells);
+  const axis = axisFor(speech.now, cells < LEAST_CELLS ? 0 : cells, sessions);
+  const seams = seamsOf(axis);
   const indent = " ".repeat(nameWide + 2);
   const room = Math.max(most - 2, 1);
   const shown = answer.waiting.slice(0, answer.waiting.length > room ? room - 1 : room);
   const lines = [
     line(`${indent}${hourMarks(axis, speech.zone)}`, "dim"),
-    line(`${indent}${benchMarks(axis, sessions, speech.now)}`, "dim"),
+    line(`${indent}${benchMarks(axis, speech.now)}`, "dim"),
     ...shown.map((row) => [
-      span(` ${fitTo(plainText(`${row.tag} ${row.name}`), nameWide)} `),
-      span(barOf(row, axis, speech.now), toneOf(row)),
+      span(` ${fitTo(nameOf(row), nameWide)} `),
+      span(barOf(row, axis, seams, speech.now), toneOf(row)),
       span(` ${stateOf(row, facts, stateWide)}`, toneOf(row)),
     ]),
   ];
   const more = answer.waiting.length - shown.length;
   return more > 0 ? [...lines, line(` and ${more} more: dryline rack shows all`, "dim")] : lines;
+}
+
+function nameOf({ tag, name }: WaitingRow): string {
+  return plainText(`${tag} ${name}`);
 }
 
 /** The countdown in few words at the end of the bar: what comes next for this piece. */
@@ -50,18 +57,22 @@ function stateOf(row: WaitingRow, facts: Facts, wide: number): string {
   return row.opens === null ? "feel it" : `${row.stage ?? "waits"}, opens ${left(row.opens)}`;
 }
 
-/** Drying `-`, the window `[===]`, shut `~`, in hand `*`, not begun or half-done `.`, now `|`. */
-function barOf(row: WaitingRow, axis: Axis, now: Instant): string {
-  const at = (moment: Instant | null, missing: number) =>
-    moment === null ? missing : Math.max(-1, Math.min(cellOf(axis, moment), axis.cells));
-  const since = at(row.since, axis.cells);
-  const opens =
-    row.state === "open" || row.state === "shut" ? at(row.opens, since) : at(row.opens, axis.cells);
-  const shuts = at(row.shuts, axis.cells);
+/**
+ * Drying `-`, the window `[===]`, shut `~`, in hand `*`, not begun or half-done `.`, now `|`, and `:` where hours begin to
+ * be drawn shorter or longer.
+ */
+function barOf(row: WaitingRow, axis: Axis, seams: ReadonlySet<number>, now: Instant): string {
+  const cells = axis.starts.length - 1;
+  const at = (moment: Instant | null, missing: number) => (moment === null ? missing : cellOf(axis, moment));
+  const since = at(row.since, cells);
+  const opens = row.state === "open" || row.state === "shut" ? at(row.opens, since) : at(row.opens, cells);
+  const shuts = at(row.shuts, cells);
+  const here = cellOf(axis, now);
   let bar = "";
-  for (let cell = 0; cell < axis.cells; cell++) {
-    if (cell === cellOf(axis, now)) bar += "|";
-    else if (row.state === "in hand") bar += cell < cellOf(axis, now) && cell >= since ? "*" : " ";
+  for (let cell = 0; cell < cells; cell++) {
+    if (cell === here) bar += "|";
+    else if (seams.has(cell) && cell !== opens && cell !== shuts) bar += ":";
+    else if (row.state === "in hand") bar += cell < here && cell >= since ? "*" : " ";
     else if (row.state === "not begun" || row.state === "left") bar += ".";
     else if (cell < since) bar += " ";
     else if (cell < opens) bar += "-";

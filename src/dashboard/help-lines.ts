@@ -12,4 +12,5 @@ export const HELP_LINES: readonly string[] = [
   "",
   "On the shared clock:  - drying   [ opens   = can be worked   ] shuts",
   "                      ~ shut: preparation first   * in hand   | now   ' bench hours",
+  "                      : from here on hours are drawn shorter, or as before",
 ];

@@ -82,10 +82,11 @@ test("the mark is seen without colour, and moving it moves no other line", () =>
 });
 
 test("bars run from the hang to the opening, through the window, to the shut and beyond", () => {
-  // 33 cells of an hour from 15:00: hung 17:00 is cell 2, now cell 3, 23:04 cell 8, Tue 19:04 cell 28.
+  // 36 cells of 15 min, the shut hours between in ten: 18:00 is cell 1, now cell 3, 21:00 cell 13. The night's cells are
+  // 126 min, so 23:04 is in the first. Tue 18:00 is cell 23, 19:04 cell 27, 21:00 cell 35.
   const row = picture(makeState()).find((line) => line.startsWith(" 12 "));
-  const bar = row?.slice(18, 18 + 33);
-  expect(bar).toBe("  -|----[===================]~~~~");
+  const bar = row?.slice(18, 18 + 36);
+  expect(bar).toBe("-:-|---------[=========:===]~~~~~~~:");
 });
 
 test("before the bench shuts it says what must still be put away", () => {
