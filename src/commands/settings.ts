@@ -10,7 +10,18 @@ import type { CommandWords } from "./command-words.ts";
 import { perform } from "./perform.ts";
 import { readSubword } from "./read-subword.ts";
 
-const OF_THE_SHOP = ["zone", "hands", "place", "aim", "out", "process"] as const;
+const OF_THE_SHOP = [
+  "zone",
+  "hands",
+  "place",
+  "aim",
+  "out",
+  "process",
+  "room",
+  "in",
+  "margin",
+  "touches",
+] as const;
 const OF_TASTE = ["units", "clock", "week", "colour"] as const;
 
 /**
@@ -20,7 +31,7 @@ const OF_TASTE = ["units", "clock", "week", "colour"] as const;
 export const settings: Command = {
   usage: [
     "settings",
-    "settings zone|hands|place|aim|out|process VALUE",
+    "settings zone|hands|place|aim|out|process|room|in|margin|touches VALUE",
     "settings units|clock|week|colour VALUE",
   ],
   says: "what the shop has and aims at, and how you like things told",
@@ -33,6 +44,10 @@ export const settings: Command = {
     ["settings aim 7", "seven finished a week"],
     ["settings out 6", "at most six out at once"],
     ['settings process "carved walker"', "what new pieces are, unless said"],
+    ['settings room "paint room" 20 m3 fan 300', "its fan moves 300 m3 an hour: how long it takes to clear"],
+    ['settings in "spray corner in paint room"', "a station or a place that is in it"],
+    ["settings margin 2C", "how much warmer than the dew point a surface must be"],
+    ["settings touches off", "touch tests no longer correct how long coats take"],
     ["settings clock 12", "7:34 pm instead of 19:34"],
     ["settings week Sun", "weeks begin on Sunday"],
   ],
@@ -81,6 +96,13 @@ async function readSetting(
       return { of: "aim", from, finishedPerWeek: readNumber(said, words), out: aim?.out ?? null };
     case "out":
       return { of: "aim", from, finishedPerWeek: aim?.finishedPerWeek ?? null, out: readNumber(said, words) };
+    case "room":
+    case "in":
+    case "margin":
+    case "touches": {
+      const { readAirSetting } = await import("./read-air-setting.ts");
+      return readAirSetting(of, said, words);
+    }
     default: {
       if (/^none$/i.test(said)) return { of: "default process", name: null };
       const { matchIn } = await import("./match-in.ts");

@@ -1,4 +1,5 @@
 import type { Touch } from "../journal/event.ts";
+import { sayTouched } from "../words/say-touch.ts";
 import { type Command, WHEN } from "./command.ts";
 import type { CommandWords } from "./command-words.ts";
 import { perform } from "./perform.ts";
@@ -19,7 +20,13 @@ export const touch: Command = {
     const { speech } = await bench.open();
     const tags = words.needTags();
     const found = readTouch(words);
-    return perform(words, bench, { act: "touch", at: words.when(speech), tags, found });
+    const request = { act: "touch", at: words.when(speech), tags, found } as const;
+    return perform(words, bench, request, async ({ shop }) =>
+      tags.flatMap((tag) => {
+        const piece = shop.pieces.get(tag);
+        return piece === undefined ? [] : sayTouched(piece, speech);
+      }),
+    );
   },
 };
 

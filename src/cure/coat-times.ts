@@ -37,6 +37,8 @@ export function coatTimes(
   { air, factor }: Drying = AS_BY_SHEET,
 ): CoatTimes {
   const reach = (minutes: Minutes) => air.reach(coat, laidAt, minutes * factor);
+  // A coat found dry early may still hold what must leave it before the next one goes on.
+  const reachOpening = (minutes: Minutes) => air.reach(coat, laidAt, minutes * Math.max(1, factor));
   const reaches: Partial<Record<Stage, Instant>> = { wet: laidAt };
   for (const stage of STAGES) {
     const minutes = coat.stages[stage];
@@ -44,7 +46,7 @@ export function coatTimes(
   }
   const windows: Span[] = [];
   for (const { opens, shuts, first } of coat.windows) {
-    const from = reach(opens === "flash-off" ? (flashOff ?? coat.flashOff) : opens);
+    const from = reachOpening(opens === "flash-off" ? (flashOff ?? coat.flashOff) : opens);
     const to = shuts === null ? null : reach(shuts);
     // A flash-off given longer than its window leaves nothing of the window.
     if (to === null || from < to) windows.push({ opens: from, shuts: to, first });

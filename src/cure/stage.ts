@@ -18,14 +18,14 @@ export function stageAt(times: CoatTimes, now: Instant): Stage {
  * the minutes of its sheet that it has come in its air. A coat that names no stage has no way to go: 1.
  */
 export function progressAt(coat: Coat, times: CoatTimes, { air, factor }: Drying, now: Instant): number {
-  const hard = reachedAt(bySheet(coat), "dry-hard");
+  const hard = reachedAt(stagesBySheet(coat), "dry-hard");
   if (hard === null || hard <= 0) return 1;
   const spent = now <= times.laidAt ? 0 : air.spent(coat, times.laidAt, now);
   return Math.min(1, spent / ((hard / MINUTE) * factor));
 }
 
-/** The stages of a sheet as if it were laid at instant 0. */
-function bySheet({ stages }: Coat): CoatTimes["reaches"] {
+/** The stages of a sheet as if its coat were laid at instant 0. */
+export function stagesBySheet({ stages }: Coat): CoatTimes["reaches"] {
   const entries = Object.entries(stages).map(([stage, minutes]) => [stage, minutes * MINUTE]);
   return Object.fromEntries(entries);
 }

@@ -18,12 +18,19 @@ const COAT_FROM_CAN = 0.15;
 
 /**
  * The factor of one coat as it hangs: what was expected, moved only as far as a touch denies it. A touch that agrees
- * moves nothing.
+ * moves nothing, and none makes a coat quicker than its sheet: felt dry on the outside, it has vouched for that much.
  *
  * @example coatFactor(1, { least: 1.5, most: Infinity }) // 1.5: still tacky at one and a half times its sheet
+ * @example coatFactor(1.4, { least: 0, most: 1.1 }) // 1.1: dry sooner than this can was known for
  */
 export function coatFactor(expected: number, { least, most }: FactorSpan): number {
-  return clampFactor(Math.max(least, Math.min(most, expected)));
+  if (isFault({ least })) return clampFactor(expected);
+  return clampFactor(Math.max(least, Math.min(Math.max(1, most), expected)));
+}
+
+/** Tacky at more than twice its time: a fault of the mix, the film or the air. Waiting will not help, and no time is learned. */
+export function isFault({ least }: Pick<FactorSpan, "least">): boolean {
+  return least > FACTOR_RANGE.most;
 }
 
 /**
@@ -36,7 +43,8 @@ export function coatFactor(expected: number, { least, most }: FactorSpan): numbe
  *
  * @example fitFactor([{ least: 1.3, most: 1.5 }, ...]) // nearer 1.3 the more of them there are
  */
-export function fitFactor(spans: readonly FactorSpan[]): number {
+export function fitFactor(told: readonly FactorSpan[]): number {
+  const spans = told.filter((span) => !isFault(span));
   const slope = (logFactor: number): number =>
     logFactor / CAN_FROM_SHEET ** 2 +
     spans.reduce((sum, span) => sum + outside(logFactor, span) / COAT_FROM_CAN ** 2, 0);

@@ -51,6 +51,19 @@ export interface StepTime {
   readonly at: Instant;
 }
 
+/** What touch tests of one pass say of its coat, as times its sheet's minutes; derived, in the air it hung in. */
+export interface CureTest {
+  readonly coat: string;
+  readonly tag: Tag;
+  readonly step: string;
+  readonly pass: number;
+  readonly least: number;
+  /** Null: nothing found it faster. */
+  readonly most: number | null;
+  /** When it was touched last. */
+  readonly at: Instant;
+}
+
 /** What the journal keeps beside one piece's events, made by the room above from all its live events. */
 export interface PieceSummary {
   readonly row: PieceRow;
@@ -146,6 +159,10 @@ export interface Journal {
   plan(): Promise<PlanRow | null>;
   /** Keeps a plan in place of the last one. False: the journal has gone on since the event it knew, nothing is kept. */
   keepPlan(row: PlanRow): Promise<boolean>;
+  /** Touch tests from a moment on, oldest first. */
+  cureTests(from: Instant): Promise<readonly CureTest[]>;
+  /** Keeps the touch tests of some pieces in place of what was kept of them. */
+  keepCureTests(tags: readonly Tag[], tests: readonly CureTest[]): Promise<void>;
   /** Keeps readings of the air, all or none, and says how many were new. */
   appendAir(readings: readonly NewAir[], by: By, recorded: Instant): Promise<number>;
   /** Readings dated from `from` to before `to`, by moment; those in doubt too. */

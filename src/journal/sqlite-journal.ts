@@ -1,5 +1,6 @@
 import { appendAir, newestAir, readAir, readAirByHour } from "./air-rows.ts";
 import { appendAct } from "./append-act.ts";
+import { readCureTests, writeCureTests } from "./cure-test-rows.ts";
 import { bringDerivedUpToDate, type Deriving, rebuildPieces } from "./derive-pieces.ts";
 import type { Journal } from "./journal.ts";
 import { readPlanRow, writePlanRow } from "./plan-row.ts";
@@ -54,6 +55,12 @@ export async function openJournal(path: string, deriving: Deriving): Promise<Jou
     },
     async keepPlan(row) {
       return explained(() => writePlanRow(file, row));
+    },
+    async cureTests(from) {
+      return explained(() => readCureTests(file, from));
+    },
+    async keepCureTests(tags, tests) {
+      explained(() => writeCureTests(file, tags, tests));
     },
     async appendAir(readings, by, recorded) {
       const kept = explained(() => appendAir(file, readings, by, recorded));

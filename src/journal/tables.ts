@@ -119,8 +119,23 @@ CREATE TRIGGER air_is_kept BEFORE DELETE ON air
   BEGIN SELECT RAISE(ABORT, 'a reading is never deleted'); END;
 `;
 
+/** What touch tests say of coats, derived in the air that pieces hung in: made anew whenever a piece is felt. */
+const cureTestTable = `
+CREATE TABLE cure_test (
+  coat TEXT NOT NULL,
+  tag INTEGER NOT NULL,
+  step TEXT NOT NULL,
+  pass INTEGER NOT NULL,
+  least REAL NOT NULL,
+  most REAL,
+  at INTEGER NOT NULL,
+  PRIMARY KEY (tag, step, pass)
+) STRICT, WITHOUT ROWID;
+CREATE INDEX cure_test_at ON cure_test (at);
+`;
+
 /** What leads from each form of the file to the next, the first from an empty one. Released ones never change. */
-export const FORMS: readonly string[] = [firstTables, planTable, airTable];
+export const FORMS: readonly string[] = [firstTables, planTable, airTable, cureTestTable];
 
 /** The form in which files are written today. One of a higher form is of a newer dryline and is refused. */
 export const SCHEMA_VERSION = FORMS.length;

@@ -81,7 +81,7 @@ function recordsOf(
   const starts = [hang.hungAt, ...again.map(({ at }) => at)];
   return starts.flatMap((start, index) => {
     const until = starts[index + 1] ?? ends;
-    const { windows } = coatTimes(coat, start, hang.flashOff, dryingOf(piece));
+    const { windows } = coatTimes(coat, start, hang.flashOff, dryingOf(piece, coat, hang));
     const shut = lastChance(windows);
     const begun = beginnings(piece, next).find(({ at }) => at >= start && at < until);
     const over = begun !== undefined || (shut !== null && shut < until && shut <= now);

@@ -130,13 +130,15 @@ function stationOf(draft: Draft, name: string): StationState {
 }
 
 /** Gives pieces and stations the newest event of theirs, whether it stands or not: what an append is held against. */
-function stampNewest({ reading, pieces, stations }: Draft): void {
+function stampNewest({ reading, pieces, stations, settings }: Draft): void {
   const ofTag = new Map<Tag, Seq>();
   const ofStation = new Map<string, Seq>();
   for (const { seq, tag, station } of reading.events) {
     if (tag !== null) ofTag.set(tag, Math.max(seq, ofTag.get(tag) ?? 0));
     if (station !== null) ofStation.set(station, Math.max(seq, ofStation.get(station) ?? 0));
   }
+  const pace = { factors: new Map<string, number>(), touchesCount: settings.touchesCount };
+  for (const piece of pieces.values()) piece.pace = pace;
   for (const piece of pieces.values()) piece.lastSeq = ofTag.get(piece.tag) ?? piece.lastSeq;
   for (const [name, lastSeq] of ofStation) {
     stations.set(name, { ...(stations.get(name) ?? emptyStation(name)), lastSeq });

@@ -1,10 +1,12 @@
 import { type CoatTimes, coatTimes } from "../cure/coat-times.ts";
 import type { Drying } from "../cure/drying.ts";
+import { coatFactor } from "../cure/touch-fit.ts";
 import type { Coat } from "../process/coat.ts";
 import type { Step } from "../process/step.ts";
 import type { Instant } from "../time/instant.ts";
 import { lastHang, workOf } from "./passes.ts";
 import type { Hang, Piece } from "./shop.ts";
+import { touchSpan } from "./touch-span.ts";
 
 /** A coat as it lies on a piece: its newest pass, and what it does by the clock. */
 export interface LaidCoat {
@@ -27,7 +29,7 @@ export function laidBy(piece: Piece, step: Step): LaidCoat | null {
   const coat = coatOf(piece, step);
   const hang = lastHang(workOf(piece, step.name));
   if (coat === null || hang === null) return null;
-  const drying = dryingOf(piece);
+  const drying = dryingOf(piece, coat, hang);
   return {
     name: coat.name,
     step: step.name,
@@ -38,9 +40,12 @@ export function laidBy(piece: Piece, step: Step): LaidCoat | null {
   };
 }
 
-/** How coats dry on a piece where it hangs and hung. */
-export function dryingOf({ air }: Pick<Piece, "air">): Drying {
-  return { air, factor: 1 };
+/** How a pass of a coat dries on a piece: where it hangs and hung, as its can is known to, and as it was felt. */
+export function dryingOf({ air, pace }: Pick<Piece, "air" | "pace">, coat: Coat, hang: Hang): Drying {
+  if (!pace.touchesCount) return { air, factor: 1 };
+  const expected = pace.factors.get(coat.name) ?? 1;
+  if (hang.touches.length === 0) return { air, factor: expected };
+  return { air, factor: coatFactor(expected, touchSpan(coat, hang, air)) };
 }
 
 /** The coat laid last of all that lie on a piece; of several hung at one moment the last in working order. */

@@ -107,6 +107,7 @@ export interface Piece {
   readonly hungAt: readonly Move[];
   /** The air there; the fold knows of none, hang-in-air.ts gives it. */
   readonly air: HangingAir;
+  readonly pace: CurePace;
   readonly measured: ReadonlyMap<
     string,
     { readonly value: number; readonly unit: string; readonly at: Instant }
@@ -126,6 +127,13 @@ export interface Piece {
   }[];
   readonly notes: readonly { readonly at: Instant; readonly text: string }[];
   readonly lastSeq: Seq;
+}
+
+/** How coats are known to keep to their sheets. */
+export interface CurePace {
+  /** By coat: how many times its sheet's minutes it has been found to need. */
+  readonly factors: ReadonlyMap<string, number>;
+  readonly touchesCount: boolean;
 }
 
 type PieceEnd =

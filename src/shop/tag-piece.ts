@@ -35,6 +35,7 @@ export function tagPiece(event: Tagged, tag: number, definition: ProcessDefiniti
     place: null,
     hungAt: [],
     air: SHEET_AIR,
+    pace: { factors: new Map(), touchesCount: true },
     measured: new Map(),
     mends: [],
     sentBack: [],

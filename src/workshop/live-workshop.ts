@@ -18,6 +18,7 @@ import type { Zone } from "../time/zone.ts";
 import type { Clock } from "./clock.ts";
 import type { ClockDoubt } from "./clock-watch.ts";
 import { ClockWatch } from "./clock-watch.ts";
+import { keepTouches } from "./keep-touches.ts";
 import type { Library } from "./library.ts";
 import { ownProcesses, readLibrary } from "./library.ts";
 import { findPackageRoot } from "./package-root.ts";
@@ -34,6 +35,9 @@ import { machineZone, zoneNamed } from "./zones.ts";
 const NEWS_EVERY = 400;
 /** Another terminal may be first this often before something must be wrong. */
 const TRIES = 20;
+
+/** Acts after which what touch tests say of coats may be otherwise. */
+const MAY_MOVE_TOUCHES: readonly ActRequest["act"][] = ["touch", "undo", "amend", "mend"];
 
 /** The workshop over a real journal, clock and disk. */
 export class LiveWorkshop implements Workshop {
@@ -144,8 +148,15 @@ export class LiveWorkshop implements Workshop {
     };
   }
 
-  recordAir(readings: readonly NewAir[], sensor: string | null): Promise<number> {
-    return this.journal.appendAir(readings, sensor === null ? this.by : `sensor:${sensor}`, this.now());
+  async recordAir(readings: readonly NewAir[], sensor: string | null): Promise<number> {
+    const by: By = sensor === null ? this.by : `sensor:${sensor}`;
+    const kept = await this.journal.appendAir(readings, by, this.now());
+    // What was felt yesterday is judged by the air of yesterday, which a logger may tell today.
+    if (kept > 0) {
+      const shop = await this.shop();
+      await keepTouches(this.journal, shop, [...shop.pieces.keys()]);
+    }
+    return kept;
   }
 
   async perform(request: ActRequest): Promise<Outcome> {
@@ -160,10 +171,12 @@ export class LiveWorkshop implements Workshop {
       if (!appended.kept) continue;
       const tags = decision.events.flatMap(({ tag }: NewEvent) => (tag === null ? [] : [tag]));
       const reading = await this.journal.read({ of: "tags", tags });
+      const after = await this.#inAir(foldShop(reading));
+      if (MAY_MOVE_TOUCHES.includes(request.act)) await keepTouches(this.journal, after, tags);
       return {
         done: appended.act,
         events: reading.events.filter(({ act }) => act === appended.act),
-        shop: await this.#inAir(foldShop(reading)),
+        shop: after,
       };
     }
     throw new Error(`another program wrote before this one ${TRIES} times in a row`);

@@ -14,8 +14,18 @@ test("a touch that agrees moves nothing", () => {
 
 test("a touch that denies the sheet moves its own coat just as far as it says", () => {
   expect(coatFactor(1, least(1.5))).toBe(1.5);
-  expect(coatFactor(1.3, most(0.9))).toBe(0.9);
-  expect(coatFactor(1, least(3))).toBe(2);
+  expect(coatFactor(1.4, most(1.1))).toBe(1.1);
+});
+
+test("no touch makes its own coat quicker than the sheet, or than its can is known to be", () => {
+  expect(coatFactor(1.3, most(0.9))).toBe(1);
+  expect(coatFactor(1, most(0.2))).toBe(1);
+  expect(coatFactor(0.8, most(0.2))).toBe(0.8);
+});
+
+test("tacky at more than twice its time is a fault, and moves nothing", () => {
+  expect(coatFactor(1, least(3))).toBe(1);
+  expect(fitFactor([least(3), least(8)])).toBeCloseTo(1, 9);
 });
 
 test("one slow laying moves the can less than nine do", () => {
