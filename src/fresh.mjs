@@ -5,13 +5,24 @@
 import { createHash } from "node:crypto";
 import { accessSync, constants, existsSync, readdirSync, readFileSync } from "node:fs";
 import { join, relative, sep } from "node:path";
+import { compiledCodeOf } from "./load-program.mjs";
 
 export const packageRoot = join(import.meta.dirname, "..");
 export const builtFolder = join(packageRoot, "dist");
 export const builtCommand = join(builtFolder, "dryline.cjs");
 
-/** Holds the fingerprint of the sources that dist/ was made from; written last, so a broken-off build is stale. */
-export const stampFile = join(builtFolder, "sources.sha256");
+/** File name in dist/: what dist/ was made from. */
+export const stampFile = "sources.sha256";
+
+/** @typedef {{ fingerprint: string, program: string }} Stamp of the sources, and the file name of the everyday program */
+
+/**
+ * @param {Stamp} stamp
+ * @returns {string} as it stands in the file
+ */
+export function sayStamp({ fingerprint, program }) {
+  return `${fingerprint}  ${program}\n`;
+}
 
 /**
  * One hash over every file that decides what is built: src/, the lockfile, the manifest, the compiler settings.
@@ -31,14 +42,29 @@ export function fingerprintSources() {
   return hash.digest("hex");
 }
 
-/** @returns {boolean} whether dist/ was built from the sources as they are now */
-function isFresh() {
+/** @returns {Stamp | undefined} undefined: nothing was built, or not to the end */
+function readStamp() {
   try {
-    return readFileSync(stampFile, "utf8") === fingerprintSources();
+    const [fingerprint = "", program = ""] = readFileSync(join(builtFolder, stampFile), "utf8")
+      .trim()
+      .split("  ");
+    return { fingerprint, program };
   } catch (error) {
-    if (codeOf(error) === "ENOENT") return false;
+    if (codeOf(error) === "ENOENT") return undefined;
     throw error;
   }
+}
+
+/**
+ * A build made by another Node has no compiled code for this one. Where it cannot be kept, the program runs without.
+ *
+ * @param {string} program file name of the everyday program
+ */
+async function compileForThisNode(program) {
+  const bundle = join(builtFolder, program);
+  if (existsSync(compiledCodeOf(bundle)) || !mayWrite(builtFolder)) return;
+  const { compileAhead } = await import("./compile-ahead.mjs");
+  compileAhead(bundle);
 }
 
 /**
@@ -47,7 +73,11 @@ function isFresh() {
  * @returns {Promise<string | undefined>} why it could not be built, as one sentence; undefined when all is well
  */
 export async function ensureBuilt() {
-  if (isFresh()) return undefined;
+  const stamp = readStamp();
+  if (stamp?.fingerprint === fingerprintSources()) {
+    await compileForThisNode(stamp.program);
+    return undefined;
+  }
   if (!mayWrite(existsSync(builtFolder) ? builtFolder : packageRoot)) {
     return `the built program is missing or out of date, and ${packageRoot} cannot be written: run "npm run build" there as a user who may.`;
   }

@@ -6,11 +6,15 @@ import { readFileSync } from "node:fs";
 import { join } from "node:path";
 import { runCommandLine } from "./commands/command-line.ts";
 import { machineContext } from "./commands/machine-context.ts";
+import { isReaderGone, StandardOutput } from "./commands/standard-output.ts";
 import { findPackageRoot } from "./workshop/package-root.ts";
 import type { Workshop } from "./workshop/workshop.ts";
 
-const { argv, env, stdout } = globalThis.process;
+const { argv, env } = globalThis.process;
 const typed = argv.slice(2);
+const out = new StandardOutput(1, () => globalThis.process.stdout.on("error", endQuietly));
+const err = new StandardOutput(2, () => globalThis.process.stderr.on("error", () => {}));
+const context = machineContext({ out, err, readVersion, openDashboard });
 
 function readVersion(): string {
   const manifest: { version: string } = JSON.parse(
@@ -19,18 +23,16 @@ function readVersion(): string {
   return manifest.version;
 }
 
-/** Whoever read what we print has gone, as `head` does: no fault of anybody's. */
-function endQuietly(error: NodeJS.ErrnoException): void {
-  if (error.code !== "EPIPE") throw error;
+function endQuietly(trouble: Error): void {
+  if (!isReaderGone(trouble)) throw trouble;
   globalThis.process.exit();
 }
 
 async function run(): Promise<number> {
   if (typed[0] === "--version") {
-    stdout.write(`${readVersion()}\n`);
+    context.out(`${readVersion()}\n`);
     return 0;
   }
-  const context = machineContext(readVersion, openDashboard);
   if (typed.length > 0 || env.TERM === "dumb" || !context.isTerminal) return runCommandLine(typed, context);
   const { openWorkshop } = await import("./workshop/open-workshop.ts");
   const workshop = await openWorkshop();
@@ -43,24 +45,29 @@ async function run(): Promise<number> {
 
 async function openDashboard(workshop: Workshop): Promise<number> {
   const { runDashboard } = await import("./dashboard/run-dashboard.ts");
-  return runDashboard({ workshop, stdin: globalThis.process.stdin, stdout, env });
+  const { stdin, stdout } = globalThis.process;
+  return runDashboard({ workshop, stdin, stdout, env });
 }
 
-async function fail(fault: unknown): Promise<void> {
-  const { err } = machineContext(readVersion, openDashboard);
+/** Tells what went wrong; gives the exit code. */
+async function fail(fault: unknown): Promise<number> {
+  // No fault of anybody's.
+  if (isReaderGone(fault)) return 0;
   const { sayTrouble } = await import("./commands/say-trouble.ts");
   const trouble = sayTrouble(fault);
   if (trouble !== null) {
-    err(`${trouble}.\n`);
-    globalThis.process.exitCode = 2;
-    return;
+    context.err(`${trouble}.\n`);
+    return 2;
   }
   const { reportFault } = await import("./commands/fault-report.ts");
-  err(`${reportFault(fault, typed, readVersion())}\n`);
-  globalThis.process.exitCode = 1;
+  context.err(`${reportFault(fault, typed, readVersion())}\n`);
+  return 1;
 }
 
-stdout.on("error", endQuietly);
-run().then((exitCode) => {
-  globalThis.process.exitCode = exitCode;
-}, fail);
+run()
+  .catch(fail)
+  .then((exitCode) => {
+    globalThis.process.exitCode = exitCode;
+    // Node would first wait for what V8 still compiles beside.
+    if (!out.mayWait && !err.mayWait) globalThis.process.exit();
+  });

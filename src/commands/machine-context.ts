@@ -1,34 +1,41 @@
 import type { CommandContext } from "./bench.ts";
+import { isReaderGone, mayBeTerminal, type StandardOutput } from "./standard-output.ts";
+
+/** What the context is made of. */
+interface Machine {
+  readonly out: StandardOutput;
+  readonly err: StandardOutput;
+  /** Only asked by help. */
+  readonly readVersion: () => string;
+  readonly openDashboard: CommandContext["openDashboard"];
+}
 
 /**
- * The world of a command as this machine has it: its own streams, journal and terminal. Streams are touched when they
- * are needed: making stdin alone costs an eighth of a cold start.
- *
- * @param readVersion only asked by help
+ * The world of a command as this machine has it: its own streams, journal and terminal. Node's stream objects are touched
+ * when they are needed: making that of stdin alone costs an eighth of a cold start.
  */
-export function machineContext(
-  readVersion: () => string,
-  openDashboard: CommandContext["openDashboard"],
-): CommandContext {
+export function machineContext({ out, err, readVersion, openDashboard }: Machine): CommandContext {
   return {
     openWorkshop: async () => (await import("../workshop/open-workshop.ts")).openWorkshop(),
     get version() {
       return readVersion();
     },
-    out: (text) => {
-      globalThis.process.stdout.write(text);
-    },
+    out: (text) => out.write(text),
     err: (text) => {
-      const { stderr } = globalThis.process;
-      // Nobody may be listening any more; then there is nobody to tell.
-      if (stderr.listenerCount("error") === 0) stderr.on("error", () => {});
-      stderr.write(text);
+      try {
+        err.write(text);
+      } catch (trouble) {
+        // Nobody is listening any more; then there is nobody to tell.
+        if (!isReaderGone(trouble)) throw trouble;
+      }
     },
     get isTerminal() {
+      if (!mayBeTerminal(0) || !mayBeTerminal(1)) return false;
       const { stdin, stdout } = globalThis.process;
       return stdout.isTTY === true && stdin.isTTY === true;
     },
     get columns() {
+      if (!mayBeTerminal(1)) return null;
       const { stdout } = globalThis.process;
       return stdout.isTTY === true ? stdout.columns : null;
     },

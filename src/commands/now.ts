@@ -31,7 +31,12 @@ export const now: Command = {
     if (words.problems.length > 0) return { problems: words.problems };
     const answer = await workshop.whatNow(asked ?? undefined);
     const then = { ...speech, now: answer.at };
-    return { text: sayNow(answer, then, bench.context.columns), json: nowJson(answer, then) };
+    return {
+      text: sayNow(answer, then, bench.context.columns),
+      get json() {
+        return nowJson(answer, then);
+      },
+    };
   },
 };
 

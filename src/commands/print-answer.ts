@@ -33,7 +33,7 @@ export async function printAnswer(answer: Answer, bench: Bench): Promise<void> {
   } else if (json) {
     printJson(answer.json, context);
   } else {
-    for (const line of answer.text) context.out(`${plainText(line).trimEnd()}\n`);
+    context.out(answer.text.map((line) => `${plainText(line).trimEnd()}\n`).join(""));
   }
 }
 
@@ -50,11 +50,9 @@ export function sayProblems(problems: readonly string[], json: boolean, context:
   return 2;
 }
 
-/** What JSON lets through unescaped and a terminal might obey. */
-const OBEYED = /[\p{Cc}\p{Cf}\p{Zl}\p{Zp}]/gu;
-
 function printJson(value: object, context: CommandContext): void {
-  const escaped = JSON.stringify(value).replace(OBEYED, escapeLetter);
+  // What JSON lets through unescaped and a terminal might obey.
+  const escaped = JSON.stringify(value).replace(/[\p{Cc}\p{Cf}\p{Zl}\p{Zp}]/gu, escapeLetter);
   context.out(`${escaped}\n`);
 }
 

@@ -35,7 +35,12 @@ export const week: Command = {
     const shop = await workshop.shop({ of: "span", ...needs.span }, asked ?? undefined);
     const rows = await workshop.journal.pieces(needs.rows.from, needs.rows.to);
     const review = weekReview({ ...week, shop, rows });
-    return { text: sayWeek(review, then), json: weekJson(review, then) };
+    return {
+      text: sayWeek(review, then),
+      get json() {
+        return weekJson(review, then);
+      },
+    };
   },
 };
 

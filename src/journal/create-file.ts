@@ -1,4 +1,3 @@
-import { randomBytes } from "node:crypto";
 import {
   chmodSync,
   closeSync,
@@ -11,7 +10,7 @@ import {
   rmSync,
 } from "node:fs";
 import { dirname } from "node:path";
-import Database from "better-sqlite3";
+import { openDatabase } from "./open-database.ts";
 import { APPLICATION_ID } from "./tables.ts";
 import { bringToNewestForm } from "./upgrade-tables.ts";
 
@@ -23,7 +22,7 @@ import { bringToNewestForm } from "./upgrade-tables.ts";
  */
 export function createFile(path: string): void {
   mkdirSync(dirname(path), { recursive: true, mode: 0o700 });
-  const unfinished = `${path}.${randomBytes(6).toString("hex")}.new`;
+  const unfinished = `${path}.${globalThis.crypto.randomUUID()}.new`;
   try {
     // Made by us, not by SQLite, so that it never stands open to others, whatever the umask.
     closeSync(openSync(unfinished, "wx", 0o600));
@@ -37,7 +36,7 @@ export function createFile(path: string): void {
 }
 
 function fill(path: string): void {
-  const database = new Database(path, { fileMustExist: true });
+  const database = openDatabase(path);
   try {
     database.pragma("synchronous = FULL");
     database.pragma(`application_id = ${APPLICATION_ID}`);

@@ -1,8 +1,9 @@
 import { chmodSync, existsSync, statSync } from "node:fs";
 import { resolve } from "node:path";
-import Database, { type Statement } from "better-sqlite3";
+import type { Database, Statement } from "better-sqlite3";
 import { createFile } from "./create-file.ts";
 import { checkHeader, checkMarks } from "./file-header.ts";
+import { openDatabase } from "./open-database.ts";
 import { explainError } from "./trouble.ts";
 import { bringToNewestForm } from "./upgrade-tables.ts";
 
@@ -12,7 +13,7 @@ const patienceMilliseconds = 5_000;
 /** One open SQLite file and the statements prepared on it. */
 export interface SqliteFile {
   readonly path: string;
-  readonly database: Database.Database;
+  readonly database: Database;
   /** Prepared at the first call, the same after that. */
   prepare(sql: string): Statement<unknown[]>;
 }
@@ -37,7 +38,7 @@ export function openFile(path: string): SqliteFile {
 }
 
 function prepareConnection(path: string): SqliteFile {
-  const database = new Database(path, { fileMustExist: true, timeout: patienceMilliseconds });
+  const database = openDatabase(path, { timeout: patienceMilliseconds });
   try {
     // In WAL mode the driver falls back to NORMAL after the first write unless FULL is asked for.
     database.pragma("synchronous = FULL");

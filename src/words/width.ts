@@ -1,9 +1,4 @@
 const ONE_CELL = /^[ -~]*$/;
-/** Marks that stand on the letter before them. */
-const NO_CELL = /^\p{M}$/u;
-/** Wide and fullwidth blocks of Unicode's East Asian Width (UAX #11), and the pictographs shown as emoji. */
-const TWO_CELLS =
-  /^[\u1100-\u115f\u2e80-\u303e\u3041-\u33ff\u3400-\u4dbf\u4e00-\u9fff\ua000-\ua4cf\ua960-\ua97f\uac00-\ud7a3\uf900-\ufaff\ufe30-\ufe6f\uff00-\uff60\uffe0-\uffe6\u{16fe0}-\u{18dff}\u{1b000}-\u{1b2ff}\u{1f1e6}-\u{1f1ff}\u{1f300}-\u{1faff}\u{20000}-\u{3fffd}\p{Emoji_Presentation}]$/u;
 
 /**
  * How many cells of a terminal a plain text takes.
@@ -12,9 +7,18 @@ const TWO_CELLS =
  * @example widthOf("鮎") // 2
  */
 export function widthOf(text: string): number {
-  if (ONE_CELL.test(text)) return text.length;
+  return ONE_CELL.test(text) ? text.length : countCells(text);
+}
+
+/** Apart, as classes of Unicode cost a cold start up to a millisecond wherever they are met. */
+function countCells(text: string): number {
+  // Marks that stand on the letter before them.
+  const noCell = /^\p{M}$/u;
+  // Wide and fullwidth blocks of Unicode's East Asian Width (UAX #11), and the pictographs shown as emoji.
+  const twoCells =
+    /^[\u1100-\u115f\u2e80-\u303e\u3041-\u33ff\u3400-\u4dbf\u4e00-\u9fff\ua000-\ua4cf\ua960-\ua97f\uac00-\ud7a3\uf900-\ufaff\ufe30-\ufe6f\uff00-\uff60\uffe0-\uffe6\u{16fe0}-\u{18dff}\u{1b000}-\u{1b2ff}\u{1f1e6}-\u{1f1ff}\u{1f300}-\u{1faff}\u{20000}-\u{3fffd}\p{Emoji_Presentation}]$/u;
   let width = 0;
-  for (const letter of text) width += NO_CELL.test(letter) ? 0 : TWO_CELLS.test(letter) ? 2 : 1;
+  for (const letter of text) width += noCell.test(letter) ? 0 : twoCells.test(letter) ? 2 : 1;
   return width;
 }
 

@@ -73,7 +73,7 @@ async function loadBenchmark(name) {
     platform: "node",
     format: "esm",
     packages: "external",
-    plugins: [keepPlaces],
+    plugins: [keepPlaces, useInkAsBuilt],
   });
   return import(pathToFileURL(outfile).href);
 }
@@ -93,6 +93,16 @@ const keepPlaces = {
     plugin.onLoad({ filter: /\.tsx?$/ }, ({ path }) => ({
       contents: readFileSync(path, "utf8").replaceAll("import.meta.dirname", JSON.stringify(dirname(path))),
       loader: path.endsWith("x") ? "tsx" : "ts",
+    }));
+  },
+};
+
+/** @type {esbuild.Plugin} */
+const useInkAsBuilt = {
+  name: "use-ink-as-built",
+  setup(plugin) {
+    plugin.onResolve({ filter: /\/mount-ink\.tsx$/ }, () => ({
+      path: join(import.meta.dirname, "ink-as-built.ts"),
     }));
   },
 };

@@ -1,10 +1,8 @@
 import { EventEmitter } from "node:events";
-import { join } from "node:path";
 import { PassThrough } from "node:stream";
 import { setFlagsFromString } from "node:v8";
 import { runInNewContext } from "node:vm";
-import type { DashboardOptions } from "../../src/dashboard/run-dashboard.ts";
-import { builtFolder } from "../../src/fresh.mjs";
+import { runDashboard } from "../../src/dashboard/run-dashboard.ts";
 import { MINUTE } from "../../src/time/instant.ts";
 import { FakeWorkshop } from "../dashboard/fake-workshop.ts";
 import { evening, makeAnswer, makeWaiting, makeWork } from "../dashboard/made-answer.ts";
@@ -74,11 +72,8 @@ async function keyToScreen(): Promise<Row[]> {
   ];
 }
 
-/** The built dashboard in this process: 5,000 ticks in which all 20 countdowns change. */
+/** The dashboard in this process, with Ink as it is built: 5,000 ticks in which all 20 countdowns change. */
 async function ticks(): Promise<Row[]> {
-  const { runDashboard } = (await import(join(builtFolder, "dashboard.mjs"))) as {
-    runDashboard: (options: DashboardOptions) => Promise<number>;
-  };
   const workshop = new FakeWorkshop();
   workshop.answer = makeAnswer({
     work: [makeWork()],

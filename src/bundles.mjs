@@ -1,0 +1,167 @@
+/**
+ * The bundles of dist/, for the sake of a fast start: loading many small files, or ES modules, costs more.
+ *
+ * - `program-HASH.cjs`: main.ts and all of ours it can reach, in one CommonJS file. A dynamic `import("./x.ts")` runs
+ *   that file of ours when its line is reached.
+ * - A dynamic import that leads to a library (zod, yaml, conf) is a bundle apart, loaded when its line is reached.
+ * - Ink waits at its top level, so what leads to it must be an ES module.
+ * - `NAME-worker.cjs`: each source of that name is a thread's own program.
+ * - `dryline.cjs`: the launcher.
+ *
+ * They do not share modules: each has its own copy of what they have in common. So no module under src/ may keep
+ * changing state at its top level, nor ask across them whether a thing is of its class.
+ */
+import { readdirSync } from "node:fs";
+import { basename, join } from "node:path";
+import * as esbuild from "esbuild";
+import { findApart } from "./find-apart.mjs";
+import { builtFolder, packageRoot } from "./fresh.mjs";
+
+/** @satisfies {esbuild.BuildOptions} */
+const common = {
+  absWorkingDir: packageRoot,
+  outdir: builtFolder,
+  bundle: true,
+  platform: "node",
+  target: "node20",
+  entryNames: "[name]-[hash]",
+  chunkNames: "[name]-[hash]",
+  sourcemap: "linked",
+  sourcesContent: false,
+  // How the driver of SQLite looks for its native part, where that is not in its usual place.
+  external: ["bindings"],
+  // React's development build keeps a performance entry for every render, for ever.
+  define: { "process.env.NODE_ENV": '"production"' },
+  logLevel: "warning",
+};
+
+/** A file of ours in CommonJS finds its place by other names. */
+/** @satisfies {esbuild.BuildOptions} */
+const commonJs = {
+  format: "cjs",
+  outExtension: { ".js": ".cjs" },
+  define: {
+    ...common.define,
+    "import.meta.dirname": "__dirname",
+    "import.meta.filename": "__filename",
+  },
+  logOverride: { "empty-import-meta": "error" },
+};
+
+/** Ink asks for React's developer tools only when told to debug; they are not installed. */
+const withoutDeveloperTools = {
+  name: "without-developer-tools",
+  /** @param {esbuild.PluginBuild} plugin */
+  setup(plugin) {
+    plugin.onResolve({ filter: /^react-devtools-core$/ }, ({ path }) => ({ path, namespace: "absent" }));
+    plugin.onLoad({ filter: /.*/, namespace: "absent" }, () => ({ contents: "export default {};" }));
+  },
+};
+
+/** @type {esbuild.BuildOptions} */
+const inkModule = {
+  format: "esm",
+  splitting: true,
+  outExtension: { ".js": ".mjs" },
+  plugins: [withoutDeveloperTools],
+  // Ink's layout engine would fetch its own bytes from a data URL, which loads Node's whole HTTP client (40 ms);
+  // where there is no fetch it decodes them.
+  define: { ...common.define, fetch: "undefined" },
+  // CommonJS libraries inside ask for Node's own modules by `require`.
+  banner: {
+    js: 'import { createRequire as makeRequire } from "node:module"; const require = makeRequire(import.meta.url);',
+  },
+};
+
+/** @typedef {Map<string, string>} Files file name in dist/ to its text */
+
+/** @returns {Promise<{ files: Files, program: string }>} all that dist/ holds, and the name of the everyday program */
+export async function bundleAll() {
+  const { scripts, modules } = await findApart({ ...common, plugins: [withoutDeveloperTools] });
+  const apart = [await bundle(scripts, commonJs), await bundle(modules, inkModule)];
+  const main = await bundle([join(packageRoot, "src/main.ts")], {
+    ...commonJs,
+    plugins: [reachApart(new Map(apart.flatMap(({ names }) => [...names])))],
+  });
+  const [program = ""] = main.names.values();
+  const workers = await bundle(sourcesOfWorkers(), { ...commonJs, entryNames: "[name]" });
+  const launcher = await bundle([join(packageRoot, "src/launch.mjs")], {
+    ...commonJs,
+    entryNames: "dryline",
+    define: { ...commonJs.define, "process.env.DRYLINE_PROGRAM": JSON.stringify(program) },
+    banner: { js: '#!/usr/bin/env node\n"use strict";' },
+  });
+  const files = new Map([...apart, main, workers, launcher].flatMap((each) => [...each.files]));
+  files.set(program, inAscii(reachAsLoaded(files.get(program) ?? "")));
+  return { files, program };
+}
+
+/**
+ * @param {readonly string[]} sources paths of the files to begin from
+ * @param {esbuild.BuildOptions} options
+ * @returns {Promise<{ files: Files, names: Map<string, string> }>} `names`: file name in dist/ of each source's bundle
+ */
+async function bundle(sources, options) {
+  /** @type {esbuild.BuildOptions & { metafile: true, write: false }} */
+  const wanted = { ...common, ...options, entryPoints: [...sources], metafile: true, write: false };
+  const { outputFiles, metafile } = await esbuild.build(wanted);
+  const names = Object.entries(metafile.outputs).flatMap(([output, { entryPoint }]) =>
+    entryPoint === undefined
+      ? []
+      : [/** @type {const} */ ([join(packageRoot, entryPoint), basename(output)])],
+  );
+  return {
+    files: new Map(outputFiles.map(({ path, text }) => [basename(path), text])),
+    names: new Map(names),
+  };
+}
+
+/**
+ * `import()` of a script would wake Node's loader of ES modules, which costs several milliseconds; `require` does not.
+ * Nor does `import()` work in the program: see load-program.mjs.
+ *
+ * @param {string} text
+ * @returns {string}
+ */
+function reachAsLoaded(text) {
+  return text
+    .replace(/\bimport\(("\.\/[^"]+\.cjs")\)/g, "Promise.resolve().then(() => require($1))")
+    .replace(/\bimport\(("\.\/[^"]+\.mjs")\)/g, "module.import($1)");
+}
+
+/**
+ * A text in ASCII takes half the room and is read faster. The bundler writes all but regular expressions so.
+ *
+ * @param {string} text
+ * @returns {string}
+ */
+function inAscii(text) {
+  return text.replace(/[^\0-\x7f]/g, (unit) => `\\u${unit.charCodeAt(0).toString(16).padStart(4, "0")}`);
+}
+
+/**
+ * Leaves out what is bundled apart, and points to its bundle.
+ *
+ * @param {Map<string, string>} names file name in dist/ of each source's bundle
+ * @returns {esbuild.Plugin}
+ */
+function reachApart(names) {
+  return {
+    name: "reach-apart",
+    setup(plugin) {
+      plugin.onResolve({ filter: /.*/ }, async ({ kind, path, pluginData, ...asked }) => {
+        if (kind !== "dynamic-import" || pluginData === names) return undefined;
+        const found = await plugin.resolve(path, { kind, ...asked, pluginData: names });
+        const name = names.get(found.path);
+        return name === undefined ? undefined : { path: `./${name}`, external: true };
+      });
+    },
+  };
+}
+
+/** @returns {string[]} */
+function sourcesOfWorkers() {
+  return readdirSync(join(packageRoot, "src"), { recursive: true, encoding: "utf8" })
+    .filter((file) => file.endsWith("-worker.ts"))
+    .map((file) => join(packageRoot, "src", file));
+}

@@ -1,0 +1,26 @@
+/** Has the program's everyday functions compiled once, for its next starts under this Node to take up. */
+import { spawnSync } from "node:child_process";
+import { mkdtempSync, rmSync } from "node:fs";
+import { tmpdir } from "node:os";
+import { join } from "node:path";
+
+/** It takes a fraction of a second. */
+const longestMilliseconds = 20_000;
+
+/**
+ * Where it fails, as when SQLite's binary is not installed yet, the program still runs, only slower to start.
+ *
+ * @param {string} program path of the program's bundle, whose folder can be written
+ */
+export function compileAhead(program) {
+  const home = mkdtempSync(join(tmpdir(), "dryline-build-"));
+  try {
+    spawnSync(process.execPath, [join(import.meta.dirname, "warm-up.mjs"), program], {
+      env: { ...process.env, DRYLINE_HOME: home },
+      stdio: "ignore",
+      timeout: longestMilliseconds,
+    });
+  } finally {
+    rmSync(home, { recursive: true, force: true });
+  }
+}

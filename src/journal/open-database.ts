@@ -1,0 +1,29 @@
+import { existsSync } from "node:fs";
+import { createRequire } from "node:module";
+import { join } from "node:path";
+import Database from "better-sqlite3";
+
+/** Where the driver's installation puts its native part. Left to itself the driver tries a dozen places first. */
+const usualPlace = "better-sqlite3/build/Release/better_sqlite3.node";
+
+/** Opens an SQLite file that is there already. Throws what the driver throws, also when its native part is missing. */
+export function openDatabase(path: string, options: Database.Options = {}): Database.Database {
+  const native = findNativePart();
+  return new Database(path, {
+    ...options,
+    fileMustExist: true,
+    ...(native === null ? {} : { nativeBinding: native }),
+  });
+}
+
+/** Null: not in its usual place, so the driver must search, and say so when it finds none. */
+function findNativePart(): string | null {
+  // From dist/, where the packages are this one's own. Node's way of finding a package takes longer than all the opening.
+  const near = join(import.meta.dirname, "../node_modules", usualPlace);
+  if (existsSync(near)) return near;
+  try {
+    return createRequire(import.meta.filename).resolve(usualPlace);
+  } catch {
+    return null;
+  }
+}
