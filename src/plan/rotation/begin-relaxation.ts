@@ -5,10 +5,12 @@ import { Relaxation, STANDS } from "./relaxation.ts";
 export function beginRelaxation(circle: Circle): Relaxation | null {
   const relaxation = new Relaxation(circle);
   const { size } = relaxation;
-  for (const [index, { fixed }] of circle.tasks.entries()) {
+  for (const [index, { fixed, session, before }] of circle.tasks.entries()) {
     if (!relaxation.raiseMinute(size, index, fixed ?? 0)) return null;
     if (!relaxation.raiseMinute(index, size, -(fixed ?? relaxation.longest - 1))) return null;
     if (!beginSetUp(relaxation, index)) return null;
+    if (session !== undefined && !relaxation.lieIn(index, session)) return null;
+    if (before?.every((other) => relaxation.setBefore(index, other)) === false) return null;
     // A task comes after itself a period later.
     const self = relaxation.apart(index, index);
     if (self !== null && self > relaxation.longest) return null;

@@ -44,8 +44,10 @@ export interface CircleTask {
   readonly setUp: number | null;
   /** The one minute of the circle at which it starts, where that is settled already. */
   readonly fixed: Minutes | null;
-  /** Its set-up is made for it: settled already. */
+  /** Settled already: its set-up is made for it; the session it lies in; the tasks it comes before on the circle. */
   readonly made?: true;
+  readonly session?: number;
+  readonly before?: readonly number[];
 }
 
 /**

@@ -1,5 +1,12 @@
 import { MADE, type Relaxation } from "./relaxation.ts";
 
+/** Where the work of each task with its set-up may lie on the circle, and how long it is. */
+interface Spread {
+  readonly from: Int32Array;
+  readonly until: Int32Array;
+  readonly work: Int32Array;
+}
+
 /**
  * Edge finding for one pair of hands (Carlier and Pinson, An algorithm for solving the job-shop problem, Management
  * Science 35(2), 1989): work that has to lie within a stretch of the circle, and does not fit in it together with one
@@ -9,55 +16,65 @@ import { MADE, type Relaxation } from "./relaxation.ts";
  */
 export function findEdges(relaxation: Relaxation): boolean {
   const { size } = relaxation;
-  const from = new Int32Array(size);
-  const until = new Int32Array(size);
-  const work = new Int32Array(size);
-  for (let task = 0; task < size; task++) {
-    const minutes = relaxation.circle.tasks[task]?.minutes ?? 0;
-    const head = relaxation.setUps[task] === MADE ? (relaxation.setUpOf(task)?.minutes ?? 0) : 0;
-    from[task] = relaxation.minutes.least(size, task) - head;
-    until[task] = -relaxation.minutes.least(task, size) + minutes;
-    work[task] = minutes + head;
-  }
-  for (let start = 0; start < size; start++) {
-    for (let end = 0; end < size; end++) {
-      const opens = from[start] as number;
-      const shuts = until[end] as number;
-      if (shuts <= opens || (until[start] as number) > shuts || (from[end] as number) < opens) continue;
-      if (!judgeStretch(relaxation, { from, until, work }, opens, shuts)) return false;
+  const spread = spreadOf(relaxation);
+  const { from, until, work } = spread;
+  const byEnd = Uint16Array.from({ length: size }, (_, task) => task).sort(
+    (one, other) => (until[one] as number) - (until[other] as number),
+  );
+  const most = Math.max(0, ...work);
+  for (const opens of new Set(from)) {
+    let load = 0;
+    for (const task of byEnd) {
+      if ((from[task] as number) < opens) continue;
+      load += work[task] as number;
+      const shuts = until[task] as number;
+      // A longer stretch that shuts at the same moment has more work in no more room.
+      const room = openMinutes(relaxation, opens, shuts);
+      if (load > room) return false;
+      if (load + most > room && !judgeStretch(relaxation, spread, opens, shuts, room)) return false;
     }
   }
   return true;
 }
 
-interface Spread {
-  readonly from: Int32Array;
-  readonly until: Int32Array;
-  readonly work: Int32Array;
+function spreadOf(relaxation: Relaxation): Spread {
+  const { size, circle, minutes, setUps } = relaxation;
+  const from = new Int32Array(size);
+  const until = new Int32Array(size);
+  const work = new Int32Array(size);
+  for (let task = 0; task < size; task++) {
+    const own = circle.tasks[task]?.minutes ?? 0;
+    const head = setUps[task] === MADE ? (relaxation.setUpOf(task)?.minutes ?? 0) : 0;
+    from[task] = minutes.least(size, task) - head;
+    until[task] = -minutes.least(task, size) + own;
+    work[task] = own + head;
+  }
+  return { from, until, work };
 }
 
-function judgeStretch(relaxation: Relaxation, spread: Spread, opens: number, shuts: number): boolean {
-  const { from, until, work } = spread;
+function judgeStretch(
+  relaxation: Relaxation,
+  { from, until, work }: Spread,
+  opens: number,
+  shuts: number,
+  room: number,
+): boolean {
   const { size } = relaxation;
+  const inside: number[] = [];
   let load = 0;
   for (let task = 0; task < size; task++) {
-    if ((from[task] as number) >= opens && (until[task] as number) <= shuts) load += work[task] as number;
+    if ((from[task] as number) < opens || (until[task] as number) > shuts) continue;
+    load += work[task] as number;
+    inside.push(task);
   }
-  const room = openMinutes(relaxation, opens, shuts);
-  if (load > room) return false;
   for (let task = 0; task < size; task++) {
     if (load + (work[task] as number) <= room) continue;
-    const begins = from[task] as number;
-    const ends = until[task] as number;
-    const last = begins >= opens && ends > shuts;
-    const first = ends <= shuts && begins < opens;
+    const last = (from[task] as number) >= opens && (until[task] as number) > shuts;
+    const first = (until[task] as number) <= shuts && (from[task] as number) < opens;
     if (!last && !first) continue;
-    for (let inside = 0; inside < size; inside++) {
-      if (inside === task || (from[inside] as number) < opens || (until[inside] as number) > shuts) continue;
-      const known = last ? relaxation.isBefore(inside, task) : relaxation.isBefore(task, inside);
-      if (known) continue;
-      const holds = last ? relaxation.setBefore(inside, task) : relaxation.setBefore(task, inside);
-      if (!holds) return false;
+    for (const other of inside) {
+      if (last ? relaxation.isBefore(other, task) : relaxation.isBefore(task, other)) continue;
+      if (!(last ? relaxation.setBefore(other, task) : relaxation.setBefore(task, other))) return false;
     }
   }
   return true;
@@ -66,7 +83,8 @@ function judgeStretch(relaxation: Relaxation, spread: Spread, opens: number, shu
 function openMinutes({ circle }: Relaxation, from: number, until: number): number {
   let sum = 0;
   for (const { opens, closes } of circle.sessions) {
-    sum += Math.max(0, Math.min(until, closes) - Math.max(from, opens));
+    const minutes = Math.min(until, closes) - Math.max(from, opens);
+    if (minutes > 0) sum += minutes;
   }
   return sum;
 }

@@ -6,7 +6,7 @@ import { type CircleAnswer, solveCircle } from "./solve-circle.ts";
 /** Nodes given to the exact search of one or two pieces among the others. */
 const NODES_A_TRY = 300;
 /** Rounds without a better rotation before it stays as it is. */
-const PATIENCE = 2;
+const PATIENCE = 4;
 
 export interface PiecesAsk {
   /** The rotation of so many pieces. A rotation of fewer is a beginning of it: its tasks come first. */
@@ -34,18 +34,21 @@ export function solvePieces({ circleOf, pieces, isOver }: PiecesAsk): CircleAnsw
   return pieces === 1 ? found : improve(circleOf(pieces), found, { pieces, alone, isOver });
 }
 
-/** Puts one piece more in, alone or together with one of the others taken out again. */
+/** How firmly the work of the other pieces stays: each task at its minute, or only in its session and order there. */
+type Hold = "minutes" | "order";
+
+/** Puts one piece more in, if need be together with one of the others taken out again. */
 function insert(
   whole: ProblemCircle,
   found: CircleAnswer,
   last: number,
   isOver: () => boolean,
 ): CircleAnswer {
-  for (let other = last; other >= 0; other--) {
-    const answer = free(whole, found, [last, other], isOver);
-    if (answer.starts !== null || isOver()) return answer;
+  let answer = free(whole, found, [last], "minutes", isOver);
+  for (let other = last; answer.starts === null && other >= 0 && !isOver(); other--) {
+    answer = free(whole, found, [last, other], "order", isOver);
   }
-  return { ...found, status: "unknown", starts: null };
+  return answer;
 }
 
 interface Aim {
@@ -62,8 +65,9 @@ function improve(whole: ProblemCircle, first: CircleAnswer, { pieces, alone, isO
   for (let apart = 0; idle < PATIENCE && (found.span ?? 0) > bound && !isOver(); apart++) {
     idle++;
     for (let one = 0; one < pieces && !isOver(); one++) {
-      const other = (one + apart) % pieces;
-      const answer = free(whole, found, [one, other], isOver, found.span ?? undefined);
+      const hold = apart % 2 === 0 ? "minutes" : "order";
+      const other = (one + Math.floor(apart / 2)) % pieces;
+      const answer = free(whole, found, [one, other], hold, isOver);
       if (answer.starts === null) continue;
       found = answer;
       idle = 0;
@@ -72,22 +76,36 @@ function improve(whole: ProblemCircle, first: CircleAnswer, { pieces, alone, isO
   return { ...found, bound, status: found.span === bound ? "optimal" : "feasible" };
 }
 
-/** Solves for some pieces, with all others where they are. */
+/** Solves for some pieces, with the work of all others held. */
 function free(
   { circle, work }: ProblemCircle,
-  { starts, made }: CircleAnswer,
+  { starts, made, span }: CircleAnswer,
   pieces: readonly number[],
+  hold: Hold,
   isOver: () => boolean,
-  below?: Minutes,
 ): CircleAnswer {
-  const { period } = circle;
-  const tasks = circle.tasks.map((task, index): CircleTask => {
+  const { period, sessions } = circle;
+  const minutes = circle.tasks.map((_, index) => {
     const start = starts?.[index];
-    if (start === undefined || pieces.includes(pieceOf(circle, work, index))) return task;
-    const fixed = ((start % period) + period) % period;
-    return made[index] === true ? { ...task, fixed, made: true } : { ...task, fixed };
+    const loose = start === undefined || pieces.includes(pieceOf(circle, work, index));
+    return loose ? null : ((start % period) + period) % period;
+  });
+  const tasks = circle.tasks.map((task, index): CircleTask => {
+    const minute = minutes[index] ?? null;
+    if (minute === null) return task;
+    if (hold === "minutes")
+      return made[index] === true ? { ...task, fixed: minute, made: true } : { ...task, fixed: minute };
+    const session = sessions.findIndex(({ closes }) => closes > minute);
+    const shuts = sessions[session]?.closes ?? period;
+    const before = [...minutes.keys()].filter((other) => {
+      const its = minutes[other] ?? null;
+      return its !== null && its > minute && its < shuts;
+    });
+    return { ...task, session, before };
   });
   const stop = (nodes: number): boolean => nodes > NODES_A_TRY || isOver();
+  // Fewer pieces were placed: any rotation is more than there was.
+  const below = starts?.length === tasks.length ? (span ?? undefined) : undefined;
   return solveCircle({ ...circle, tasks }, below === undefined ? { stop } : { stop, below });
 }
 
