@@ -1,9 +1,12 @@
+import { DEW_MARGIN } from "../cure/fit-air.ts";
 import type { Setting } from "../journal/event.ts";
 import { aimAt, handsAt } from "../shop/settings-at.ts";
 import { localTime } from "../time/civil.ts";
 import { layOut } from "../words/lay-out.ts";
+import { sayClearing } from "../words/say-room.ts";
 import { sayAim } from "../words/say-setting.ts";
 import { sayWeekday } from "../words/say-time.ts";
+import { sayDegrees } from "../words/say-units.ts";
 import type { Bench, Opened } from "./bench.ts";
 import type { Answer, Command } from "./command.ts";
 import type { CommandWords } from "./command-words.ts";
@@ -63,7 +66,9 @@ export const settings: Command = {
     const opened = await bench.open();
     const setting = await readSetting(of, words, opened);
     if (setting === null) return { problems: words.problems };
-    return perform(words, bench, { act: "settle", at: opened.speech.now, setting });
+    return perform(words, bench, { act: "settle", at: opened.speech.now, setting }, async ({ shop }) =>
+      setting.of === "room" ? sayClearing(shop.settings, setting.name) : [],
+    );
   },
 };
 
@@ -150,6 +155,10 @@ async function show(bench: Bench): Promise<Answer> {
     ...hooks.map((place) => ["place", `${place.name}, hooks: ${place.hooks}`]),
     ["aim", sayAim(aim?.finishedPerWeek ?? null, aim?.out ?? null)],
     ["process", shop.defaultProcess ?? "none: named with each tag"],
+    ...[...shop.rooms.keys()].map((room) => ["room", sayClearing(shop, room)[0] ?? room]),
+    ...[...shop.roomOf].map(([what, room]) => ["in", `${what} is in ${room}`]),
+    ["margin", `${sayDegrees(shop.dewMargin ?? DEW_MARGIN, speech)} above the dew point`],
+    ["touches", shop.touchesCount ? "count" : "do not count"],
     ["units", taste.units],
     ["clock", taste.clock],
     ["week", `begins ${sayWeekday(taste.firstDayOfWeek)}`],
