@@ -1,68 +1,114 @@
+import type { Plan, Visit } from "../plan.ts";
 import type { Problem } from "../problem.ts";
 import { SearchByConflict } from "./search-by-conflict.ts";
-import { makeShopModel, type ShopModel } from "./shop-model.ts";
+import { makeShopModel, type ShopModel, saysAll } from "./shop-model.ts";
 
-/** A proof in the making that a plan is the best, or a better one. */
+/** A proof in the making that a plan is the best there is; better plans are found on the way. */
 export interface ShopProof {
-  /** Searches on until it is told to stop, asked before each decision. */
-  go(isOver: (nodes: number) => boolean): void;
+  /**
+   * Searches on.
+   *
+   * @param isOver asked before each decision with their count; true: stop
+   * @returns whether a better plan was found
+   */
+  go(isOver: (nodes: number) => boolean): boolean;
+  /** The best plan found that costs less than what was known; null: none yet. */
+  readonly plan: Plan | null;
   /** No plan costs less. */
   readonly bound: number;
-  /** Starts by task (null: done) that cost less than all known before, as far as the model goes; null: none. */
-  readonly starts: readonly (number | null)[] | null;
-  /** What those starts cost in the model. */
-  readonly cost: number | null;
+  /** There is nothing more to find: the plan here, or else the one known, is the best of its kind. */
   readonly isOver: boolean;
-  readonly nodes: number;
 }
 
-export function beginProof(problem: Problem, known: number): ShopProof | null {
-  const model = makeShopModel(problem, known - 1);
-  if (model === null) return null;
-  const search = new SearchByConflict(model);
-  let isOver = !search.begin(0);
-  let patience = 200;
-  let low = true;
-  let ambition = 8;
-  return {
-    go(stop) {
-      while (!isOver) {
-        const aim = low
-          ? Math.min(search.most, search.bound + Math.floor((search.most - search.bound) / ambition))
-          : search.most;
-        const end = search.run(aim, patience, stop);
-        if (process.env.LOG) console.log(low, aim, end, search.bound, search.most, search.nodes);
-        if (end === "exhausted") isOver = true;
-        if (end === "stopped") return;
-        if (end === "tired") {
-          if (!low) patience *= 1.3;
-          else ambition *= 2;
-          low = !low;
-        }
-        if (end === "refuted") {
-          ambition = Math.max(2, ambition / 2);
-        }
-      }
-    },
-    get bound() {
-      if (!isOver) return search.bound;
-      return search.best === null ? search.most + 1 : (search.best[model.goal] as number);
-    },
-    get starts() {
-      return search.best === null ? null : startsOf(model, search.best);
-    },
-    get cost() {
-      return search.best === null ? null : (search.best[model.goal] as number);
-    },
-    get isOver() {
-      return isOver;
-    },
-    get nodes() {
-      return search.nodes;
-    },
-  };
+/** Clashes of a first run. */
+const PATIENCE = 200;
+
+/**
+ * Begins to look for plans that cost less than one known, and to prove that there is none. For small problems: it
+ * weighs every two tasks that could come in either order.
+ *
+ * @param kept visits of a plan that stay as they are, by task: the rest is then planned as well as can be around them
+ * @param known what the best plan known costs
+ * @returns null where the problem is of a kind the model does not know
+ */
+export function beginProof(
+  problem: Problem,
+  kept: ReadonlyMap<number, Visit>,
+  known: number,
+): ShopProof | null {
+  const model = makeShopModel(problem, kept, known - 1);
+  return model === null ? null : new Proof(problem, model, kept.size === 0 && saysAll(problem));
 }
 
-function startsOf({ starts }: ShopModel, values: Int32Array): (number | null)[] {
-  return starts.map((variable) => (variable === null ? null : (values[variable] as number)));
+class Proof implements ShopProof {
+  readonly #problem: Problem;
+  readonly #model: ShopModel;
+  readonly #search: SearchByConflict;
+  /** Whether the model leaves out no plan. */
+  readonly #isWhole: boolean;
+  #patience = PATIENCE;
+  /** The next question is about the bound: is there a plan as cheap as a part of the gap above it? */
+  #low = false;
+  #part = 1 / 8;
+  isOver: boolean;
+
+  constructor(problem: Problem, model: ShopModel, isWhole: boolean) {
+    this.#problem = problem;
+    this.#model = model;
+    this.#search = new SearchByConflict(model);
+    this.#isWhole = isWhole;
+    this.isOver = !this.#search.begin(0);
+  }
+
+  go(isOver: (nodes: number) => boolean): boolean {
+    const before = this.#search.best;
+    const { nodes } = this.#search;
+    let stopped = false;
+    while (!this.isOver && !stopped) stopped = this.#ask((now) => isOver(now - nodes));
+    return this.#search.best !== before;
+  }
+
+  /** Asks one question. @returns whether the caller stopped it */
+  #ask(isOver: (nodes: number) => boolean): boolean {
+    const { bound, most } = this.#search;
+    const cost = this.#low ? bound + Math.floor((most - bound) * this.#part) : most;
+    const end = this.#search.run(cost, this.#patience, isOver);
+    if (end === "exhausted") this.isOver = true;
+    if (end === "refuted") this.#part = Math.min(1 / 2, this.#part * 2);
+    if (end === "tired" && this.#low) this.#part /= 2;
+    if (end === "tired" && !this.#low) this.#patience *= 1.3;
+    if (end === "tired") this.#low = !this.#low;
+    return end === "stopped";
+  }
+
+  get bound(): number {
+    if (!this.#isWhole) return 0;
+    const { best, bound, most } = this.#search;
+    const cost = best === null ? most + 1 : (best[this.#model.goal] as number);
+    return Math.min(this.#model.unfinished, this.isOver ? cost : bound);
+  }
+
+  get plan(): Plan | null {
+    const { best } = this.#search;
+    if (best === null) return null;
+    const visits = this.#model.tasks
+      .map(({ task, about, begin, start }): Visit => {
+        const from = best[start] as number;
+        return {
+          task,
+          part: "step",
+          setUp: from - (best[begin] as number),
+          start: from,
+          end: from + about.minutes,
+        };
+      })
+      .sort((a, b) => a.start - b.start);
+    const finish = this.#problem.pieces.map(({ cure }, piece) => {
+      const ends = visits.flatMap(({ task, end }) =>
+        this.#problem.tasks[task]?.piece === piece ? [end] : [],
+      );
+      return ends.length === 0 ? null : Math.max(...ends) + cure;
+    });
+    return { visits, unplaced: [], finish };
+  }
 }

@@ -1,0 +1,73 @@
+import type { Problem } from "../problem.ts";
+import type { LongestPaths } from "./longest-paths.ts";
+import { Machine } from "./machine.ts";
+import type { Rule } from "./model.ts";
+import type { ModelDraft } from "./model-draft.ts";
+import { type Outing, OutRule } from "./out-rule.ts";
+import { Profile } from "./profile.ts";
+import { lookBackward, lookForward, type ResourceActivity } from "./resource.ts";
+import { SetUpRule } from "./set-up-rule.ts";
+import type { Before } from "./shop-orders.ts";
+import type { TaskTimes } from "./shop-tasks.ts";
+
+/** One pair of hands: the orders say all, edge-finding says it sooner. */
+export function handsRules(tasks: readonly TaskTimes[]): Rule[] {
+  const users = tasks.map(({ start, about }) => ({
+    body: start,
+    offset: 0,
+    duration: about.minutes,
+    demand: 1,
+  }));
+  return [new Machine(lookForward(users, 1)), new Machine(lookBackward(users, 1))];
+}
+
+/** What stands at each station. */
+export function setUpRules(
+  { stations, setUps }: Problem,
+  tasks: readonly TaskTimes[],
+  before: Before,
+): Rule[] {
+  const keeps = new Map(setUps.map((setUp, number) => [number, setUp.keeps]));
+  return stations.flatMap(({ standing }, station) => {
+    const places: number[] = [];
+    const users = tasks.flatMap(({ about, start, made }, place) => {
+      if (about.station !== station || about.setUp === null || made === null) return [];
+      places.push(place);
+      return [{ setUp: about.setUp, start, duration: about.minutes, made }];
+    });
+    if (users.length === 0) return [];
+    const stands = standing === null || standing === "any" ? standing : standing.setUp;
+    return [new SetUpRule(users, keeps, stands, (a, b) => before(places[a] as number, places[b] as number))];
+  });
+}
+
+/** Hooks that stay taken for a time that is known. */
+export function hookRules({ places }: Problem, tasks: readonly TaskTimes[]): Rule[] {
+  return places.flatMap(({ hooks }, place) => {
+    const users = tasks.flatMap(({ about, start }): ResourceActivity[] => {
+      const { hook, minutes } = about;
+      if (hook?.place !== place || hook.stays !== true || typeof hook.until !== "number") return [];
+      return [{ body: start, offset: minutes, duration: hook.until, demand: 1 }];
+    });
+    if (users.length <= hooks) return [];
+    return [new Profile(lookForward(users, hooks)), new Profile(lookBackward(users, hooks))];
+  });
+}
+
+/** The limit on how many pieces are out; a piece of which any of several tasks may be first counts for nothing. */
+export function outRules(
+  draft: ModelDraft,
+  { mostOut, pieces }: Problem,
+  tasks: readonly TaskTimes[],
+  { length, size }: LongestPaths,
+  finishes: ReadonlyMap<number, number>,
+): Rule[] {
+  if (mostOut === null) return [];
+  const outings = [...finishes].flatMap(([piece, until]): Outing[] => {
+    if (pieces[piece]?.begun === true) return [{ from: draft.add(0, 0), until }];
+    const own = [...tasks.keys()].filter((place) => tasks[place]?.about.piece === piece);
+    const first = own.find((place) => own.every((other) => (length[place * size + other] as number) >= 0));
+    return first === undefined ? [] : [{ from: (tasks[first] as TaskTimes).begin, until }];
+  });
+  return outings.length <= mostOut ? [] : [new OutRule(outings, mostOut)];
+}
