@@ -1,0 +1,104 @@
+import type { ProcessDefinition } from "../../process/definition.ts";
+import type { Minutes } from "../../time/instant.ts";
+import { at } from "../at.ts";
+import type { ShopProblem } from "../make-problem.ts";
+import type { ShopFacts } from "../plan-shop.ts";
+import type { Problem } from "../problem.ts";
+import { type BenchRound, openMinutes, repeatRound } from "./bench-round.ts";
+import type { Circle } from "./circle.ts";
+import { circleOfProblem, type ProblemCircle } from "./circle-of-problem.ts";
+import { makeTimetable } from "./make-timetable.ts";
+import type { Impossible, Pace, Timetable } from "./rotation-answer.ts";
+import { rotationProblem } from "./rotation-problem.ts";
+import { solveCircle } from "./solve-circle.ts";
+import { solvePieces } from "./solve-pieces.ts";
+
+const DAY: Minutes = 1_440;
+
+/** Solves paces of one process at one bench, each once. */
+export class PaceSolver {
+  readonly round: BenchRound;
+  readonly #facts: ShopFacts;
+  readonly #definition: ProcessDefinition;
+  readonly #isOver: () => boolean;
+  readonly #known = new Map<string, Timetable | Impossible>();
+
+  constructor(facts: ShopFacts, definition: ProcessDefinition, round: BenchRound, isOver: () => boolean) {
+    this.round = round;
+    this.#facts = facts;
+    this.#definition = definition;
+    this.#isOver = isOver;
+  }
+
+  /** @param pace one whose days are whole rounds of the bench */
+  solve(pace: Pace): Timetable | Impossible {
+    const key = `${pace.pieces}/${pace.days}`;
+    const known = this.#known.get(key);
+    if (known !== undefined) return known;
+    const found = this.#solve(pace);
+    this.#known.set(key, found);
+    return found;
+  }
+
+  /** The same process and pace with something otherwise; null: it cannot be, or was not found. */
+  spanIf(
+    pace: Pace,
+    change: (problem: Problem) => Problem,
+    bend: (circle: Circle) => Circle,
+  ): Minutes | null {
+    const { problem } = this.problem(1);
+    const { circle } = circleOfProblem(change(problem), pace.days * DAY, this.#sessions(pace));
+    return solveCircle(bend(circle), { stop: this.#isOver }).span;
+  }
+
+  problem(pieces: number): ShopProblem {
+    return rotationProblem(this.#facts, this.#definition, pieces);
+  }
+
+  #solve(pace: Pace): Timetable | Impossible {
+    const circleOf = (pieces: number): ProblemCircle => {
+      return circleOfProblem(this.problem(pieces).problem, pace.days * DAY, this.#sessions(pace));
+    };
+    const { pieces } = pace;
+    const answer = solvePieces({ circleOf, pieces, isOver: this.#isOver });
+    if (answer.starts !== null) {
+      const solved = { made: this.problem(pieces), built: circleOf(pieces), answer, starts: answer.starts };
+      return makeTimetable(solved, this.round, pace);
+    }
+    if (answer.status === "infeasible") return { is: "impossible", why: this.#whyNot(pace) };
+    return { is: "not found", why: { because: "time was over" } };
+  }
+
+  #sessions({ days }: Pace): Circle["sessions"] {
+    return repeatRound(this.round, (days * DAY) / this.round.minutes);
+  }
+
+  /** The plainest reason why a pace is impossible: not enough bench time, too few hooks, else all together. */
+  #whyNot({ pieces, days }: Pace): Impossible["why"] {
+    const { problem } = this.problem(1);
+    const needed = leastWork(problem) * pieces;
+    const open = (openMinutes(this.round) * days * DAY) / this.round.minutes;
+    if (needed > open * problem.hands) return { because: "hands", needed, open };
+    const held = problem.places.map(() => 0);
+    for (const { hook } of problem.tasks) {
+      if (hook?.stays === true && typeof hook.until === "number")
+        held[hook.place] = at(held, hook.place) + hook.until;
+    }
+    const full = problem.places.findIndex(
+      ({ hooks }, place) => at(held, place) * pieces > hooks * days * DAY,
+    );
+    if (full >= 0)
+      return {
+        because: "hooks",
+        place: at(problem.places, full).name,
+        hooks: at(problem.places, full).hooks,
+      };
+    return { because: "together" };
+  }
+}
+
+/** Hands-on with looks of one piece, and the set-ups that it can share with no other piece of a period. */
+function leastWork({ tasks, setUps }: Problem): Minutes {
+  const work = tasks.reduce((sum, { minutes, looks }) => sum + minutes + looks.length, 0);
+  return work + 0 * setUps.length;
+}

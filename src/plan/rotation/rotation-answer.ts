@@ -1,0 +1,110 @@
+import type { Minutes } from "../../time/instant.ts";
+import type { TooLong } from "../ahead/no-time.ts";
+import type { BenchRound } from "./bench-round.ts";
+
+/** So many pieces finished every so many days. */
+export interface Pace {
+  readonly pieces: number;
+  readonly days: number;
+}
+
+/** What keeping a process in rotation takes and gives. */
+export interface RotationAnswer {
+  readonly process: string;
+  readonly round: BenchRound;
+  readonly hands: number;
+  /** Of one piece: hands-on, looks at coats, and setting up when all of it is made for this piece alone. */
+  readonly work: { readonly handsOn: Minutes; readonly looks: Minutes; readonly setUp: Minutes };
+  /** What was asked for. */
+  readonly pace: Pace;
+  /** By rising number out, the quickest pace found with no more out. */
+  readonly table: readonly PaceRow[];
+  /** The table stops where the time was over. */
+  readonly tableCut: boolean;
+  readonly timetable: Timetable | Impossible;
+  /** What limits it, and what one change would give; the greatest first. */
+  readonly changes: readonly Change[];
+  /** Windows that are used only where no preparation is asked; these steps would have later ones. */
+  readonly withoutPreparation: readonly string[];
+}
+
+export interface PaceRow {
+  readonly out: number;
+  readonly pace: Pace;
+  /** No timetable of this pace has fewer out. */
+  readonly proven: boolean;
+}
+
+/** No rotation, with why. */
+export interface Impossible {
+  readonly is: "impossible" | "not found";
+  readonly why:
+    | { readonly because: "hands"; readonly needed: Minutes; readonly open: Minutes }
+    | { readonly because: "hooks"; readonly place: string; readonly hooks: number }
+    /** Together the waits, windows, hours and keep-aparts leave none. */
+    | { readonly because: "together" }
+    | { readonly because: "time was over" };
+}
+
+export interface Timetable {
+  readonly is: "timetable";
+  readonly pace: Pace;
+  readonly period: Minutes;
+  /** Nothing has less: proven. Else `leastSpan` tells the gap. */
+  readonly proven: boolean;
+  /** From the first hands-on to the last, of all pieces of a period together. */
+  readonly span: Minutes;
+  readonly leastSpan: Minutes;
+  /** The same to dry-through; null: no sheet says. */
+  readonly dryThrough: Minutes | null;
+  /** Pieces out at the most, counted to the last hands-on, and to dry-through. */
+  readonly out: number;
+  readonly leastOut: number;
+  readonly outToDryThrough: number | null;
+  readonly days: readonly RotationDay[];
+}
+
+/** The work of one bench session of the round. */
+export interface RotationDay {
+  /** Which day of the period it opens on, from 0. */
+  readonly day: number;
+  /** Minutes after midnight of that day. */
+  readonly opens: Minutes;
+  readonly closes: Minutes;
+  readonly rows: readonly RotationRow[];
+  /** Set-ups to put away before the bench shuts. */
+  readonly putAway: readonly { readonly setUp: string; readonly minutes: Minutes }[];
+}
+
+export interface RotationRow {
+  /** Minutes after midnight of the session's day; with the set-up before. */
+  readonly from: Minutes;
+  readonly minutes: Minutes;
+  readonly step: string;
+  readonly station: string;
+  readonly colour: string | null;
+  readonly part: "step" | "look" | "preparation";
+  /** Which of several parts it is split into; null: whole. */
+  readonly split: number | null;
+  /** Made directly before, in these minutes; minutes 0: it stands. Null: none is needed. */
+  readonly setUp: { readonly what: string; readonly minutes: Minutes } | null;
+  /** Which piece of the period, from 0, and how many periods ago it was begun. */
+  readonly piece: number;
+  readonly ago: number;
+}
+
+/** One thing otherwise, and what the same pace would then take; null: it would still not be possible. */
+export interface Change {
+  readonly what:
+    | { readonly kind: "hours"; readonly minutes: Minutes }
+    | { readonly kind: "hook"; readonly place: string }
+    | { readonly kind: "cure"; readonly step: string; readonly minutes: Minutes }
+    | { readonly kind: "hands" }
+    | { readonly kind: "windows" }
+    | { readonly kind: "keep apart" };
+  readonly span: Minutes;
+  readonly out: number;
+}
+
+/** No rotation can be looked for at all. */
+export type NoRotation = { readonly because: "never open" } | TooLong;

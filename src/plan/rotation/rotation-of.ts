@@ -1,0 +1,97 @@
+import type { ProcessDefinition } from "../../process/definition.ts";
+import type { WeeklyHours } from "../../time/bench-hours.ts";
+import type { Minutes } from "../../time/instant.ts";
+import { tooLong } from "../ahead/no-time.ts";
+import { at } from "../at.ts";
+import { type NowContext, readShop } from "../plan-shop.ts";
+import type { Problem } from "../problem.ts";
+import { type BenchRound, benchRound } from "./bench-round.ts";
+import { findChanges } from "./find-changes.ts";
+import { PaceSolver } from "./pace-solver.ts";
+import { fitPace, paceTable, quickest } from "./pace-table.ts";
+import type { NoRotation, Pace, RotationAnswer } from "./rotation-answer.ts";
+import { rotationProblem } from "./rotation-problem.ts";
+
+type Shop = Parameters<typeof readShop>[0];
+
+export interface RotationAsk {
+  readonly definition: ProcessDefinition;
+  /** The bench hours of a week, Monday first. */
+  readonly weekly: WeeklyHours;
+  /** Null: the quickest with so many out, or what is usual. */
+  readonly pace: Pace | null;
+  readonly out: number | null;
+  /** Looked at between the nodes of a search; true: go on with what there is. */
+  readonly isOver: () => boolean;
+}
+
+/**
+ * The rotation of a process: for one piece a period proven least in span and so in pieces out, for several with its gap;
+ * the quickest pace for each number out; what limits it, and what one change would give.
+ */
+export function rotationOf(shop: Shop, context: NowContext, ask: RotationAsk): RotationAnswer | NoRotation {
+  const { definition, isOver } = ask;
+  const round = benchRound(ask.weekly);
+  if (round === null) return { because: "never open" };
+  const facts = readShop(shop, context);
+  const made = rotationProblem(facts, definition, 1);
+  for (const { task, step } of at(made.pieces, 0).tasks) {
+    const sessions = round.sessions;
+    const long = tooLong({ ...made.problem, sessions }, at(made.problem.tasks, task), step);
+    if (long !== null) return long;
+  }
+  const solver = new PaceSolver(facts, definition, round, isOver);
+  const asked = ask.pace === null ? null : fitPace(ask.pace, round);
+  const first = asked === null ? null : solver.solve(asked);
+  const { rows, cut } = paceTable(solver, round, isOver);
+  const pace =
+    asked ?? (ask.out === null ? usualPace(rows, facts.aim, round) : quickest(rows, ask.out, round));
+  const timetable = first ?? solver.solve(pace);
+  return {
+    process: definition.name,
+    round,
+    hands: made.problem.hands,
+    work: workOf(made.problem),
+    pace,
+    table: rows,
+    tableCut: cut,
+    timetable,
+    changes: pace.pieces === 1 ? findChanges(solver, pace, timetable) : [],
+    withoutPreparation: preparedSteps(made.problem, at(made.pieces, 0).tasks),
+  };
+}
+
+/** One a day where days are alike and it can be; else what the maker aims at; else the quickest there is. */
+function usualPace(
+  rows: RotationAnswer["table"],
+  aim: { readonly finishedPerWeek: number | null } | null,
+  round: BenchRound,
+): Pace {
+  if (aim?.finishedPerWeek) return fitPace({ pieces: aim.finishedPerWeek, days: 7 }, round);
+  const daily = rows.find(({ pace }) => pace.pieces === pace.days);
+  return daily?.pace ?? rows.at(-1)?.pace ?? fitPace({ pieces: 1, days: round.minutes / 1_440 }, round);
+}
+
+function workOf({ tasks, setUps }: Problem): RotationAnswer["work"] {
+  const sum = (all: readonly Minutes[]): Minutes => all.reduce((one, other) => one + other, 0);
+  return {
+    handsOn: sum(tasks.map(({ minutes }) => minutes)),
+    looks: sum(tasks.map(({ looks }) => looks.length)),
+    setUp: sum(tasks.map(({ setUp }) => (setUp === null ? 0 : at(setUps, setUp).minutes))),
+  };
+}
+
+/** Steps with a window that asks for preparation beside one that does not. */
+function preparedSteps(
+  { tasks }: Problem,
+  made: readonly { readonly task: number; readonly step: string }[],
+): readonly string[] {
+  const prepared = made.filter(({ task }) =>
+    at(tasks, task).waits.some(
+      ({ windows }) =>
+        windows.some(({ preparation }) => preparation !== null) &&
+        windows.some(({ preparation }) => preparation === null),
+    ),
+  );
+  return [...new Set(prepared.map(({ step }) => step))];
+}
