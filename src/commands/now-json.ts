@@ -28,6 +28,17 @@ export function nowJson(answer: NowAnswer, speech: Speech): object {
       minutesLeft: bench.minutesLeft,
       opensNext: moment(bench.opensNext),
     },
+    air: answer.air && {
+      celsius: answer.air.celsius,
+      humidity: answer.air.humidityPercent,
+      rests: answer.air.rests,
+    },
+    cold: answer.cold.map(({ tag, coldest, hard }) => ({
+      tag,
+      celsius: coldest.celsius,
+      at: moment(coldest.at),
+      hard: moment(hard),
+    })),
   };
 }
 

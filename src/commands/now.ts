@@ -1,5 +1,6 @@
 import type { HeldRow, NowAnswer, WorkRow } from "../plan/now-answer.ts";
 import { layOut } from "../words/lay-out.ts";
+import { sayColdAhead, sayShopAir } from "../words/say-air.ts";
 import { sayHold } from "../words/say-hold.ts";
 import { capital } from "../words/say-list.ts";
 import { sayPlanStanding } from "../words/say-plan-standing.ts";
@@ -45,7 +46,10 @@ export function sayNow(answer: NowAnswer, speech: Speech, columns: number | null
   const { work, inHand, held, waiting, prepared } = answer;
   const nothing = work.length + inHand.length + held.length + waiting.length === 0;
   return [
-    `${sayDayAndClock(answer.at, speech)}, ${sayBench(answer.bench, speech)}`,
+    [sayDayAndClock(answer.at, speech), sayBench(answer.bench, speech), ...sayShopAir(answer, speech)].join(
+      ", ",
+    ),
+    ...answer.cold.map((cold) => sayColdAhead(cold, speech)),
     ...section(
       "In hand",
       layOut(

@@ -1,5 +1,6 @@
 import { MINUTE } from "../time/instant.ts";
 import { plainText } from "../words/plain-text.ts";
+import { sayColdAhead, sayShopAir } from "../words/say-air.ts";
 import { sayDayAndClock, sayWait } from "../words/say-time.ts";
 import { sayBench } from "../words/say-waiting.ts";
 import { widthOf, wrapTo } from "../words/width.ts";
@@ -14,11 +15,14 @@ const LAST_CALL = 15;
 export function headPanel(facts: Facts, columns: number): Line[] {
   const { answer, speech } = facts;
   const clock = sayDayAndClock(speech.now, speech);
-  const bench = sayBench(answer.bench, speech);
+  const bench = [sayBench(answer.bench, speech), ...sayShopAir(answer, speech)].join(", ");
   const oneLine = widthOf(clock) + widthOf(bench) + 4 <= columns;
   const lines: Line[] = oneLine
     ? [spread(span(` ${clock}`, "strong"), span(`${bench} `), columns)]
     : [line(` ${clock}`, "strong"), ...wrapTo(bench, columns - 2).map((text) => line(` ${text}`))];
+  for (const cold of answer.cold) {
+    for (const text of wrapTo(sayColdAhead(cold, speech), columns - 2)) lines.push(line(` ${text}`, "soon"));
+  }
   for (const row of answer.prepared) {
     const left = row.until === null ? null : Math.ceil((row.until - speech.now) / MINUTE);
     const timer =

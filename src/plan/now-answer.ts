@@ -1,7 +1,7 @@
 import type { Tag } from "../journal/event.ts";
 import type { Preparation, Stage } from "../process/coat.ts";
 import type { Instant, Minutes } from "../time/instant.ts";
-import type { Hold } from "./plan-shop.ts";
+import type { AirNow, ColdAhead, Hold } from "./plan-shop.ts";
 
 /** What can be worked at one moment, what waits, what is held, what stands ready. Facts; words/ makes the sentences. */
 export interface NowAnswer {
@@ -18,6 +18,10 @@ export interface NowAnswer {
   readonly held: readonly HeldRow[];
   readonly prepared: readonly PreparedRow[];
   readonly bench: BenchNow;
+  /** The shop's own air; null: not known. */
+  readonly air: AirNow | null;
+  /** Coats that hang in air which will be too cold for them before they are dry-hard. */
+  readonly cold: readonly ColdAhead[];
 }
 
 /** How it stands with the plan that is searched for, while or after dispatch gives its answer at once. */

@@ -1,6 +1,7 @@
 import type { Span } from "../cure/coat-times.ts";
 import { coatTimes, dustFreeAt } from "../cure/coat-times.ts";
 import { AS_BY_SHEET, type Drying } from "../cure/drying.ts";
+import { NO_PLACE } from "../cure/hanging-air.ts";
 import type { SchemePass, Tag } from "../journal/event.ts";
 import type { Coat, Preparation } from "../process/coat.ts";
 import type { ProcessDefinition, ProcessHash } from "../process/definition.ts";
@@ -14,6 +15,7 @@ import type { SafetyRules } from "../safety/rules.ts";
 import { WET_COAT } from "../safety/task.ts";
 import { coatState } from "../shop/coat-state.ts";
 import { waitForCoat, waitForPass } from "../shop/coat-wait.ts";
+import { type ColdAhead, coldAhead } from "../shop/cold-ahead.ts";
 import { handsOf, minutesInHand } from "../shop/hands.ts";
 import { hookNeededUntil } from "../shop/hook.ts";
 import type { LaidCoat } from "../shop/laid-coat.ts";
@@ -42,7 +44,8 @@ import { sessionsBetween } from "../time/sessions.ts";
 import type { Zone } from "../time/zone.ts";
 import { horizonFrom } from "./horizon.ts";
 
-export type { Hold, StepState };
+export type { ColdAhead, Hold, StepState };
+export type AirNow = NonNullable<ReturnType<Shop["air"]["at"]>>;
 export { cautionsFor, setUpWords };
 
 /** What is asked besides the shop itself. */
@@ -76,6 +79,8 @@ export interface ShopFacts {
   readonly standing: readonly StandingFacts[];
   readonly air: ReturnType<typeof roomAir>;
   readonly rooms: RoomFacts;
+  readonly airNow: AirNow | null;
+  readonly cold: readonly ColdAhead[];
   /** How coats dry at a place from now on; null: as their sheets say, for its air is not known. */
   readonly dryingAt: (place: string) => Drying | null;
   /** Pieces in hand that are put down when work on these begins. */
@@ -166,6 +171,8 @@ export function readShop(shop: Shop, context: NowContext, least: Minutes = HORIZ
     ),
     air: roomAir(shop, context),
     rooms: readRooms(shop.settings),
+    airNow: shop.air.at(NO_PLACE, now),
+    cold: coldAhead(shop, now),
     dryingAt: (place) =>
       shop.air.at(place, now) === null ? null : { air: shop.air.of([{ at: now, place }]), factor: 1 },
     putsDown: (tags) => putsDown(tags, shop, context),

@@ -69,5 +69,7 @@ export function answerNow(
     held: held.map((one) => heldRow(one, facts)),
     prepared: preparedRows(facts),
     bench: benchNow(facts),
+    air: facts.airNow,
+    cold: facts.cold,
   };
 }

@@ -1,5 +1,6 @@
 import type { KnownAir } from "../cure/air-line.ts";
 import { dewPoint } from "../cure/humid-air.ts";
+import type { NowAnswer } from "../plan/now-answer.ts";
 import type { ColdAhead } from "../shop/cold-ahead.ts";
 import { sayClock } from "./say-time.ts";
 import { sayReading } from "./say-units.ts";
@@ -16,6 +17,13 @@ const RESTS: Readonly<Record<KnownAir["rests"], string>> = {
 /** Air in the maker's units. `sayAir({ celsius: 16.5, humidityPercent: 58 }, metric) === "16.5 °C 58 %"` */
 export function sayAir({ celsius, humidityPercent }: Omit<KnownAir, "rests">, speech: Speech): string {
   return `${sayReading(celsius, speech)} ${Math.round(humidityPercent)} %`;
+}
+
+/** The shop's air for a head line: one text, or none where it is not known; what is not read is said to be expected. */
+export function sayShopAir({ air }: Pick<NowAnswer, "air">, speech: Speech): readonly string[] {
+  if (air === null) return [];
+  const isRead = air.rests === "reading" || air.rests === "readings" || air.rests === "last reading";
+  return [`${sayAir(air, speech)}${isRead ? "" : " expected"}`];
 }
 
 /** Air with its dew point and what it is known by. */

@@ -135,6 +135,8 @@ export function makeAnswer(changes: Partial<NowAnswer> = {}): NowAnswer {
     waiting: [],
     held: [],
     prepared: [],
+    air: null,
+    cold: [],
     bench: makeBench(),
     ...changes,
   };

@@ -58,6 +58,8 @@ export const nothing: NowAnswer = {
   waiting: [],
   held: [],
   prepared: [],
+  air: null,
+  cold: [],
   bench: {
     closes: at("Mon 21:00"),
     minutesLeft: 1,
