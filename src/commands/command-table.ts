@@ -10,6 +10,7 @@ export const COMMANDS: Readonly<
   now: { group: "what now", load: async () => (await import("./now.ts")).now },
   rack: { group: "what now", load: async () => (await import("./rack.ts")).rack },
   plan: { group: "what now", load: async () => (await import("./plan.ts")).plan },
+  rotation: { group: "what now", load: async () => (await import("./rotation.ts")).rotation },
   tag: { group: "at the bench", load: async () => (await import("./tag.ts")).tag },
   take: { group: "at the bench", load: async () => (await import("./take.ts")).take },
   hang: { group: "at the bench", load: async () => (await import("./hang.ts")).hang },

@@ -1,0 +1,36 @@
+import type { RotationAnswer, RotationDay } from "../plan/rotation/rotation-answer.ts";
+
+/** A rotation as `--json` gives it: durations in minutes, times of the day as `HH:MM`, names as on screen. */
+export function rotationJson(answer: RotationAnswer, hours: string): object {
+  const { timetable, process, pace, table, tableCut, changes, work, withoutPreparation, round } = answer;
+  return {
+    process,
+    hours,
+    every: round.every,
+    work,
+    pace,
+    table,
+    tableCut,
+    timetable:
+      timetable.is === "timetable"
+        ? { ...timetable, days: timetable.days.map(dayJson) }
+        : { is: timetable.is, why: timetable.why },
+    changes: changes.map(({ what, ...gives }) => ({ ...what, ...gives })),
+    withoutPreparation,
+  };
+}
+
+function dayJson({ day, opens, closes, rows, putAway }: RotationDay): object {
+  return {
+    day,
+    opens: clockOf(opens),
+    closes: clockOf(closes),
+    work: rows.map(({ from, ...row }) => ({ from: clockOf(from), ...row })),
+    putAway,
+  };
+}
+
+function clockOf(minutes: number): string {
+  const hours = String(Math.floor(minutes / 60) % 24).padStart(2, "0");
+  return `${hours}:${String(minutes % 60).padStart(2, "0")}`;
+}

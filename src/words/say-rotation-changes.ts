@@ -1,0 +1,69 @@
+import type { Change, RotationAnswer } from "../plan/rotation/rotation-answer.ts";
+import { plainText } from "./plain-text.ts";
+import { sayDays } from "./say-rotation.ts";
+import { sayWait } from "./say-time.ts";
+
+/** So many changes at most are told. */
+const TOLD = 4;
+/** Minutes a change must win to be worth a line where the number out stays. */
+const WORTH = 60;
+
+/** What limits a timetable, and what one change would give at the same pace. */
+export function sayChanges({ changes, timetable, pace }: RotationAnswer): string[] {
+  if (timetable.is !== "timetable") {
+    return changes.length === 0
+      ? []
+      : [
+          "It would be possible with one of these:",
+          ...changes.slice(0, TOLD).map((one) => `  ${sayChange(one)}`),
+        ];
+  }
+  if (pace.pieces > 1) return [];
+  const worth = changes.filter(({ span, out }) => out < timetable.out || timetable.span - span >= WORTH);
+  const [first] = worth;
+  if (first === undefined) {
+    return ["What limits it: the waits themselves. No single change tried shortens it by an hour."];
+  }
+  return [
+    `What limits it most: ${limitOf(first)}. One change at the same pace would give:`,
+    ...worth.slice(0, TOLD).map((one) => `  ${sayChange(one)}`),
+  ];
+}
+
+function sayChange({ what, span, out }: Change): string {
+  return plainText(`${changeOf(what)}: ${out} out, ${sayDays(span)} a piece`);
+}
+
+function changeOf(what: Change["what"]): string {
+  switch (what.kind) {
+    case "hours":
+      return `the bench open ${sayWait(what.minutes)} longer`;
+    case "hook":
+      return `one hook more at ${what.place}`;
+    case "cure":
+      return `the wait after ${what.step} ${sayDays(what.minutes)} shorter`;
+    case "hands":
+      return "one pair of hands more";
+    case "windows":
+      return "windows that stay open";
+    case "keep apart":
+      return "a second room for what is kept apart";
+  }
+}
+
+function limitOf({ what }: Change): string {
+  switch (what.kind) {
+    case "hours":
+      return "the bench hours";
+    case "hook":
+      return plainText(`the hooks at ${what.place}`);
+    case "cure":
+      return plainText(`the wait after ${what.step}`);
+    case "hands":
+      return "the hands";
+    case "windows":
+      return "windows that shut";
+    case "keep apart":
+      return "what must be kept apart in one room";
+  }
+}

@@ -1,0 +1,77 @@
+import type { RotationDay, RotationRow, Timetable } from "../plan/rotation/rotation-answer.ts";
+import { layOut } from "./lay-out.ts";
+import { plainText } from "./plain-text.ts";
+import { sayList } from "./say-list.ts";
+import { sayClockOfDay, sayWait, sayWeekday } from "./say-time.ts";
+
+interface Look {
+  readonly clock24: boolean;
+  readonly columns: number | null;
+}
+
+/** One bench session of a rotation as a card: times of the day, each with its step and of which piece. */
+export function sayRotationDay(
+  day: RotationDay,
+  timetable: Timetable,
+  every: "day" | "week",
+  { clock24, columns }: Look,
+): string[] {
+  const clock = (minutes: number): string => sayClockOfDay(minutes, clock24);
+  const head = `${nameOfDay(day, timetable, every)} ${clock(day.opens)}-${clock(day.closes)}`;
+  if (day.rows.length === 0) return [`${head}: nothing`];
+  const rows = day.rows.map((row) => [
+    clock(row.from),
+    plainText(whatOf(row)),
+    row.part === "look" ? "" : sayMinutes(row),
+    plainText(row.part === "look" ? "" : row.station),
+    whichPiece(row, timetable),
+  ]);
+  const away = day.putAway.map(({ setUp, minutes }) => `${setUp} (${sayWait(minutes)})`);
+  const putAway = away.length === 0 ? [] : [plainText(`  before you shut, put away: ${sayList(away)}`)];
+  return [head, ...layOut(rows, columns), ...putAway];
+}
+
+function nameOfDay({ day }: RotationDay, { pace }: Timetable, every: "day" | "week"): string {
+  if (every === "week") {
+    const weeks = pace.days / 7;
+    const week = weeks > 1 ? ` of week ${Math.floor(day / 7) + 1}` : "";
+    return `${sayWeekday((day % 7) + 1)}${week}`;
+  }
+  return pace.days === 1 ? "Every day" : `Day ${day + 1} of ${pace.days}`;
+}
+
+function whatOf({ part, step, colour, split }: RotationRow): string {
+  if (part === "look") return `look at ${step}`;
+  const name = part === "preparation" ? `prepare for ${step}` : step;
+  return `${name}${colour === null ? "" : ` ${colour}`}${split === null ? "" : `, part ${split}`}`;
+}
+
+/** Hands-on minutes, and the set-up made before them or standing still. */
+function sayMinutes({ minutes, setUp }: RotationRow): string {
+  if (setUp === null) return sayWait(minutes);
+  return setUp.minutes === 0
+    ? `${sayWait(minutes)}, ${withoutVerb(setUp.what)} kept`
+    : `${sayWait(setUp.minutes)} ${setUp.what}, then ${sayWait(minutes)}`;
+}
+
+/** `mix clear` as a thing: `clear`. */
+function withoutVerb(what: string): string {
+  return what.replace(/^\S+ /, "");
+}
+
+/** Which piece it is of, by when it was begun. */
+function whichPiece({ piece, ago }: RotationRow, { pace }: Timetable): string {
+  if (pace.pieces === 1) {
+    const days = ago * pace.days;
+    if (days === 0) return pace.days === 1 ? "today's piece" : "the new piece";
+    if (days === 1) return "yesterday's";
+    return `of ${days % 7 === 0 ? weeksAgo(days / 7) : `${days} days ago`}`;
+  }
+  const name = String.fromCharCode(65 + piece);
+  if (ago === 0) return name;
+  return `${name} of ${pace.days % 7 === 0 ? weeksAgo((ago * pace.days) / 7) : `${ago * pace.days} days ago`}`;
+}
+
+function weeksAgo(weeks: number): string {
+  return weeks === 1 ? "last week" : `${weeks} weeks ago`;
+}

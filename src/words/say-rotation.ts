@@ -1,0 +1,122 @@
+import type {
+  Impossible,
+  NoRotation,
+  PaceRow,
+  RotationAnswer,
+  Timetable,
+} from "../plan/rotation/rotation-answer.ts";
+import { layOut } from "./lay-out.ts";
+import { plainText } from "./plain-text.ts";
+import { sayCount, sayList } from "./say-list.ts";
+import { sayPace } from "./say-pace.ts";
+import { sayChanges } from "./say-rotation-changes.ts";
+import { sayRotationDay } from "./say-rotation-day.ts";
+import { sayWait } from "./say-time.ts";
+import { wrapTo } from "./width.ts";
+
+/** Lines of text break here where the terminal is no narrower. */
+const WIDE = 80;
+
+/**
+ * A rotation to read and to hang up: what a piece takes, the quickest pace for each number out, the timetable of one
+ * pace, and what would change it.
+ *
+ * @param hours the bench hours in words
+ */
+export function sayRotation(
+  answer: RotationAnswer,
+  hours: string,
+  clock24: boolean,
+  columns: number | null,
+): string[] {
+  const { timetable, round, work } = answer;
+  const wide = Math.min(columns ?? WIDE, WIDE);
+  const title = `${answer.process} in rotation, ${hours}`;
+  const takes = `A piece takes ${sayWait(work.handsOn)} hands-on${
+    work.looks === 0 ? "" : `, ${sayCount(work.looks, "look")}`
+  }${work.setUp === 0 ? "" : ` and up to ${sayWait(work.setUp)} of setting up`}.`;
+  const paragraphs = [
+    [title, takes],
+    sayTable(answer.table, answer.tableCut),
+    timetable.is === "timetable"
+      ? sayTimetable(timetable)
+      : [`${sayPace(answer.pace)}: ${sayImpossible(timetable)}.`],
+    ...(timetable.is === "timetable"
+      ? timetable.days.map((day) => sayRotationDay(day, timetable, round.every, { clock24, columns }))
+      : []),
+    sayChanges(answer),
+    sayHowReckoned(answer),
+  ];
+  return paragraphs
+    .filter((lines) => lines.length > 0)
+    .flatMap((lines, index) => (index === 0 ? lines : ["", ...lines]))
+    .flatMap((line) => (line.startsWith(" ") ? [line] : wrapTo(plainText(line), wide)));
+}
+
+/** Why no rotation was looked for at all. */
+export function sayNoRotation(none: NoRotation): string {
+  if (none.because === "never open") return "the bench is never open in these hours";
+  return plainText(
+    `${none.step} needs ${sayWait(none.minutes)} at a stretch with setting up and putting away, and no bench session is longer than ${sayWait(none.longest)}`,
+  );
+}
+
+/** Why there is no timetable for a pace. */
+export function sayImpossible({ is, why }: Impossible): string {
+  switch (why.because) {
+    case "hands":
+      return `impossible: it takes at least ${sayWait(why.needed)} of bench time in each round, and the bench is open ${sayWait(why.open)}`;
+    case "hooks":
+      return `impossible: pieces hang longer at ${why.place} than its ${sayCount(why.hooks, "hook")} can hold`;
+    case "together":
+      return "impossible: within these hours no order of the steps keeps to the waits, windows, set-ups and keep-aparts, proven";
+    case "time was over":
+      return is === "impossible" ? "impossible" : "none was found in the time; that proves nothing";
+  }
+}
+
+function sayTable(rows: readonly PaceRow[], cut: boolean): string[] {
+  if (rows.length === 0) return [];
+  const lines = layOut(
+    rows.map(({ out, pace, proven }) => [`${out} out`, sayPace(pace), proven ? "proven" : "best found"]),
+    null,
+  );
+  return [
+    "The quickest pace for a number out, counted to the last hands-on:",
+    ...lines,
+    ...(cut ? ["  quicker ones were not searched to the end"] : []),
+  ];
+}
+
+/** What the timetable takes, counted both ways. */
+function sayTimetable(timetable: Timetable): string[] {
+  const { pace, out, outToDryThrough, span, dryThrough, proven, leastOut, leastSpan } = timetable;
+  const count = `${sayPace(pace)}: ${out} out, counted to the last hands-on${
+    outToDryThrough === null ? "" : `; ${outToDryThrough} counted to dry-through`
+  }`;
+  const each = (minutes: number): string => sayDays(minutes / pace.pieces);
+  const takes = `${pace.pieces === 1 ? "A piece has its last hands-on" : "On average the last hands-on comes"} ${each(span)} after its first${
+    dryThrough === null ? "" : ` and is dry-through ${each(dryThrough)} after it`
+  }`;
+  const quality = proven
+    ? "No timetable takes less: proven"
+    : `Not proven: none has fewer than ${leastOut} out, nor less than ${each(leastSpan)} a piece`;
+  return [`${count}.`, `${takes}. ${quality}.`];
+}
+
+/** Long spans in days and hours. `sayDays(3256) === "2 days 6 h"` */
+export function sayDays(minutes: number): string {
+  const hours = Math.round(minutes / 60);
+  if (hours < 48) return sayWait(minutes);
+  const rest = hours % 24;
+  return `${sayCount(Math.floor(hours / 24), "day")}${rest === 0 ? "" : ` ${rest} h`}`;
+}
+
+function sayHowReckoned({ withoutPreparation, timetable }: RotationAnswer): string[] {
+  if (timetable.is !== "timetable") return [];
+  const prepared =
+    withoutPreparation.length === 0
+      ? ""
+      : ` No time is kept for preparation after a window was missed (${sayList(withoutPreparation)}).`;
+  return [`Reckoned with usual minutes, the longest wait and the shortest window of the day.${prepared}`];
+}
