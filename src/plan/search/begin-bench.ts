@@ -1,4 +1,5 @@
 import type { Minutes } from "../../time/instant.ts";
+import { openingAfter } from "../lag.ts";
 import type { Bench, BenchTask } from "./bench.ts";
 import { pieceCost, placeTask } from "./place-task.ts";
 
@@ -9,8 +10,10 @@ import { pieceCost, placeTask } from "./place-task.ts";
 export function beginBench(bench: Bench): void {
   for (const piece of bench.pieces) {
     piece.left = piece.tasks.length;
-    piece.leastFinish = piece.left === 0 ? 0 : Math.min(bench.horizon, leastFinish(bench, piece.tasks));
-    if (piece.left > 0) bench.cost += pieceCost(bench, piece, piece.leastFinish);
+    // One with nothing to do never finishes, and counts as any that does not.
+    piece.leastFinish =
+      piece.left === 0 ? bench.horizon : Math.min(bench.horizon, leastFinish(bench, piece.tasks));
+    bench.cost += pieceCost(bench, piece, piece.leastFinish);
   }
   for (const task of bench.tasks) {
     if (!task.running) continue;
@@ -22,11 +25,17 @@ export function beginBench(bench: Bench): void {
 }
 
 /** When the piece is finished at the earliest, if it is worked as if alone. */
-function leastFinish({ calendar }: Bench, tasks: readonly BenchTask[]): Minutes {
+function leastFinish(bench: Bench, tasks: readonly BenchTask[]): Minutes {
+  const { calendar } = bench;
   return tasks.reduce((most, task) => {
     if (task.running) return most;
     const need = task.mayStop ? 1 : task.minutes;
-    const done = calendar.meeting(Math.max(0, task.release), 0, need) + need;
+    let from = Math.max(0, task.release);
+    for (const { on, windows } of task.waits) {
+      if (on.ended !== null && windows[0] !== undefined)
+        from = Math.max(from, openingAfter(windows[0].opens, on.ended));
+    }
+    const done = Math.min(bench.horizon, calendar.meeting(from, 0, need) + need);
     return Math.max(most, done + task.tail, task.leastFinish[calendar.at(done - 1)] ?? 0);
   }, 0);
 }

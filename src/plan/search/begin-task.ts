@@ -13,11 +13,12 @@ import { NEVER } from "./calendar.ts";
  */
 export function findBegin(bench: Bench, task: BenchTask, from: Minutes): boolean {
   bench.missed = null;
-  chooseFirstWindows(task);
+  if (task.split) task.windows.length = 0;
+  else chooseFirstWindows(task);
   // `hands` is the least begin, `opens` the least start of hands-on: a set-up may come before the window opens.
   let hands = Math.max(from, task.piece.free, task.release, freeHand(bench));
   if (task.station !== null) hands = Math.max(hands, task.station.busyUntil);
-  let opens = task.lifted > 0 ? task.lifted - task.minutes : 0;
+  let opens = task.lifted > 0 && !task.split ? task.lifted - task.rest : 0;
   for (;;) {
     const lead = windowsLead(task);
     opens = Math.max(opens, windowsOpen(task));
@@ -60,7 +61,7 @@ function windowsLead({ windows }: BenchTask): Minutes {
 /** When all windows chosen that ask for nothing are open. */
 function windowsOpen({ waits, windows }: BenchTask): Minutes {
   let opens = 0;
-  for (let index = 0; index < waits.length; index++) {
+  for (let index = 0; index < windows.length; index++) {
     const window = windows[index];
     const end = waits[index]?.on.end ?? NEVER;
     if (end >= NEVER) return NEVER;
@@ -100,7 +101,7 @@ function roomUnderLimit(bench: Bench, { piece }: BenchTask, t: Minutes): Minutes
 /** Finds bench time: preparation, set-up and hands-on in one session, with looks and putting away after them. */
 function layOut(bench: Bench, task: BenchTask, hands: Minutes, opens: Minutes, lead: Minutes): boolean {
   const { calendar, horizon } = bench;
-  const { minutes } = task;
+  const minutes = task.rest;
   for (let session = calendar.at(Math.max(hands, opens)); ; session++) {
     const from = Math.max(hands, calendar.opening(session));
     if (from >= horizon) return false;
@@ -111,7 +112,7 @@ function layOut(bench: Bench, task: BenchTask, hands: Minutes, opens: Minutes, l
     task.left = 0;
     if (start + minutes > shuts || start + minutes + task.watched > closes) {
       const part = Math.min(shuts - start, minutes - SHORTEST_PART);
-      if (!task.mayStop || part < SHORTEST_PART) continue;
+      if (!task.mayStop || task.mended || part < SHORTEST_PART) continue;
       task.left = minutes - part;
     }
     task.setUpMinutes = setUp;
@@ -124,7 +125,7 @@ function layOut(bench: Bench, task: BenchTask, hands: Minutes, opens: Minutes, l
 
 /** Minutes of setting up, if hands-on could begin at `from` and the windows are open at `opens`. */
 function setUpMinutes(
-  { setUp, station, minutes, fresh }: BenchTask,
+  { setUp, station, rest, fresh }: BenchTask,
   from: Minutes,
   opens: Minutes,
   session: number,
@@ -137,7 +138,7 @@ function setUpMinutes(
   const good =
     setUp.way === "heat"
       ? start <= station.lastUsed + setUp.keeps
-      : station.served < setUp.serves && start + minutes <= station.ready + setUp.keeps;
+      : station.served < setUp.serves && start + rest <= station.ready + setUp.keeps;
   return good ? 0 : setUp.minutes;
 }
 
@@ -162,7 +163,7 @@ function putAwayMinutes(bench: Bench, { station, setUp }: BenchTask, session: nu
 function isLate(bench: Bench, task: BenchTask): boolean {
   const { waits, windows, start } = task;
   let late = false;
-  for (let index = 0; index < waits.length; index++) {
+  for (let index = 0; index < windows.length; index++) {
     const wait = waits[index];
     const window = windows[index];
     if (wait === undefined || window === undefined) continue;
@@ -194,10 +195,13 @@ function inTheWay(bench: Bench, task: BenchTask): Minutes {
 
 /** Looks at coats laid before need a free pair of hands at their minute. */
 function lookInTheWay(bench: Bench, { begin, end }: BenchTask): Minutes {
-  const { looks, hands } = bench;
+  const { looks, hands, looksBefore } = bench;
+  const old = begin - bench.longestLook;
   let move = 0;
   for (let index = bench.looksAsked - 1; index >= 0; index--) {
     const look = looks[index] as Minutes;
+    // Those asked for in the play came one after another: the ones before this are past, too.
+    if (look < old && index >= looksBefore) index = looksBefore;
     if (look >= end || look + LOOK <= begin) continue;
     let busy = 1;
     for (const until of hands) if (until > look) busy++;

@@ -26,7 +26,9 @@ export interface Bench {
   readonly hands: Minutes[];
   /** Minutes at which a pair of hands must be free, as they came to be asked for. */
   readonly looks: Minutes[];
-  /** Longest look after its task's end: no look older than that can matter. */
+  /** How many of `looks` were asked for before the play. */
+  readonly looksBefore: number;
+  /** A look comes at most so long after the begin of its task. */
   readonly longestLook: Minutes;
   /** Something is put away before the bench shuts. */
   readonly putsAway: boolean;
@@ -58,7 +60,7 @@ export interface BenchTask {
   readonly running: boolean;
   /** When it ended before the play; null: to do. */
   readonly ended: Minutes | null;
-  /** Minutes a mend adds to it; null: it cannot be mended. */
+  /** Minutes a mend adds to it; 0: it can only be done over; null: neither. */
   readonly mend: Minutes | null;
   readonly looks: readonly Minutes[];
   /** Its longest look, with the look itself. */
@@ -87,7 +89,11 @@ export interface BenchTask {
   left: Minutes;
   /** The window used of each wait. */
   readonly windows: BenchWindow[];
-  /** Start and end of each part of a task that was split. */
+  /** Minutes still to do, once a part is done. */
+  rest: Minutes;
+  /** A part of it was done, so its windows no longer matter. */
+  split: boolean;
+  /** Set-up, start and end of each part of a task that was split. */
   readonly parts: Minutes[];
   /** Its place in the order that is played. */
   position: number;
@@ -98,7 +104,7 @@ export interface BenchTask {
   fresh: boolean;
   /** Decided: it begins while the set-up of the use before it still stands. */
   shares: boolean;
-  /** Decided: done long ago, it is mended (or, below one that is, done over). */
+  /** Decided: done long ago, it is mended, or done over as what it lies upon is mended. */
   mended: boolean;
 }
 
@@ -177,6 +183,8 @@ export interface BenchSlot {
   /** Among the hooks of all places. */
   readonly index: number;
   until: Minutes;
+  /** The piece that leaves it when it is next in hand; null: none. */
+  piece: BenchPiece | null;
 }
 
 export interface BenchHook {

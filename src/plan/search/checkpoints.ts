@@ -79,6 +79,7 @@ export class Checkpoints {
     let place = number * this.#width;
     bench.clock = rows[place++] as number;
     bench.looksAsked = rows[place++] as number;
+    for (const slot of bench.slots) slot.piece = null;
     for (const piece of bench.pieces) {
       piece.begun = rows[place++] === 1;
       piece.free = rows[place++] as number;
@@ -86,6 +87,7 @@ export class Checkpoints {
       piece.finish = rows[place++] as number;
       piece.leastFinish = rows[place++] as number;
       piece.hook = bench.slots[rows[place++] as number] ?? null;
+      if (piece.hook !== null) piece.hook.piece = piece;
     }
     for (const station of bench.stations) {
       station.standing = bench.setUps[rows[place++] as number] ?? null;
@@ -130,7 +132,9 @@ export class Checkpoints {
       for (const piece of pieces) {
         if (piece.left > 0) continue;
         const place = index * this.#width + OF_BENCH + OF_PIECE * piece.index;
-        change += pieceCost(this.#bench, piece, piece.finish) - pieceCost(this.#bench, piece, rows[place + 4] as number);
+        change +=
+          pieceCost(this.#bench, piece, piece.finish) -
+          pieceCost(this.#bench, piece, rows[place + 4] as number);
         rows[place + 3] = piece.finish;
         rows[place + 4] = piece.finish;
       }
@@ -147,7 +151,8 @@ export class Checkpoints {
     const { pieces, hands, airUntil, slots, mostOut } = this.#bench;
     const rows = this.#rows;
     let place = number * this.#width + OF_BENCH;
-    const later = (minute: number): boolean => Math.max(minute, from) === Math.max(rows[place++] as number, from);
+    const later = (minute: number): boolean =>
+      Math.max(minute, from) === Math.max(rows[place++] as number, from);
     let same = true;
     for (const piece of pieces) {
       same &&= (piece.begun ? 1 : 0) === rows[place] && piece.left === rows[place + 2];
@@ -161,7 +166,9 @@ export class Checkpoints {
     }
     for (const station of this.#bench.stations) {
       const { standing } = station;
-      same &&= (standing === null ? -1 : standing.index) === rows[place] && (station.any ? 1 : 0) === rows[place + 1];
+      same &&=
+        (standing === null ? -1 : standing.index) === rows[place] &&
+        (station.any ? 1 : 0) === rows[place + 1];
       place += 2;
       same = (later(station.ready) || standing === null) && same;
       const keeps = standing === null || standing.way === "load" ? 0 : standing.keeps;
@@ -170,8 +177,15 @@ export class Checkpoints {
         same &&= station.ready === ready || Math.max(station.ready, ready) + keeps < from;
       }
       const used = rows[place++] as number;
-      same &&= station.lastUsed === used || Math.max(station.lastUsed, used) + keeps < from || standing?.way !== "heat";
-      same &&= station.served === rows[place++] || standing === null || standing.way !== "mix" || station.ready + keeps < from;
+      same &&=
+        station.lastUsed === used ||
+        Math.max(station.lastUsed, used) + keeps < from ||
+        standing?.way !== "heat";
+      same &&=
+        station.served === rows[place++] ||
+        standing === null ||
+        standing.way !== "mix" ||
+        station.ready + keeps < from;
       const session = this.#bench.calendar.at(from);
       const noted = rows[place++] as number;
       same = later(station.busyUntil) && same;
@@ -200,7 +214,9 @@ export class Checkpoints {
     const { places } = this.#bench;
     for (const { slots } of places) {
       const now = slots.map(({ until }) => Math.max(until, from)).sort((a, b) => a - b);
-      const noted = slots.map(({ index }) => Math.max(this.#rows[taken + index] as number, from)).sort((a, b) => a - b);
+      const noted = slots
+        .map(({ index }) => Math.max(this.#rows[taken + index] as number, from))
+        .sort((a, b) => a - b);
       if (now.some((until, index) => until !== noted[index])) return false;
     }
     return true;

@@ -61,7 +61,7 @@ export function makeBench(problem: Problem): Bench {
     for (const wait of waits) linkWait(at(tasks, index), at(tasks, wait.on), wait);
   }
   for (const [index, { hook }] of problem.pieces.entries()) {
-    if (hook !== null) at(pieces, index).hook = takeHook(at(places, hook.place), hook.until);
+    if (hook !== null) takeHook(at(places, hook.place), at(pieces, index), hook.until);
   }
   return {
     calendar,
@@ -78,7 +78,8 @@ export function makeBench(problem: Problem): Bench {
     airUntil: airAtBeginning(problem, apart.length),
     hands: new Array<number>(Math.max(1, problem.hands)).fill(0),
     looks: [...problem.looks],
-    longestLook: tasks.reduce((most, { watched }) => Math.max(most, watched), 0),
+    looksBefore: problem.looks.length,
+    longestLook: 2 * tasks.reduce((most, { watched, minutes }) => Math.max(most, watched + minutes), 0),
     putsAway: problem.setUps.some(({ putAway }) => putAway > 0),
     setUpsGive: problem.setUps.some(({ gives }) => gives.length > 0),
     clock: 0,
@@ -91,9 +92,11 @@ export function makeBench(problem: Problem): Bench {
 }
 
 /** The fields of a task that plays and decisions write. */
-function asPlayed({ ended }: Task) {
+function asPlayed({ ended, minutes }: Task) {
   const end = ended ?? NEVER;
   return {
+    rest: minutes,
+    split: false,
     begin: end,
     setUpMinutes: 0,
     start: end,
@@ -182,15 +185,18 @@ function makePlace({ pieces }: Problem, place: number, hooks: number, slots: Ben
   const own = Array.from({ length: Math.max(hooks, hanging) }, (_, more) => ({
     index: slots.length + more,
     until: 0,
+    piece: null,
   }));
   slots.push(...own);
   return { hooks, slots: own };
 }
 
-function takeHook({ slots }: BenchPlace, until: number): BenchPiece["hook"] {
-  const slot = slots.find((one) => one.until === 0) ?? null;
-  if (slot !== null) slot.until = until;
-  return slot;
+function takeHook({ slots }: BenchPlace, piece: BenchPiece, until: number): void {
+  const slot = slots.find((one) => one.until === 0);
+  if (slot === undefined) return;
+  slot.until = until;
+  slot.piece = piece;
+  piece.hook = slot;
 }
 
 function hookOf({ hook }: Task, places: readonly BenchPlace[]): BenchHook | null {
@@ -211,7 +217,9 @@ function leastRoom(problem: Problem, task: Task): number {
 /** What a mend adds to it, if it is done, a task that waits for it says how it is mended, and nothing on it is in hand. */
 function mendOf({ tasks }: Problem, index: number): number | null {
   if (tasks[index]?.ended === null) return null;
-  const waits = tasks.flatMap((task) => (task.running ? [] : task.waits.filter(({ on }) => on === index)));
+  const upon = tasks.filter(({ waits }) => waits.some(({ on }) => on === index));
+  if (upon.some(({ running }) => running)) return null;
+  const waits = upon.flatMap((task) => task.waits.filter(({ on }) => on === index));
   return waits.find(({ mend }) => mend !== null)?.mend ?? null;
 }
 

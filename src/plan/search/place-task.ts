@@ -14,6 +14,7 @@ export function placeTask(bench: Bench, task: BenchTask): void {
   piece.free = end;
   if (piece.hook !== null) {
     piece.hook.until = Math.min(piece.hook.until, begin);
+    piece.hook.piece = null;
     piece.hook = null;
   }
   const extra = bench.prices.setUp * task.setUpMinutes + amends(bench, task);
@@ -106,6 +107,9 @@ function hang(
   for (const slot of place.slots) {
     if (slot.until > end) continue;
     slot.until = until;
+    // Whoever hung there before has nothing to leave any more.
+    if (slot.piece !== null) slot.piece.hook = null;
+    slot.piece = stays ? null : piece;
     if (!stays) piece.hook = slot;
     return;
   }
@@ -132,6 +136,7 @@ function raiseLeastFinish(bench: Bench, piece: BenchPiece, least: Minutes): void
 /** A task that no minute will do for: it has no end, and its piece counts as finished at the horizon. */
 export function giveUpTask(bench: Bench, task: BenchTask): void {
   task.begin = NEVER;
+  task.setUpMinutes = 0;
   task.start = NEVER;
   task.end = NEVER;
   const { piece } = task;

@@ -13,7 +13,18 @@ const MOST_LIFTS = 30;
 const LIKELY = 3;
 
 /** Figures kept of each task. */
-const KEPT = 6;
+const KEPT = 7;
+
+/** How decisions about a task's set-up are written as a number. */
+export const SHARES = 1;
+export const FRESH = 2;
+
+/** An order of work with what was decided for each task of it: by when it is lifted, and about its set-up. */
+export interface Solution {
+  readonly order: readonly BenchTask[];
+  readonly decided: Int32Array;
+  readonly cost: number;
+}
 
 /**
  * Plays orders of work: one task after the other, each begun as soon as hands, room, windows and hours let it (a serial
@@ -86,12 +97,35 @@ export class Player {
     this.cost = Number.POSITIVE_INFINITY;
     this.#standing.load(0);
     for (const task of this.bench.tasks) {
-      if (task.running || task.ended !== null) continue;
+      if (task.running || (task.ended !== null && !task.mended)) continue;
       task.position = -1;
       task.lifted = 0;
+      task.shares = false;
+      task.fresh = false;
       task.end = NEVER;
       this.#keep(task);
     }
+  }
+
+  /** Plays a whole order, whatever stood before, with what was decided for it, and lets it stand. */
+  adopt({ order, decided }: Solution): void {
+    this.reset();
+    for (const [place, task] of order.entries()) {
+      task.lifted = decided[2 * place] as number;
+      task.shares = decided[2 * place + 1] === SHARES;
+      task.fresh = decided[2 * place + 1] === FRESH;
+    }
+    this.#stand(this.try([...order], 0, order.length, Number.POSITIVE_INFINITY));
+  }
+
+  /** The order that stands, with what is decided for it. */
+  solution(): Solution {
+    const decided = new Int32Array(2 * this.order.length);
+    for (const [place, { lifted, shares, fresh }] of this.order.entries()) {
+      decided[2 * place] = lifted;
+      decided[2 * place + 1] = (shares ? SHARES : 0) + (fresh ? FRESH : 0);
+    }
+    return { order: this.order, decided, cost: this.cost };
   }
 
   /** Puts the bench to a place in the order that stands, or a few before it, to go on from there. */
@@ -139,16 +173,40 @@ export class Player {
   /** Plays a task. @returns one that has to end later for it; null: none */
   #playTask(task: BenchTask): BenchTask | null {
     const { bench } = this;
+    task.parts.length = 0;
     if (findBegin(bench, task, bench.clock)) {
       const early = task.shares ? this.#shareSetUp(task) : null;
       if (early !== null) return early;
       placeTask(bench, task);
+      if (task.left > 0) this.#playParts(task);
       return null;
     }
     const { missed, missedBy } = bench;
     if (missed !== null && this.#lift(missed.on, missed.on.end + missedBy)) return missed.on;
     giveUpTask(bench, task);
     return null;
+  }
+
+  /** The rest of a task that was split is done first thing when the bench opens again. */
+  #playParts(task: BenchTask): void {
+    const { bench } = this;
+    const { begin, setUpMinutes, start } = task;
+    const windows = [...task.windows];
+    task.parts.push(setUpMinutes, start, task.end);
+    task.split = true;
+    while (task.left > 0) {
+      task.rest = task.left;
+      if (!findBegin(bench, task, bench.clock)) {
+        giveUpTask(bench, task);
+        break;
+      }
+      placeTask(bench, task);
+      task.parts.push(task.setUpMinutes, task.start, task.end);
+    }
+    task.split = false;
+    task.rest = task.minutes;
+    task.windows.push(...windows);
+    if (task.end < NEVER) Object.assign(task, { begin, setUpMinutes, start });
   }
 
   #shareSetUp(task: BenchTask): BenchTask | null {
@@ -161,7 +219,13 @@ export class Player {
   }
 
   #lift(task: BenchTask, end: Minutes): boolean {
-    if (task.running || task.ended !== null || end <= task.lifted || end > this.bench.horizon) return false;
+    if (
+      task.running ||
+      (task.ended !== null && !task.mended) ||
+      end <= task.lifted ||
+      end > this.bench.horizon
+    )
+      return false;
     task.lifted = end;
     return true;
   }
@@ -201,7 +265,8 @@ export class Player {
     if (piece.left === 0) return true;
     for (const task of piece.tasks) {
       if (task.position < this.place) continue;
-      for (const wait of task.waits) if (wait.on.position < this.place && !this.#waitAlike(wait, from)) return false;
+      for (const wait of task.waits)
+        if (wait.on.position < this.place && !this.#waitAlike(wait, from)) return false;
     }
     return true;
   }
@@ -222,7 +287,8 @@ export class Player {
     let cost = this.cost + bench.extra - this.#standing.extra(this.#met);
     for (const piece of bench.pieces) {
       if (piece.left > 0) continue;
-      cost += pieceCost(bench, piece, piece.finish) - pieceCost(bench, piece, this.#finish[piece.index] as number);
+      cost +=
+        pieceCost(bench, piece, piece.finish) - pieceCost(bench, piece, this.#finish[piece.index] as number);
     }
     return cost;
   }
@@ -294,7 +360,10 @@ export class Player {
       let slack = NEVER;
       if (task.end <= task.lifted) {
         for (const { task: next, windows } of task.strict) {
-          slack = Math.min(slack, shutAfter(windows[windows.length - 1]?.shuts ?? null, task.end) - next.start);
+          slack = Math.min(
+            slack,
+            shutAfter(windows[windows.length - 1]?.shuts ?? null, task.end) - next.start,
+          );
         }
       }
       if (slack <= 0) continue;
@@ -306,7 +375,8 @@ export class Player {
 
   /** Forgets the order tried last: its tasks are as they were played in the order that stands. */
   reject(): void {
-    for (let place = this.#own * STRIDE; place < this.order.length; place++) this.#restore(this.order[place] as BenchTask);
+    for (let place = this.#own * STRIDE; place < this.order.length; place++)
+      this.#restore(this.order[place] as BenchTask);
   }
 
   #keep(task: BenchTask): void {
@@ -317,6 +387,7 @@ export class Player {
     this.#kept[row + 3] = task.end;
     this.#kept[row + 4] = task.lifted;
     this.#kept[row + 5] = task.position;
+    this.#kept[row + 6] = (task.shares ? SHARES : 0) + (task.fresh ? FRESH : 0);
   }
 
   #restore(task: BenchTask): void {
@@ -327,5 +398,7 @@ export class Player {
     task.end = this.#kept[row + 3] as number;
     task.lifted = this.#kept[row + 4] as number;
     task.position = this.#kept[row + 5] as number;
+    task.shares = this.#kept[row + 6] === SHARES;
+    task.fresh = this.#kept[row + 6] === FRESH;
   }
 }

@@ -4,20 +4,7 @@ import { findBegin } from "./begin-task.ts";
 import type { Bench, BenchTask } from "./bench.ts";
 import { NEVER } from "./calendar.ts";
 import type { Player } from "./play-order.ts";
-
-/** How tasks that were taken out come in again. */
-export interface Style {
-  /** 0: what can begin first goes first; 1: the hands may wait for what matters more, as long as nothing could be done meanwhile. */
-  readonly patience: number;
-  /** What a minute of setting up counts for, in minutes of rank. */
-  readonly setUpCounts: number;
-  /** What would be kept out of the room goes before what would keep it out. */
-  readonly holdBack: boolean;
-  /** Only where nothing that keeps its order is delayed. */
-  readonly gapsOnly: boolean;
-  /** No piece is begun while so many are in work. */
-  readonly mostInWork: number;
-}
+import type { Style } from "./style.ts";
 
 /**
  * Plays the order that stands without some tasks, and puts these in where they fit (ruin and recreate: G. Schrimpf et
@@ -250,7 +237,8 @@ export class Recreate {
     }
     for (const task of free) {
       if (task.begin > before || task.begin >= NEVER) continue;
-      if (task !== pressing && (task.end > deadline || (gapsOnly && !this.#fits(task, ready ? kept : null)))) continue;
+      if (task !== pressing && (task.end > deadline || (gapsOnly && !this.#fits(task, ready ? kept : null))))
+        continue;
       const rank = (this.rank[task.index] as number) + setUpCounts * task.setUpMinutes;
       if (rank < least) {
         least = rank;

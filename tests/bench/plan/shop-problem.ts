@@ -43,17 +43,28 @@ export function problemOfShop(file: ShopFile): Problem {
   };
 }
 
-/** The starts of a plan of such a problem; null: something found no time. */
+/** The starts of a plan of such a problem, and the cups mixed though one was still good; null: something found no time. */
 export function solutionOf(file: ShopFile, { visits, unplaced }: Plan): ShopSolution | null {
   if (unplaced.length > 0) return null;
   const starts = file.pieces.map(({ steps }) => steps.map(() => 0));
-  const places = file.pieces.flatMap(({ steps }, piece) => steps.map((_, step) => ({ piece, step })));
-  for (const { task, start } of visits) {
-    const { piece, step } = places[task] ?? { piece: -1, step: -1 };
-    const own = starts[piece];
-    if (own !== undefined) own[step] = start;
+  const forceSetup = file.pieces.map(({ steps }) => steps.map(() => false));
+  const places = file.pieces.flatMap(({ steps }, piece) =>
+    steps.map((step, number) => ({ piece, step, number })),
+  );
+  const mixed = new Map<string, number>();
+  for (const { task, start, end, setUp } of visits) {
+    const place = places[task];
+    const own = starts[place?.piece ?? -1];
+    if (place === undefined || own === undefined) continue;
+    own[place.number] = start;
+    const { station } = place.step;
+    const rule = station === null ? undefined : file.setups[station];
+    if (station === null || rule?.type !== "mix" || setUp === 0) continue;
+    const forced = forceSetup[place.piece];
+    if (forced !== undefined) forced[place.number] = end - (mixed.get(station) ?? -Infinity) <= rule.potLife;
+    mixed.set(station, start);
   }
-  return { starts };
+  return forceSetup.flat().some(Boolean) ? { starts, forceSetup } : { starts };
 }
 
 function taskOf(

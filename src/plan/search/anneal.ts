@@ -1,0 +1,97 @@
+import type { Chance } from "../chance.ts";
+import { dispatchBy, firstRules, type Rule } from "./first-orders.ts";
+import { type Move, makeMoves } from "./moves.ts";
+import type { Player, Solution } from "./play-order.ts";
+import { Recreate } from "./recreate.ts";
+
+/** Rounds of the first cooling; each later one is longer by a third. */
+const FIRST_COOLING = 2000;
+
+/** How much dearer than the plan that stands a plan may be in the beginning, as a share of it over the root of its tasks. */
+const HEAT = 0.05;
+
+/**
+ * Searches for better orders, round by round: first by dispatching rules, then by moves upon the best order, accepted
+ * by simulated annealing (S. Kirkpatrick, C. Gelatt, M. Vecchi, Optimization by simulated annealing, Science 220, 1983)
+ * in coolings that grow longer. Moves that pay are drawn more often (adaptive large neighbourhoods: S. Ropke, D.
+ * Pisinger, Transportation Science 40, 2006). Everything depends on the rounds, nothing on a clock.
+ */
+export class Anneal {
+  readonly #player: Player;
+  readonly #recreate: Recreate;
+  readonly #chance: Chance;
+  readonly #moves: readonly Move[];
+  /** By move: what it brought lately for the work it took. */
+  readonly #worth: number[];
+  readonly #rules: Rule[];
+  /** The best found so far. */
+  best: Solution;
+  #round = 0;
+  #cooling = FIRST_COOLING;
+
+  /** @param first an order that has been played and stands */
+  constructor(player: Player, chance: Chance) {
+    this.#player = player;
+    this.#recreate = new Recreate(player);
+    this.#chance = chance;
+    this.#moves = makeMoves(player, chance);
+    this.#worth = this.#moves.map(() => 1);
+    this.#rules = firstRules(player.bench.pieces.length).reverse();
+    this.best = player.solution();
+  }
+
+  /** One round. @returns whether a better order was found */
+  round(): boolean {
+    const rule = this.#rules.pop();
+    if (rule !== undefined) return this.#tryRule(rule);
+    if (this.#round === this.#cooling) {
+      this.#round = 0;
+      this.#cooling = Math.ceil((this.#cooling * 4) / 3);
+      this.#player.adopt(this.best);
+    }
+    this.#round++;
+    return this.#tryMove();
+  }
+
+  #tryRule(rule: Rule): boolean {
+    const player = this.#player;
+    const cost = dispatchBy(rule, player, this.#recreate, this.best.cost);
+    const better = cost < this.best.cost;
+    if (better) {
+      player.accept(cost);
+      this.best = player.solution();
+    }
+    if (!better || this.#rules.length === 0) player.adopt(this.best);
+    return better;
+  }
+
+  #tryMove(): boolean {
+    const player = this.#player;
+    const number = this.#drawMove();
+    const move = this.#moves[number] as Move;
+    const heat =
+      (HEAT * player.cost * (1 - this.#round / this.#cooling) ** 2) / Math.sqrt(player.order.length);
+    const ceiling = player.cost - heat * Math.log(1 - this.#chance());
+    const work = player.steps;
+    const before = player.cost;
+    const cost = move.play(ceiling);
+    if (cost > ceiling) player.reject();
+    else player.accept(cost);
+    const better = player.cost < this.best.cost;
+    const gain = better ? 20 : player.cost < before ? 4 : 0;
+    this.#worth[number] = 0.995 * (this.#worth[number] as number) + (0.5 * gain) / (10 + player.steps - work);
+    if (better) this.best = player.solution();
+    return better;
+  }
+
+  /** By worth, but each at least now and then. */
+  #drawMove(): number {
+    const total = this.#worth.reduce((sum, worth) => sum + worth, 0);
+    let draw = this.#chance();
+    for (let number = 0; number < this.#worth.length; number++) {
+      draw -= 0.5 / this.#worth.length + (0.5 * (this.#worth[number] as number)) / total;
+      if (draw < 0) return number;
+    }
+    return this.#worth.length - 1;
+  }
+}

@@ -1,0 +1,195 @@
+import type { Chance } from "../chance.ts";
+import type { Bench, BenchPiece, BenchTask } from "./bench.ts";
+import type { Player } from "./play-order.ts";
+import { Recreate } from "./recreate.ts";
+import { ANY_NUMBER, drawStyle } from "./style.ts";
+
+/** A way to change the order that stands. */
+export interface Move {
+  readonly name: string;
+  /** Plays a changed order. @returns what it costs; Infinity: more than the ceiling, or there was nothing to change */
+  play(ceiling: number): number;
+}
+
+/** All ways to change the order that stands, in a fixed sequence. */
+export function makeMoves(player: Player, chance: Chance): Move[] {
+  const drawing = new Drawing(player, chance);
+  return [
+    { name: "shift", play: (ceiling) => shiftTask(drawing, ceiling) },
+    { name: "window", play: (ceiling) => takeOutWindow(drawing, ceiling) },
+    { name: "pieces", play: (ceiling) => takeOutPieces(drawing, ceiling) },
+    { name: "lead", play: (ceiling) => letPiecesLead(drawing, ceiling) },
+    { name: "cut", play: (ceiling) => cutTime(drawing, ceiling) },
+    { name: "set-up", play: (ceiling) => decideSetUp(drawing, ceiling) },
+  ];
+}
+
+/** What moves draw from. */
+class Drawing {
+  readonly player: Player;
+  readonly bench: Bench;
+  readonly recreate: Recreate;
+  readonly chance: Chance;
+  /** Pieces that have tasks to do. */
+  readonly pieces: readonly BenchPiece[];
+  /** The limit on pieces in work that gave the last better plan. */
+  inWork = ANY_NUMBER;
+
+  constructor(player: Player, chance: Chance) {
+    this.player = player;
+    this.bench = player.bench;
+    this.recreate = new Recreate(player);
+    this.chance = chance;
+    this.pieces = this.bench.pieces.filter(({ tasks }) => tasks.some(({ running }) => !running));
+  }
+
+  /** A whole number from 0 to below a bound, small ones likelier the higher the `bias`. */
+  below(bound: number, bias = 1): number {
+    return Math.floor(bound * this.chance() ** bias);
+  }
+
+  piece(): BenchPiece {
+    return this.pieces[this.below(this.pieces.length)] as BenchPiece;
+  }
+
+  /** From minus to plus `most`, the middle likelier. */
+  around(most: number): number {
+    return most * (this.chance() + this.chance() - 1);
+  }
+
+  /** Ranks all tasks by when they start in the plan that stands. */
+  rankByStart(): void {
+    for (const task of this.player.order) this.recreate.rank[task.index] = task.start;
+  }
+
+  /** A limit on pieces in work near the one that did well. */
+  drawInWork(): number {
+    const { length } = this.pieces;
+    if (this.chance() < 0.2) return ANY_NUMBER;
+    if (this.inWork < ANY_NUMBER && this.chance() < 0.6) return Math.max(2, this.inWork + this.below(5) - 2);
+    return 2 + this.below(Math.min(20, length));
+  }
+}
+
+/** Moves one task to another place, as far as what it waits for and what waits for it let it go. */
+function shiftTask({ player, chance }: Drawing, ceiling: number): number {
+  const { order } = player;
+  const from = Math.floor(chance() * order.length);
+  const task = order[from] as BenchTask;
+  const far = Math.exp(3.5 * chance());
+  let to = from + Math.round((2 * chance() - 1) * far);
+  for (const { on } of task.waits) if (on.position >= 0) to = Math.max(to, on.position + 1);
+  for (const { task: next } of task.awaited) if (next.position >= 0) to = Math.min(to, next.position - 1);
+  to = Math.min(order.length - 1, Math.max(0, to));
+  if (to === from) return Number.POSITIVE_INFINITY;
+  const trial = [...order];
+  trial.splice(from, 1);
+  trial.splice(to, 0, task);
+  return player.try(trial, Math.min(from, to), Math.max(from, to) + 1, ceiling);
+}
+
+/** Takes out all work in a stretch of the order, and puts it in again in nearly the same order. */
+function takeOutWindow(drawing: Drawing, ceiling: number): number {
+  const { player, recreate, chance } = drawing;
+  const { order } = player;
+  const most = Math.min(order.length, 100);
+  const width = Math.min(
+    order.length,
+    Math.floor(4 * Math.exp(chance() * Math.log(Math.max(1, most / 4)))) + 2,
+  );
+  const from = drawing.below(order.length - width + 1);
+  const outs = order.slice(from, from + width);
+  const far = 20 * Math.exp(4 * chance());
+  drawing.rankByStart();
+  for (const { index } of outs) recreate.rank[index] = (recreate.rank[index] as number) + drawing.around(far);
+  return recreate.play(
+    outs,
+    Number.POSITIVE_INFINITY,
+    ceiling,
+    drawStyle(chance, { gapsOnly: chance() < 0.3 }),
+  );
+}
+
+/** Takes out a few pieces, whole or from some task on, and puts them in again sooner or later than they stood. */
+function takeOutPieces(drawing: Drawing, ceiling: number): number {
+  const { recreate, chance } = drawing;
+  drawing.rankByStart();
+  const outs: BenchTask[] = [];
+  let release = Number.POSITIVE_INFINITY;
+  for (let count = 1 + drawing.below(4); count > 0; count--) {
+    const piece = drawing.piece();
+    const since = chance() < 0.5 ? 0 : (piece.tasks[drawing.below(piece.tasks.length)]?.start ?? 0);
+    const sooner = 3000 * chance() * (chance() - 0.6);
+    if (since === 0) release = Math.min(release, piece.release);
+    for (const task of piece.tasks) {
+      if (task.running || task.start < since) continue;
+      outs.push(task);
+      recreate.rank[task.index] = task.start + sooner;
+    }
+  }
+  const from = chance() < 0.5 ? Number.POSITIVE_INFINITY : release;
+  return recreate.play(outs, from, ceiling, drawStyle(chance, { gapsOnly: chance() < 0.3 }));
+}
+
+/** Lets a few pieces go first from some moment on; all other work fits in around them. */
+function letPiecesLead(drawing: Drawing, ceiling: number): number {
+  const { player, recreate, chance } = drawing;
+  const { order } = player;
+  const from = chance() < 0.3 ? 0 : drawing.below(order.length);
+  const leads = new Set<BenchPiece>();
+  for (let count = 1 + drawing.below(4, 2); count > 0; count--) leads.add(drawing.piece());
+  const outs = order.slice(from).filter(({ piece }) => !leads.has(piece));
+  if (outs.length === 0) return Number.POSITIVE_INFINITY;
+  const far = 3000 * chance() * chance();
+  const byStart = chance() < 0.5;
+  for (const piece of drawing.pieces) {
+    const key = (byStart ? 0 : piece.leastFinish) + drawing.around(far);
+    for (const task of piece.tasks) recreate.rank[task.index] = key + (byStart ? task.start : 0);
+  }
+  const mostInWork = chance() < 0.6 ? ANY_NUMBER : drawing.drawInWork();
+  return recreate.play(
+    outs,
+    Number.POSITIVE_INFINITY,
+    ceiling,
+    drawStyle(chance, { gapsOnly: true, mostInWork }),
+  );
+}
+
+/**
+ * Takes out everything after a moment and dispatches it anew: pieces in about the order in which they were finished
+ * (or are due), with a limit on how many are in work.
+ */
+function cutTime(drawing: Drawing, ceiling: number): number {
+  const { player, recreate, chance } = drawing;
+  const { order } = player;
+  const from = drawing.below(order.length * (chance() < 0.3 ? 0.3 : 1));
+  const far = 3000 * chance() * chance();
+  const byFinish = chance() < 0.7;
+  for (const piece of drawing.pieces) {
+    const key = (byFinish ? piece.leastFinish : piece.due) + drawing.around(1.5 * far);
+    for (const task of piece.tasks) recreate.rank[task.index] = key;
+  }
+  const mostInWork = drawing.drawInWork();
+  const style = drawStyle(chance, { mostInWork });
+  const cost = recreate.play(order.slice(from), Number.POSITIVE_INFINITY, ceiling, style);
+  if (cost < player.cost) drawing.inWork = mostInWork;
+  return cost;
+}
+
+/** Lets a task begin while the set-up before it stands, or sets up anew for it; or takes such a decision back. */
+function decideSetUp({ player, chance }: Drawing, ceiling: number): number {
+  const { order } = player;
+  const task = order[Math.floor(chance() * order.length)] as BenchTask;
+  const way = task.setUp?.way ?? "load";
+  if (way === "load") return Number.POSITIVE_INFINITY;
+  if (task.shares || task.fresh) {
+    task.shares = false;
+    task.fresh = false;
+  } else if (task.setUpMinutes > 0) task.shares = true;
+  else if (way === "mix") task.fresh = true;
+  else return Number.POSITIVE_INFINITY;
+  // A cup mixed though another is still good must be worth it.
+  const most = task.fresh ? Math.min(ceiling, player.cost - 1) : ceiling;
+  const cost = player.try([...order], task.position, task.position + 1, most);
+  return cost > most ? Number.POSITIVE_INFINITY : cost;
+}

@@ -1,0 +1,34 @@
+import type { Chance } from "../chance.ts";
+
+/** How tasks that were taken out come in again. */
+export interface Style {
+  /** 0: what can begin first goes first; 1: the hands may wait for what matters more, as long as nothing could be done meanwhile. */
+  readonly patience: number;
+  /** What a minute of setting up counts for, in minutes of rank. */
+  readonly setUpCounts: number;
+  /** What would be kept out of the room goes before what would keep it out. */
+  readonly holdBack: boolean;
+  /** Only where nothing that keeps its order is delayed. */
+  readonly gapsOnly: boolean;
+  /**
+   * No piece is begun while so many are in work. The fewer are in work, the sooner each is finished, as long as the
+   * hands do not run dry (constant work in process: M. Spearman, D. Woodruff, W. Hopp, CONWIP: a pull alternative to
+   * kanban, Int. J. Production Research 28, 1990).
+   */
+  readonly mostInWork: number;
+}
+
+/** Any number in work. */
+export const ANY_NUMBER = 1_000_000;
+
+/** A style by chance, mostly one that wastes no time. */
+export function drawStyle(chance: Chance, more: Partial<Style>): Style {
+  return {
+    patience: chance() < 0.7 ? 0 : chance(),
+    setUpCounts: chance() < 0.3 ? 0 : 500 * chance() * chance(),
+    holdBack: chance() < 0.8,
+    gapsOnly: false,
+    mostInWork: ANY_NUMBER,
+    ...more,
+  };
+}

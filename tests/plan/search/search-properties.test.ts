@@ -1,0 +1,71 @@
+import fc from "fast-check";
+import { describe, expect, test } from "vitest";
+import { checkPlan } from "../../../src/plan/check-plan.ts";
+import { dispatch } from "../../../src/plan/dispatch.ts";
+import { prepareDispatch } from "../../../src/plan/prepare-dispatch.ts";
+import { scorePlan } from "../../../src/plan/score.ts";
+import { beginSearch, leaveUntil } from "../../../src/plan/search/search.ts";
+import { randomProblem } from "../random-problem.ts";
+
+describe("a plan by search, whatever the shop", () => {
+  test("passes the checker, costs what it says, and no more than dispatch", () => {
+    fc.assert(
+      fc.property(randomProblem, fc.nat(1000), (problem, seed) => {
+        const search = beginSearch(problem, { seed, warm: null });
+        const dispatched = scorePlan(problem, dispatch(prepareDispatch(problem))).total;
+        for (const rounds of [0, 40, 200]) {
+          search.go(rounds);
+          const { plan, score, bound } = search.found;
+          expect(checkPlan(problem, plan)).toEqual([]);
+          expect(score).toEqual(scorePlan(problem, plan));
+          expect(score.total).toBeLessThanOrEqual(dispatched);
+          expect(bound).toBeLessThanOrEqual(score.total);
+        }
+      }),
+      { numRuns: 120 },
+    );
+  });
+
+  test("is the same every time, however the rounds are portioned out", () => {
+    fc.assert(
+      fc.property(randomProblem, fc.nat(1000), (problem, seed) => {
+        const whole = beginSearch(problem, { seed, warm: null });
+        whole.go(150);
+        const portions = beginSearch(structuredClone(problem), { seed, warm: null });
+        for (const rounds of [1, 49, 100]) portions.go(rounds);
+        expect(portions.found).toEqual(whole.found);
+      }),
+      { numRuns: 60 },
+    );
+  });
+
+  test("goes on from a plan found before, and is never worse than it", () => {
+    fc.assert(
+      fc.property(randomProblem, (problem) => {
+        const first = beginSearch(problem, { seed: 1, warm: null });
+        first.go(200);
+        const { plan, score } = first.found;
+        const again = beginSearch(problem, { seed: 2, warm: plan });
+        if (plan.unplaced.length === 0) expect(again.found.score.total).toBeLessThanOrEqual(score.total);
+        expect(checkPlan(problem, again.found.plan)).toEqual([]);
+      }),
+      { numRuns: 100 },
+    );
+  });
+
+  test("begins nothing that is left before its minute", () => {
+    fc.assert(
+      fc.property(randomProblem, fc.nat(), (problem, pick) => {
+        const task = pick % problem.tasks.length;
+        const until = problem.sessions[0]?.closes ?? 0;
+        const left = leaveUntil(problem, [task], until);
+        const search = beginSearch(left, { seed: 1, warm: null });
+        search.go(50);
+        expect(checkPlan(left, search.found.plan)).toEqual([]);
+        const early = search.found.plan.visits.filter((visit) => visit.task === task && visit.start < until);
+        if (problem.tasks[task]?.running === false) expect(early).toEqual([]);
+      }),
+      { numRuns: 100 },
+    );
+  });
+});
