@@ -1,3 +1,5 @@
+import { isAtEnd } from "./overlay-panel.ts";
+import { roomForOverlay } from "./picture.ts";
 import { readMend } from "./read-mend.ts";
 import { hangAt } from "./requests.ts";
 import type { DashboardState, Effect, Key, Overlay, Step, Typed } from "./state.ts";
@@ -27,6 +29,9 @@ export function answerKey(state: DashboardState, overlay: Overlay, key: Key): St
       const { request } = overlay;
       if (key.name !== "char" || key.char !== "c" || !("ticked" in request))
         return scroll(state, overlay, key);
+      // What was not in sight was not read: the key reads on first.
+      if (!isAtEnd(overlay, state.size.columns, roomForOverlay(state)))
+        return scroll(state, overlay, { name: "pageDown" });
       const ticked = [...request.ticked, ...overlay.cautions];
       return close(state, [{ do: "perform", request: { ...request, ticked } }]);
     }

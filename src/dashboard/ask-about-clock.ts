@@ -5,6 +5,13 @@ import type { ClockDoubt } from "../workshop/clock-watch.ts";
 import type { Workshop } from "../workshop/workshop.ts";
 import type { Choice, Overlay } from "./state.ts";
 
+/** Setting nothing right stands beside setting it right: no key alone, least of all Enter, changes what was written. */
+const LEAVE: Readonly<Record<ClockDoubt["kind"], string>> = {
+  behind: "r  leave what was written: the clock is wrong now",
+  jumped: "r  it is right now, and what was written stands",
+  back: "r  leave what was written meanwhile",
+};
+
 /**
  * Asks which of the clock's times were right: those it shows now, those it showed before, or both (the machine slept in
  * a way its steady clock did not see). What a wrong clock wrote is offered to be set right, told as what and since when.
@@ -25,20 +32,13 @@ export async function askAboutClock(doubt: ClockDoubt, workshop: Workshop, speec
       effects: [settle, { do: "perform", request: act }],
     };
   };
-  const right: Choice = {
-    key: "r",
-    label:
-      kind === "back"
-        ? "r  leave what was written meanwhile"
-        : "r  it is right now, and what was written stands",
-    effects: [settle],
-  };
+  const right: Choice = { key: "r", label: LEAVE[kind], effects: kind === "behind" ? [] : [settle] };
   const wasWrong = kind === "behind" || wrote !== null ? [await setRight()] : [];
   return {
     is: "choose",
     title: `${sayClockDoubt(doubt)}.`,
     lines: kind === "back" ? [] : ["If it is wrong now: set the machine's clock, dryline sees it."],
-    choices: kind === "behind" ? wasWrong : [...wasWrong, right],
+    choices: [...wasWrong, right],
   };
 }
 

@@ -3,13 +3,13 @@ import type { Line } from "./line.ts";
 import { line } from "./line.ts";
 import type { Overlay } from "./state.ts";
 
+/** Lines around a long text: its title, a blank one and its keys. */
+const AROUND = 3;
+
 /** What lies over the picture, at most `rows` lines; long texts show how to go on reading. */
 export function overlayPanel(overlay: Overlay, columns: number, rows: number): Line[] {
   const wide = Math.max(columns - 2, 20);
-  const indent = (text: string): string[] => {
-    const margin = " ".repeat(1 + text.length - text.trimStart().length);
-    return wrapTo(text.trim(), wide - margin.length).map((part) => margin + part);
-  };
+  const indent = (text: string) => indentTo(text, wide);
   switch (overlay.is) {
     case "type":
       return [
@@ -40,6 +40,22 @@ export function overlayPanel(overlay: Overlay, columns: number, rows: number): L
   }
 }
 
+/** Whether the last line of a long text is in sight. */
+export function isAtEnd(
+  { lines, top }: Extract<Overlay, { top: number }>,
+  columns: number,
+  rows: number,
+): boolean {
+  const wrapped = lines.flatMap((text) => indentTo(text, Math.max(columns - 2, 20)));
+  return top + Math.max(rows - AROUND, 1) >= wrapped.length;
+}
+
+/** A line broken at the width, its parts set in as far as the line itself. */
+function indentTo(text: string, wide: number): string[] {
+  const margin = " ".repeat(1 + text.length - text.trimStart().length);
+  return wrapTo(text.trim(), wide - margin.length).map((part) => margin + part);
+}
+
 /** A choice a line; in two columns where they would not all be seen. */
 function choiceLines({ choices }: Extract<Overlay, { is: "choose" }>, wide: number, room: number): Line[] {
   const labels = choices.map(({ label }) => label);
@@ -52,7 +68,7 @@ function choiceLines({ choices }: Extract<Overlay, { is: "choose" }>, wide: numb
 }
 
 function longText(title: string, lines: readonly string[], top: number, rows: number, keys: string): Line[] {
-  const room = Math.max(rows - 3, 1);
+  const room = Math.max(rows - AROUND, 1);
   const first = Math.max(0, Math.min(top, lines.length - room));
   const shown = lines.slice(first, first + room);
   const more =

@@ -29,14 +29,11 @@ function drawLines(state: DashboardState): Line[] {
   const { facts } = state;
   if (facts === null) return fill([line(" reading the journal")], rows);
   const head = headPanel(facts, columns);
+  if (state.overlay !== null) {
+    return fill([...head, line(""), ...overlayPanel(state.overlay, columns, roomForOverlay(state))], rows);
+  }
   const foot = footLines(state, columns);
   const room = rows - head.length - foot.length - 1;
-  if (state.overlay !== null) {
-    return fill(
-      [...head, line(""), ...overlayPanel(state.overlay, columns, room)],
-      rows - foot.length,
-    ).concat(foot);
-  }
   const wanted = Math.max(state.rows.length, 1);
   const waiting = Math.max(facts.answer.waiting.length, 1) + 2;
   const details = detailLines(state, facts, columns, rows < LOW ? 1 : rows < HIGH ? 2 : 3);
@@ -46,6 +43,11 @@ function drawLines(state: DashboardState): Line[] {
   const clock = clockPanel(facts, columns, rest - work.length);
   const body = [...head, line(""), ...work, ...details, line(""), ...clock];
   return fill(body, rows - foot.length).concat(foot);
+}
+
+/** Lines for what lies over the picture: all but the head, as the keys of the foot do nothing meanwhile. */
+export function roomForOverlay({ facts, size }: DashboardState): number {
+  return size.rows - (facts === null ? 0 : headPanel(facts, size.columns).length) - 1;
 }
 
 /** The week, then what was just done or refused, what is being typed, and the keys. */

@@ -66,6 +66,30 @@ test("a tick in which nothing turned leaves the very same state: nothing is draw
   expect(update(state, { is: "tick", now: evening + 1000 }).state).toBe(state);
 });
 
+test("c reads on while lines of a caution are out of sight, and ticks it only at its end", () => {
+  const request = {
+    act: "take",
+    at: 0,
+    tags: [3],
+    step: null,
+    colour: null,
+    anyway: null,
+    ticked: [],
+  } as const;
+  const lines = Array.from({ length: 30 }, (_, index) => `line ${index + 1}`);
+  const unread = { is: "unread", cautions: ["molten lead"], lines, request } as const;
+  const { state } = update(makeState(), unread);
+  // 24 lines less head, blank and the three around the text leave 19 for 30.
+  const once = press(state, "c");
+  expect(once.effects).toEqual([]);
+  expect(once.state.overlay).toMatchObject({ top: 10 });
+  const twice = press(once.state, "c");
+  expect(twice.state.overlay).toMatchObject({ top: 20 });
+  expect(press(twice.state, "c").effects).toMatchObject([
+    { do: "perform", request: { ticked: ["molten lead"] } },
+  ]);
+});
+
 test("a caution unread lies over all till c ticks it and does the act again with it", () => {
   const request = takeOf([16], "pour the ballast", evening);
   const told = { cautions: ["molten lead"], lines: ["Molten lead. Steam throws it."], request };
