@@ -2,7 +2,7 @@ import type { Tag } from "../journal/event.ts";
 import type { ProcessDefinition } from "../process/definition.ts";
 import { stepsInOrder } from "../process/order.ts";
 import { instantOf } from "../time/civil.ts";
-import { type Instant, MINUTE } from "../time/instant.ts";
+import { type Instant, MINUTE, type Minutes } from "../time/instant.ts";
 import { type MadeTask, makeTasks } from "./make-tasks.ts";
 import { minutesUntil } from "./minutes-until.ts";
 import { Names } from "./names.ts";
@@ -29,6 +29,8 @@ interface MadePiece {
 export interface AddedPiece {
   readonly definition: ProcessDefinition;
   readonly due: Instant | null;
+  /** Not begun before this minute from now. */
+  readonly release: Minutes;
   /** Begun only while fewer are out than the aim says; else as soon as it suits. */
   readonly underLimit: boolean;
 }
@@ -57,9 +59,10 @@ export function makeProblem(
   };
   for (const piece of facts.pieces) add(toPlan(piece), planPiece(piece, facts, names));
   if (withNew && newPiece !== null) add(newToPlan(newPiece.definition), { ...plainPiece, underLimit: true });
-  for (const { definition, due, underLimit } of added) {
+  for (const { definition, due, release, underLimit } of added) {
     add(newToPlan(definition), {
       ...plainPiece,
+      release,
       underLimit,
       due: due === null ? null : minutesUntil(now, due),
     });

@@ -43,6 +43,6 @@ function withoutDay(away: BenchHours["away"], date: CivilDate): BenchHours["away
 export function addedIf({ added }: WhatIf, zone: Zone): AddedPiece[] {
   return added.flatMap(({ count, definition, due }) => {
     const dueAt = due === null ? null : instantOf(zone, due, 24 * 60);
-    return Array.from({ length: count }, () => ({ definition, due: dueAt, underLimit: false }));
+    return Array.from({ length: count }, () => ({ definition, due: dueAt, release: 0, underLimit: false }));
   });
 }
