@@ -1,4 +1,4 @@
-import { cutTo, fitTo, widthOf } from "./width.ts";
+import { cutTo, fitTo, widthOf, wrapTo } from "./width.ts";
 
 /**
  * Rows of cells in columns two spaces apart, indented by two; the last column is cut where the terminal ends.
@@ -15,5 +15,34 @@ export function layOut(rows: readonly (readonly string[])[], columns: number | n
   return rows.map((row) => {
     const line = `  ${row.map((cell, index) => fitTo(cell, widths[index] ?? 0)).join("  ")}`.trimEnd();
     return columns === null ? line : cutTo(line, columns);
+  });
+}
+
+/** Cells by which what goes on below a row stands in. */
+const BELOW = 9;
+
+/** A row of columns, and what is told of it beside them. */
+interface RowWithRest {
+  readonly cells: readonly string[];
+  readonly rest: string;
+}
+
+/**
+ * Rows of cells in columns as layOut has them, each with the rest of what it tells beside it. Where there is too little
+ * room for that, it goes on below: nothing is cut.
+ *
+ * @returns the lines of each row
+ */
+export function layOutWithRest(rows: readonly RowWithRest[], columns: number | null): string[][] {
+  const lines = layOut(
+    rows.map(({ cells }) => cells),
+    columns,
+  );
+  const margin = Math.max(0, ...lines.map(widthOf)) + 2;
+  return rows.map(({ rest }, index) => {
+    const line = lines[index] ?? "";
+    if (rest === "") return [line];
+    if (columns === null || margin + widthOf(rest) <= columns) return [fitTo(line, margin) + rest];
+    return [line, ...wrapTo(rest, columns - BELOW).map((text) => " ".repeat(BELOW) + text)];
   });
 }

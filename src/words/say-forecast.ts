@@ -1,7 +1,7 @@
 import type { LateWhy, NoTime, PieceForecast, PlannedPiece } from "../plan/plan-answer.ts";
 import { localTime } from "../time/civil.ts";
 import type { Instant } from "../time/instant.ts";
-import { layOut } from "./lay-out.ts";
+import { layOutWithRest } from "./lay-out.ts";
 import { plainText } from "./plain-text.ts";
 import { sayCount, sayList } from "./say-list.ts";
 import { sayPlannedPiece, sayPlannedPieces } from "./say-planned-row.ts";
@@ -19,10 +19,13 @@ export function sayForecasts(
   return [
     ...section(
       "Finished, and dry-through",
-      layOut(
-        finished.map((forecast) => [nameOf(forecast), ...sayFinish(forecast, speech)]),
+      layOutWithRest(
+        finished.map((forecast) => ({
+          cells: [nameOf(forecast), ...sayFinish(forecast, speech)],
+          rest: sayPromise(forecast, speech),
+        })),
         columns,
-      ),
+      ).flat(),
     ),
     ...section("Late", together(late.map((forecast) => [forecast.piece, sayLate(forecast, speech)]))),
     ...section(
@@ -41,12 +44,15 @@ function nameOf({ piece }: PieceForecast): string {
   );
 }
 
-/** Last hands-on, dry-through (nothing where no sheet says), and the promise. */
-function sayFinish({ lastHandsOn, dryThrough, due, late }: PieceForecast, speech: Speech): string[] {
+/** Last hands-on and dry-through; a dash where no sheet says. */
+function sayFinish({ lastHandsOn, dryThrough }: PieceForecast, speech: Speech): string[] {
   const through = dryThrough !== null && dryThrough <= speech.now ? "already" : sayMoment(dryThrough, speech);
-  const promised =
-    due === null ? "" : `promised ${sayDue(due, speech)}${late === null ? ", kept" : ", late"}`;
-  return [sayMoment(lastHandsOn, speech), through, promised];
+  return [sayMoment(lastHandsOn, speech), through];
+}
+
+/** `promised Fri, kept` */
+function sayPromise({ due, late }: PieceForecast, speech: Speech): string {
+  return due === null ? "" : `promised ${sayDue(due, speech)}, ${late === null ? "kept" : "late"}`;
 }
 
 function sayMoment(at: Instant | null, speech: Speech): string {

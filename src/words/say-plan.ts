@@ -1,17 +1,12 @@
 import type { PlanAnswer, PlannedSession, PlanQuality } from "../plan/plan-answer.ts";
-import { layOut } from "./lay-out.ts";
+import { layOutWithRest } from "./lay-out.ts";
 import { sayForecasts } from "./say-forecast.ts";
 import { sayCount } from "./say-list.ts";
 import { sayChanges } from "./say-plan-changes.ts";
 import { type PlannedRowWords, sayPlannedRow, sayPlannedSession, sayPutAway } from "./say-planned-row.ts";
 import { sayDayAndClock } from "./say-time.ts";
 import type { Speech } from "./speech.ts";
-import { fitTo, widthOf, wrapTo } from "./width.ts";
-
-/** Fewer cells beside a row are no place for words. */
-const LEAST_BESIDE = 18;
-/** So far in stands the rest of a row that goes on below. */
-const BELOW = 9;
+import { widthOf, wrapTo } from "./width.ts";
 
 /**
  * The coming days, a line each: how good the plan is, what a what-if changes, each bench session with its work, then
@@ -60,33 +55,26 @@ export function sayQuality({ basis, proven, gapPercent }: PlanQuality): string {
   return gapPercent === null ? "not proven best" : `at most ${gapPercent} % over the best`;
 }
 
-/** All rows share their columns, so that the eye runs down the days; what is long goes on below. */
+/** All rows share their columns, so that the eye runs down the days. */
 function sayTimetable(sessions: readonly PlannedSession[], speech: Speech, columns: number | null): string[] {
-  const said = sessions.map(({ rows }) => rows.map((row) => sayPlannedRow(row, speech)));
-  const lines = layOut(
-    said.flat().map(({ from, who, what, minutes }) => [from, who, what, minutes]),
+  const rows = sessions.flatMap((session) => session.rows).map((row) => sayPlannedRow(row, speech));
+  const lines = layOutWithRest(
+    rows.map((row) => ({ cells: [row.from, row.who, row.what, row.minutes], rest: sayRest(row) })),
     columns,
   );
-  const margin = Math.max(0, ...lines.map(widthOf)) + 2;
   let next = 0;
-  return sessions.flatMap((session, index) => [
-    "",
-    sayPlannedSession(session, speech),
-    ...(said[index] ?? []).flatMap((row) => addRest(lines[next++] ?? "", sayRest(row), margin, columns)),
-    ...sayPutAway(session, speech).map((line) => `  ${line}`),
-  ]);
+  return sessions.flatMap((session) => {
+    const first = next;
+    next += session.rows.length;
+    return [
+      "",
+      sayPlannedSession(session, speech),
+      ...lines.slice(first, next).flat(),
+      ...sayPutAway(session, speech).map((line) => `  ${line}`),
+    ];
+  });
 }
 
 function sayRest({ station, setUp, look, by, inHand, finishes }: PlannedRowWords): string {
   return [inHand, by, finishes, station, setUp, look].filter((text) => text !== "").join(", ");
-}
-
-/** Puts the rest of a row beside its line; below it, where there is too little room for it there. */
-function addRest(line: string, rest: string, margin: number, columns: number | null): string[] {
-  if (columns === null) return [fitTo(line, margin) + rest];
-  const room = columns - margin;
-  if (room < Math.min(LEAST_BESIDE, widthOf(rest)))
-    return [line, ...wrapTo(rest, columns - BELOW).map((text) => " ".repeat(BELOW) + text)];
-  const [first = "", ...more] = wrapTo(rest, room);
-  return [fitTo(line, margin) + first, ...more.map((text) => " ".repeat(margin) + text)];
 }
