@@ -129,6 +129,25 @@ export interface PlanRow {
   readonly rounds: number;
   /** In order of start. */
   readonly starts: readonly PlannedStart[];
+  /** What the plan becomes without some of its work. */
+  readonly leaving: Leaving;
+}
+
+/** What was found by planning again without rows of work, each put off to the end of one bench session. */
+export interface Leaving {
+  /** That end; 0: nothing has been found. */
+  readonly until: Instant;
+  readonly work: readonly LeftRow[];
+}
+
+/** The plan without one row of work. */
+export interface LeftRow {
+  /** What the row is called from one answer to the next. */
+  readonly key: string;
+  /** Minutes of preparation and mending more. */
+  readonly amends: Minutes;
+  /** When each piece is finished, tags as in PlannedStart; null: not within the days planned. */
+  readonly finish: readonly (readonly [tag: Tag, at: Instant | null])[];
 }
 
 /** When one part of one pass of one step of one piece is to be begun; a step split between sessions has several. */

@@ -1,17 +1,21 @@
-import type { PlannedStart, PlanRow } from "./journal.ts";
+import type { Leaving, LeftRow, PlannedStart, PlanRow } from "./journal.ts";
 import { newestSeq } from "./read-events.ts";
 import { isRecord } from "./shape.ts";
 import type { SqliteFile } from "./sqlite-file.ts";
 
-const select = "SELECT seq, settings, air, seed, rounds, starts FROM plan";
-const replace = "INSERT OR REPLACE INTO plan VALUES (1, ?, ?, ?, ?, ?, ?)";
+const select = "SELECT seq, settings, air, seed, rounds, starts, leaving FROM plan";
+const replace = "INSERT OR REPLACE INTO plan VALUES (1, ?, ?, ?, ?, ?, ?, ?)";
 
-/** @returns null when none is kept, or one whose starts cannot be read: it is derived, another will be found */
+/** @returns null when none is kept, or one whose JSON cannot be read: it is derived, another will be found */
 export function readPlanRow(file: SqliteFile): PlanRow | null {
-  // STRICT tables: the columns have the types of PlanRow, starts but for its JSON.
-  const row = file.prepare(select).get() as (Omit<PlanRow, "starts"> & { starts: string }) | undefined;
-  const starts = row === undefined ? null : readStarts(row.starts);
-  return row === undefined || starts === null ? null : { ...row, starts };
+  // STRICT tables: the columns have the types of PlanRow, but for their JSON.
+  const row = file.prepare(select).get() as
+    | (Omit<PlanRow, "starts" | "leaving"> & { starts: string; leaving: string })
+    | undefined;
+  if (row === undefined) return null;
+  const starts = readJson(row.starts, readStarts);
+  const leaving = readJson(row.leaving, readLeaving);
+  return starts === null || leaving === null ? null : { ...row, starts, leaving };
 }
 
 /**
@@ -22,24 +26,34 @@ export function readPlanRow(file: SqliteFile): PlanRow | null {
 export function writePlanRow(file: SqliteFile, row: PlanRow): boolean {
   const write = file.database.transaction((): boolean => {
     if (newestSeq(file) !== row.seq) return false;
-    const starts = JSON.stringify(
-      row.starts.map(({ tag, step, pass, part, start }) => [tag, step, pass, part, start]),
-    );
-    file.prepare(replace).run(row.seq, row.settings, row.air, row.seed, row.rounds, starts);
+    // Thousands of starts: lists of values are a third as long as objects.
+    const starts = row.starts.map(({ tag, step, pass, part, start }) => [tag, step, pass, part, start]);
+    const { seq, settings, air, seed, rounds, leaving } = row;
+    file
+      .prepare(replace)
+      .run(seq, settings, air, seed, rounds, JSON.stringify(starts), JSON.stringify(leaving));
     return true;
   });
   return write.immediate();
 }
 
-function readStarts(text: string): PlannedStart[] | null {
+function readJson<T>(text: string, read: (value: unknown) => T | null): T | null {
   try {
-    const rows: unknown = JSON.parse(text);
-    if (!Array.isArray(rows)) return null;
-    const starts = rows.map(([tag, step, pass, part, start]) => ({ tag, step, pass, part, start }));
-    return starts.every(isStart) ? starts : null;
+    return read(JSON.parse(text));
   } catch {
     return null;
   }
+}
+
+function readStarts(rows: unknown): PlannedStart[] | null {
+  if (!Array.isArray(rows)) return null;
+  const starts = rows.map(([tag, step, pass, part, start]) => ({ tag, step, pass, part, start }));
+  return starts.every(isStart) ? starts : null;
+}
+
+function readLeaving(value: unknown): Leaving | null {
+  const isWhole = isRecord(value) && Number.isInteger(value.until) && Array.isArray(value.work);
+  return isWhole && (value.work as unknown[]).every(isLeft) ? (value as unknown as Leaving) : null;
 }
 
 const parts: readonly unknown[] = ["step", "preparation", "mend", "again"];
@@ -52,5 +66,15 @@ function isStart(start: unknown): start is PlannedStart {
     Number.isInteger(start.pass) &&
     parts.includes(start.part) &&
     Number.isInteger(start.start)
+  );
+}
+
+function isLeft(left: unknown): left is LeftRow {
+  return (
+    isRecord(left) &&
+    typeof left.key === "string" &&
+    Number.isInteger(left.amends) &&
+    Array.isArray(left.finish) &&
+    left.finish.every(([tag, at]) => Number.isInteger(tag) && (at === null || Number.isInteger(at)))
   );
 }

@@ -80,7 +80,7 @@ CREATE TABLE derived (version INTEGER NOT NULL) STRICT;
 INSERT INTO derived VALUES (0);
 `;
 
-/** The plan found last: at most one row, replaced, and no harm done where it is lost. `starts` is JSON. */
+/** The plan found last: at most one row, replaced, and no harm done where it is lost. `starts` and `leaving` are JSON. */
 const planTable = `
 CREATE TABLE plan (
   id INTEGER PRIMARY KEY CHECK (id = 1),
@@ -89,7 +89,8 @@ CREATE TABLE plan (
   air INTEGER NOT NULL,
   seed INTEGER NOT NULL,
   rounds INTEGER NOT NULL,
-  starts TEXT NOT NULL
+  starts TEXT NOT NULL,
+  leaving TEXT NOT NULL
 ) STRICT;
 `;
 

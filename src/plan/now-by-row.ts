@@ -1,6 +1,8 @@
 import type { Seq } from "../journal/event.ts";
 import type { PlanRow } from "../journal/journal.ts";
+import type { Candidate } from "./candidates.ts";
 import { checkPlan } from "./check-plan.ts";
+import type { WithoutIt } from "./cost-of-leaving.ts";
 import { leftWork } from "./left-work.ts";
 import type { NowAnswer } from "./now-answer.ts";
 import { nowRows } from "./now-rows.ts";
@@ -9,8 +11,9 @@ import { readShop, type ShopFacts } from "./plan-shop.ts";
 import { prepareDispatch } from "./prepare-dispatch.ts";
 import { problemToPlan } from "./problem-to-plan.ts";
 import { beginSearch } from "./search/search.ts";
-import { answerNow, nowByDispatch, type PlanContext } from "./what-now.ts";
-import { compareWithout, planWithout } from "./without-by-plan.ts";
+import { answerNow, dispatchNow, nowByDispatch, type PlanContext } from "./what-now.ts";
+import { withoutByDispatch } from "./without-by-dispatch.ts";
+import { withoutByRow } from "./without-by-row.ts";
 import type { Found } from "./work-rows.ts";
 
 /**
@@ -25,7 +28,7 @@ export function nowByRow(
 ): NowAnswer {
   const facts = readShop(shop, context);
   const found = planOfRow(row, shop.newest, facts);
-  if (found !== null) return answerByPlan(found, row.seed);
+  if (found !== null) return answerByPlan(found, row);
   const is = row.seq === shop.newest ? "unfit" : "older";
   return { ...nowByDispatch(facts), plan: { is, gap: null } };
 }
@@ -47,11 +50,16 @@ export function planOfRow(row: PlanRow, newest: Seq, facts: ShopFacts): Found | 
   return { facts, made, prepared: prepareDispatch(made.problem), plan, basis: "plan", wantsNew };
 }
 
-/** Tells a plan, planning again without each row on the spot. */
-export function answerByPlan(found: Found, seed: number): NowAnswer {
-  const { facts, made, plan } = found;
-  return answerNow(found, nowRows(found), (work) => {
-    const left = leftWork(work, facts, made);
-    return compareWithout(made, plan, planWithout(made.problem, plan, left, seed), left);
-  });
+/**
+ * Tells a plan with nobody at hand who would search on. What leaving a row costs, where nothing of it was kept, is
+ * guessed by dispatch.
+ */
+export function answerByPlan(found: Found, row: PlanRow): NowAnswer {
+  let dispatched: Found | null = null;
+  const guess = (work: readonly Candidate[]): WithoutIt => {
+    dispatched ??= dispatchNow(found.facts);
+    const { facts, made, prepared, plan } = dispatched;
+    return withoutByDispatch(leftWork(work, facts, made), prepared, plan);
+  };
+  return answerNow(found, nowRows(found), (work) => withoutByRow(work, found, row.leaving) ?? guess(work));
 }

@@ -1,4 +1,4 @@
-import type { Seq } from "../journal/event.ts";
+import type { Seq, Tag } from "../journal/event.ts";
 import type { PlannedStart, PlanRow } from "../journal/journal.ts";
 import { after, MINUTE } from "../time/instant.ts";
 import { at } from "./at.ts";
@@ -10,13 +10,13 @@ import type { ShopFacts } from "./plan-shop.ts";
  * A plan in the words of the journal, so that it can seed the plan of any later moment. A mend of a coat that lies
  * there already is left out: it follows from its window.
  */
-export function rowOf(plan: Plan, made: ShopProblem, about: Omit<PlanRow, "starts">): PlanRow {
+export function rowOf(plan: Plan, made: ShopProblem, about: Omit<PlanRow, "starts" | "leaving">): PlanRow {
   const names = namesOfTasks(made);
   const starts = plan.visits.flatMap(({ task, part, start }): PlannedStart[] => {
     const name = names[task];
     return name === undefined ? [] : [{ ...name, part, start: after(made.problem.origin, start) }];
   });
-  return { ...about, starts };
+  return { ...about, starts, leaving: { until: 0, work: [] } };
 }
 
 /**
@@ -66,14 +66,18 @@ type TaskName = Pick<PlannedStart, "tag" | "step" | "pass">;
 /** By task: what it is called; undefined: a coat that lies there already. */
 function namesOfTasks({ problem, pieces }: ShopProblem): (TaskName | undefined)[] {
   const names = new Array<TaskName | undefined>(problem.tasks.length).fill(undefined);
-  let untagged = 0;
-  for (const { tag, tasks } of pieces) {
-    if (tag === null) untagged++;
-    for (const { task, step, pass, facts } of tasks) {
-      names[task] = { tag: tag ?? -untagged, step, pass: (facts?.nextPass ?? 1) + pass };
+  for (const [piece, tag] of tagsOf(pieces).entries()) {
+    for (const { task, step, pass, facts } of at(pieces, piece).tasks) {
+      names[task] = { tag, step, pass: (facts?.nextPass ?? 1) + pass };
     }
   }
   return names;
+}
+
+/** By piece of a problem: its tag; negative for one not tagged yet, -1 the first of those. */
+export function tagsOf(pieces: ShopProblem["pieces"]): Tag[] {
+  let untagged = 0;
+  return pieces.map(({ tag }) => tag ?? --untagged);
 }
 
 function keyOf({ tag, step, pass }: TaskName): string {

@@ -28,12 +28,10 @@ export interface PlanNews {
   readonly seq: Seq;
   /** A plan to be kept, as checked; null: the one known still stands. */
   readonly plan: Plan | null;
-  /** When each piece is finished by the plan known now. */
-  readonly finish: Plan["finish"];
   /** By what share of the least possible cost that plan may cost more; 0: proven best; Infinity: nothing is known. */
   readonly gap: number;
   readonly rounds: number;
-  /** What leaving each of the job's work does to that plan; null: not reckoned yet. */
+  /** What leaving each of the job's work does to the plan known now, told once for each plan; null: not in this news. */
   readonly without: readonly PlanWithout[] | null;
   /** Nothing more will come. */
   readonly done: boolean;
@@ -114,21 +112,20 @@ export class PlanWork {
     const { problem, leaves, seed } = this.#job;
     const next = leaves[this.#without.length];
     if (next !== undefined) this.#without.push(planWithout(problem, plan, next, seed));
-    return this.#without.length < leaves.length ? null : this.#news(null);
+    return this.#without.length < leaves.length ? null : this.#news(null, this.#without);
   }
 
-  #news(plan: Plan | null): PlanNews {
-    const { id, seq, leaves } = this.#job;
+  #news(plan: Plan | null, without: PlanNews["without"] = null): PlanNews {
+    const { id, seq } = this.#job;
     const { bound, score, rounds, proven } = this.#search.found;
     const total = this.#known?.total ?? score.total;
     return {
       id,
       seq,
       plan,
-      finish: (this.#known?.plan ?? this.#search.found.plan).finish,
       gap: proven || total <= bound ? 0 : bound <= 0 ? Number.POSITIVE_INFINITY : (total - bound) / bound,
       rounds,
-      without: this.#without.length < leaves.length ? null : this.#without,
+      without,
       done: this.#ended,
     };
   }

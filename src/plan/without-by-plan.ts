@@ -1,9 +1,9 @@
-import type { Tag } from "../journal/event.ts";
-import { after, type Instant, type Minutes } from "../time/instant.ts";
-import type { WithoutIt } from "./cost-of-leaving.ts";
+import type { LeftRow } from "../journal/journal.ts";
+import { after, type Minutes } from "../time/instant.ts";
 import { isLeftAnyway, type LeftWork } from "./left-work.ts";
 import type { ShopProblem } from "./make-problem.ts";
 import type { Plan } from "./plan.ts";
+import { tagsOf } from "./plan-row.ts";
 import type { Problem } from "./problem.ts";
 import { scorePlan } from "./score.ts";
 import { beginSearch, leaveUntil } from "./search/search.ts";
@@ -13,6 +13,7 @@ const ROUNDS = 8;
 
 /** A plan without some work, by the numbers of its problem: plain data, as it comes from another thread. */
 export interface PlanWithout {
+  /** Minutes of preparation and mending more. */
   readonly amends: Minutes;
   /** When each piece is finished, as in Plan. */
   readonly finish: Plan["finish"];
@@ -39,35 +40,18 @@ export function planWithout(
   };
 }
 
-/** Sets a plan without some work against the plan itself, in words of the shop. */
-export function compareWithout(
-  { problem, pieces: made }: ShopProblem,
-  plan: Pick<Plan, "finish">,
-  without: PlanWithout,
-  work: Pick<LeftWork, "pieces">,
-): WithoutIt {
-  const { origin, pieces } = problem;
-  const first = (finish: Plan["finish"]): Instant | null => {
-    const minutes = Math.min(...work.pieces.map((piece) => finish[piece] ?? Number.POSITIVE_INFINITY));
-    return minutes === Number.POSITIVE_INFINITY ? null : after(origin, minutes);
-  };
-  const broken: Tag[] = [];
-  const later: { tag: Tag; minutes: Minutes }[] = [];
-  for (const [piece, { due }] of pieces.entries()) {
-    const tag = made[piece]?.tag ?? null;
-    if (tag === null) continue;
-    const planned = plan.finish[piece] ?? null;
-    const left = without.finish[piece] ?? null;
-    // A weight stands for "due now" and is no promise.
-    if (due !== null && due > 0 && planned !== null && planned <= due && (left === null || left > due))
-      broken.push(tag);
-    if (planned !== null && left !== null && left > planned && !work.pieces.includes(piece))
-      later.push({ tag, minutes: left - planned });
-  }
-  later.sort((a, b) => b.minutes - a.minutes || a.tag - b.tag);
+/** The same in words of the shop, to be kept with the plan. */
+export function leftRow(
+  { problem, pieces }: ShopProblem,
+  key: string,
+  { amends, finish }: PlanWithout,
+): LeftRow {
   return {
-    finishNow: first(plan.finish),
-    finishLeft: first(without.finish),
-    others: { amends: without.amends, broken, later },
+    key,
+    amends,
+    finish: tagsOf(pieces).map((tag, piece) => {
+      const minutes = finish[piece] ?? null;
+      return [tag, minutes === null ? null : after(problem.origin, minutes)];
+    }),
   };
 }

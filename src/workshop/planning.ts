@@ -1,6 +1,5 @@
-import type { Seq } from "../journal/event.ts";
 import type { Journal, PlanRow } from "../journal/journal.ts";
-import { notFoundYet, type WithoutIt } from "../plan/cost-of-leaving.ts";
+import { notFoundYet } from "../plan/cost-of-leaving.ts";
 import { keyOfRow, type LeftWork, leftWork } from "../plan/left-work.ts";
 import type { ShopProblem } from "../plan/make-problem.ts";
 import type { NowAnswer } from "../plan/now-answer.ts";
@@ -11,33 +10,47 @@ import { readShop, type ShopFacts } from "../plan/plan-shop.ts";
 import type { PlanNews } from "../plan/plan-work.ts";
 import { problemToPlan } from "../plan/problem-to-plan.ts";
 import { answerNow, dispatchNow, nowByDispatch, type PlanContext } from "../plan/what-now.ts";
-import { compareWithout } from "../plan/without-by-plan.ts";
+import { leftRow } from "../plan/without-by-plan.ts";
+import { leavingUntil, withoutByRow } from "../plan/without-by-row.ts";
 import type { Shop } from "../shop/shop.ts";
-import { MINUTE } from "../time/instant.ts";
+import { type Instant, MINUTE } from "../time/instant.ts";
 import type { PlannerListener, PlannerThread } from "./planner-thread.ts";
 
-/** A shop and its settings are searched for so many rounds in all; then the plan rests until the next act. */
+/** A shop and its settings are searched for so many rounds in one bench session; then the plan rests until the next act. */
 const ROUNDS = 4000;
 
 /** The same search in every program. */
 const SEED = 1;
 
+/** What leaving work costs is found again so often while nothing is done, in milliseconds. */
+const STALE = 15 * MINUTE;
+
+/** What a search is about: the same rounds need not be searched again. */
+type About = Pick<PlanRow, "seq" | "settings" | "air" | "seed">;
+
 /** What the thread was asked last, and what it has found of it. */
 interface Asked {
   readonly id: number;
-  /** The same question is not asked again. */
-  readonly key: string;
-  readonly about: Pick<PlanRow, "seq" | "settings" | "air" | "seed">;
+  readonly about: About;
+  readonly at: Instant;
+  readonly until: Instant;
   readonly made: ShopProblem;
   readonly leaves: readonly LeftWork[];
-  /** The plan kept when it was asked. */
-  readonly row: PlanRow | null;
-  /** Rounds searched before for this shop and these settings. */
+  /** Rounds searched before for the same. */
   readonly before: number;
   rounds: number;
   gap: number | null;
-  /** What leaving costs, by row; of the question before until its own is found. */
-  costs: ReadonlyMap<string, WithoutIt>;
+  /** The plan that the journal had, or was given, last. */
+  row: PlanRow | null;
+}
+
+interface Question {
+  readonly about: About;
+  readonly facts: ShopFacts;
+  readonly row: PlanRow | null;
+  /** The row holds for this shop. */
+  readonly isKept: boolean;
+  readonly rows: NowRows;
 }
 
 /**
@@ -50,7 +63,7 @@ export class Planning {
   readonly #thread: PlannerThread;
   #dead = false;
   #asked: Asked | null = null;
-  /** A plan that the journal could not take: a folder that may not be written. */
+  /** A plan found that is not in the journal: not yet, or because that may not be written. */
   #own: PlanRow | null = null;
 
   /** @param changed called whenever another answer would be given from now on */
@@ -67,22 +80,31 @@ export class Planning {
   /** What now, at once; what leaving each row costs is told once it has been found. */
   async now(shop: Shop, context: PlanContext): Promise<NowAnswer> {
     const facts = readShop(shop, context);
-    const air = await this.#journal.newestAir();
+    const about = {
+      seq: shop.newest,
+      settings: settingsOf(facts),
+      air: await this.#journal.newestAir(),
+      seed: SEED,
+    };
     const row = this.#own?.seq === shop.newest ? this.#own : await this.#journal.plan();
     const planned = row === null ? null : planOfRow(row, shop.newest, facts);
     if (this.#dead) {
-      const answer =
-        planned === null || row === null ? nowByDispatch(facts) : answerByPlan(planned, row.seed);
+      const answer = planned === null || row === null ? nowByDispatch(facts) : answerByPlan(planned, row);
       return { ...answer, plan: { is: "stopped", gap: null } };
     }
     const found = planned ?? dispatchNow(facts);
     const rows = nowRows(found);
-    const asked = this.#ask({ shop, air, facts, row, isKept: planned !== null, rows });
-    const answer = answerNow(found, rows, (work) => asked.costs.get(keyOfRow(work)) ?? notFoundYet);
-    return {
-      ...answer,
-      plan: planned === null ? { is: "searching", gap: null } : { is: "kept", gap: asked.gap },
-    };
+    const { gap } = this.#ask({ about, facts, row, isKept: planned !== null, rows });
+    if (planned === null || row === null) {
+      const answer = answerNow(found, rows, () => notFoundYet);
+      return { ...answer, plan: { is: "searching", gap: null } };
+    }
+    const answer = answerNow(
+      planned,
+      rows,
+      (work) => withoutByRow(work, planned, row.leaving) ?? notFoundYet,
+    );
+    return { ...answer, plan: { is: "kept", gap } };
   }
 
   stop(): void {
@@ -90,29 +112,26 @@ export class Planning {
     this.#thread.end();
   }
 
-  /** Puts the question to the thread unless it is the one it has. */
-  #ask({ shop, air, facts, row, isKept, rows }: Question): Asked {
-    const about = { seq: shop.newest, settings: settingsOf(facts), air, seed: SEED };
-    const minute = Math.floor(facts.context.now / MINUTE);
-    const key = JSON.stringify([about, minute, isKept, rows.work.map(keyOfRow)]);
+  /** Puts the question to the thread unless what it was asked last answers it. */
+  #ask({ about, facts, row, isKept, rows }: Question): Asked {
+    const { now } = facts.context;
+    const until = leavingUntil(facts);
     const last = this.#asked;
-    if (last?.key === key) return last;
+    const same = last !== null && isAbout(last.about, about) && last.until === until;
+    if (same && now < last.at + STALE && hasAll(last.leaves, rows)) return last;
     const made = problemToPlan(facts);
-    const same = last !== null && isAbout(last.about, about);
+    const spent = row !== null && isAbout(row, about) && row.leaving.until === until ? row.rounds : 0;
     const asked: Asked = {
       id: (last?.id ?? 0) + 1,
-      key,
       about,
+      at: now,
+      until,
       made,
       leaves: rows.work.map((work) => leftWork(work, facts, made)),
-      row,
-      before: Math.max(
-        same ? last.before + last.rounds : 0,
-        row !== null && isAbout(row, about) ? row.rounds : 0,
-      ),
+      before: Math.max(same ? last.before + last.rounds : 0, spent),
       rounds: 0,
       gap: same ? last.gap : null,
-      costs: same ? last.costs : new Map(),
+      row,
     };
     this.#asked = asked;
     this.#thread.ask({
@@ -133,31 +152,32 @@ export class Planning {
     if (asked === null || news.id !== asked.id) return;
     asked.rounds = news.rounds;
     asked.gap = news.gap;
-    const { made, leaves } = asked;
-    if (news.without !== null) {
-      asked.costs = new Map(
-        news.without.flatMap((without, index) => {
-          const work = leaves[index];
-          return work === undefined ? [] : [[work.key, compareWithout(made, news, without, work)]];
-        }),
-      );
+    const { about, made, leaves, until, before } = asked;
+    const rounds = before + news.rounds;
+    if (news.plan !== null) {
+      const none = { until, work: [] };
+      this.#own = { ...rowOf(news.plan, made, { ...about, rounds }), leaving: none };
     }
-    if (news.plan === null) this.#changed();
-    else
-      void this.#keep(
-        rowOf(news.plan, made, { ...asked.about, rounds: asked.before + news.rounds }),
-        asked.row,
-      );
+    const row = this.#own ?? asked.row;
+    const isWhole = news.without !== null || news.done || leaves.length === 0;
+    if (row === null || !isWhole) {
+      this.#changed();
+      return;
+    }
+    const work = news.without?.map((without, index) => leftRow(made, leaves[index]?.key ?? "", without));
+    void this.#keep({ ...row, rounds, leaving: work === undefined ? row.leaving : { until, work } }, asked);
   }
 
   /** Keeps a plan, unless another program has kept one meanwhile: then that is what the next question starts from. */
-  async #keep(row: PlanRow, before: PlanRow | null): Promise<void> {
+  async #keep(row: PlanRow, asked: Asked): Promise<void> {
+    this.#own = row;
     try {
-      const there = await this.#journal.plan();
-      if (isSame(there, before)) await this.#journal.keepPlan(row);
+      const isOurs = isSame(await this.#journal.plan(), asked.row);
+      if (isOurs && (await this.#journal.keepPlan(row))) asked.row = row;
+      else this.#asked = null;
+      this.#own = null;
     } catch {
       // A journal that cannot be written now: the plan is good all the same, only nobody else has it.
-      this.#own = row;
     }
     this.#changed();
   }
@@ -168,20 +188,15 @@ export class Planning {
   }
 }
 
-interface Question {
-  readonly shop: Shop;
-  /** The newest reading of the air. */
-  readonly air: Seq;
-  readonly facts: ShopFacts;
-  readonly row: PlanRow | null;
-  /** The row holds for this shop. */
-  readonly isKept: boolean;
-  readonly rows: NowRows;
+/** Whether both know the same acts, settings and air: then the rounds of the one count for the other. */
+function isAbout(one: About, other: About): boolean {
+  return one.seq === other.seq && one.settings === other.settings && one.air === other.air;
 }
 
-/** Whether both know the same acts, settings and air: then the rounds of the one count for the other. */
-function isAbout(one: Asked["about"], other: Asked["about"]): boolean {
-  return one.seq === other.seq && one.settings === other.settings && one.air === other.air;
+/** Whether what leaving costs was asked of every row. */
+function hasAll(leaves: readonly LeftWork[], { work }: NowRows): boolean {
+  const keys = new Set(leaves.map(({ key }) => key));
+  return work.every((row) => keys.has(keyOfRow(row)));
 }
 
 function isSame(one: PlanRow | null, other: PlanRow | null): boolean {

@@ -13,6 +13,19 @@ const row: PlanRow = {
     { tag: 1, step: "seal", pass: 1, part: "step", start: monday + hours(1) },
     { tag: -1, step: "shape", pass: 1, part: "step", start: monday + hours(2) },
   ],
+  leaving: {
+    until: monday + hours(3),
+    work: [
+      {
+        key: "seal step 1",
+        amends: 5,
+        finish: [
+          [1, monday + hours(30)],
+          [-1, null],
+        ],
+      },
+    ],
+  },
 };
 
 test("no plan is kept in a new journal; one that is kept comes back as it was, to another terminal too", async () => {
@@ -63,5 +76,16 @@ test.each(["no json", "{}", "[1]", '[[1, "seal", 1, "sideways", 5]]', '[["1", "s
     expect(await journal.plan()).toBeNull();
     expect(await journal.keepPlan(row)).toBe(true);
     expect(await journal.plan()).toEqual(row);
+  },
+);
+
+test.each(["no json", "[]", '{"until":5}', '{"until":5,"work":[{"key":1,"amends":0,"finish":[]}]}'])(
+  "what leaving brings spoilt to %s counts as no plan",
+  async (leaving) => {
+    const { journal, path } = await scratchJournal();
+    await journal.append(anAct([tagged(1)]));
+    await journal.keepPlan(row);
+    bareFile(path).prepare("UPDATE plan SET leaving = ?").run(leaving);
+    expect(await journal.plan()).toBeNull();
   },
 );

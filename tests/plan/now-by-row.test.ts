@@ -1,16 +1,12 @@
 import fc from "fast-check";
 import { describe, expect, test } from "vitest";
-import type { PlanRow } from "../../src/journal/journal.ts";
 import { checkPlan } from "../../src/plan/check-plan.ts";
 import type { NowAnswer } from "../../src/plan/now-answer.ts";
 import { nowByRow, planOfRow } from "../../src/plan/now-by-row.ts";
-import { rowOf, settingsOf } from "../../src/plan/plan-row.ts";
 import { readShop } from "../../src/plan/plan-shop.ts";
-import { problemToPlan } from "../../src/plan/problem-to-plan.ts";
 import { scorePlan } from "../../src/plan/score.ts";
 import { beginSearch } from "../../src/plan/search/search.ts";
-import { type PlanContext, whatNow } from "../../src/plan/what-now.ts";
-import type { Shop } from "../../src/shop/shop.ts";
+import { whatNow } from "../../src/plan/what-now.ts";
 import { MINUTE } from "../../src/time/instant.ts";
 import { Bench, told } from "../acts/bench.ts";
 import { anyRequests, askedAt } from "../acts/random-requests.ts";
@@ -18,21 +14,7 @@ import { Diary } from "../fixtures/diary.ts";
 import { walker } from "../fixtures/walker.ts";
 import { at } from "../fixtures/week-time.ts";
 import { contextAt, newPieceOf } from "./ask-now.ts";
-
-/** A plan of so many rounds, kept as it would be in the journal. */
-function keepPlan(shop: Shop, context: PlanContext, rounds = 100): PlanRow {
-  const facts = readShop(shop, context);
-  const made = problemToPlan(facts);
-  const search = beginSearch(made.problem, { seed: 1, warm: null });
-  search.go(rounds);
-  return rowOf(search.found.plan, made, {
-    seq: shop.newest,
-    settings: settingsOf(facts),
-    air: 0,
-    seed: 1,
-    rounds,
-  });
-}
+import { keepPlan } from "./kept-plan.ts";
 
 /** Each tag with each step that can be worked or is held. */
 function open({ work, held }: NowAnswer): string[] {
@@ -149,6 +131,29 @@ test("leaving is told by planning without it: of two to be tested tonight, the o
   expect(first).toMatchObject({ finishNow: at("Mon 18:10"), finishLeft: at("Tue 18:10") });
   expect(second).toMatchObject({ finishNow: at("Mon 18:20"), finishLeft: at("Tue 18:10") });
   expect(first?.others).toEqual({ amends: 0, broken: [], later: [] });
+});
+
+test("of a plan kept without what leaving brings, as dryline plan keeps it, that is guessed by dispatch", () => {
+  const diary = new Diary(walker);
+  for (const tag of [1, 2]) diary.came(tag, "hangers", "Mon 17:00", "Mon 17:30");
+  const context = contextAt("Mon 18:00");
+  const row = { ...keepPlan(diary.shop(), context), leaving: { until: 0, work: [] } };
+  const answer = nowByRow(diary.shop(), context, row);
+  expect(answer).toMatchObject({ basis: "plan" });
+  const guessed = whatNow(diary.shop(), context);
+  expect(answer.work.map(({ ifLeft }) => ifLeft)).toEqual(guessed.work.map(({ ifLeft }) => ifLeft));
+});
+
+test("what leaving brings is set against the plan as it is played on: an hour later it is the hour later", () => {
+  const diary = new Diary(walker);
+  diary.came(1, "hangers", "Mon 17:00", "Mon 17:30");
+  const row = keepPlan(diary.shop(), contextAt("Mon 18:00"));
+  // The test takes 10 min: begun at 19:00 it is done at 19:10, left till 21:00 the next evening at 18:10.
+  expect(nowByRow(diary.shop(), contextAt("Mon 19:00"), row).work[0]?.ifLeft).toMatchObject({
+    finishNow: at("Mon 19:10"),
+    finishLeft: at("Tue 18:10"),
+    others: { amends: 0, broken: [], later: [] },
+  });
 });
 
 test("a promise that leaving breaks is told, and only that one", () => {

@@ -87,7 +87,7 @@ describe("a plan as a row", () => {
   test("knows pieces that are not tagged yet by their order", () => {
     const diary = threeWalkers();
     const facts = readShop(diary.shop(), contextAt("Mon 18:00", { newPiece: newPieceOf(walker) }));
-    const added = [{ definition: walker, due: null, underLimit: false }];
+    const added = [{ definition: walker, due: null, underLimit: false, release: 0 }];
     const made = makeProblem(facts, true, added);
     const plan = dispatch(prepareDispatch(made.problem));
     const row = rowOf(plan, made, about);
@@ -97,7 +97,7 @@ describe("a plan as a row", () => {
 });
 
 describe("a row holds", () => {
-  const row = { ...about, starts: [] };
+  const row = { ...about, starts: [], leaving: { until: 0, work: [] } };
 
   test("until the next act, and while the settings are what they were", () => {
     expect(isCurrent(row, 3, "evenings")).toBe(true);

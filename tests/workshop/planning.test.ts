@@ -81,13 +81,15 @@ describe("the thread is asked", () => {
     expect(thread.jobs).toHaveLength(1);
   });
 
-  test("again when the minute turns, from the plan kept and for no more rounds than are left", async () => {
+  test("again after a quarter of an hour, from the plan kept and for no more rounds than are left", async () => {
     await ask();
     await thread.workOn();
     await ask("Mon 18:00");
     await thread.workOn();
     const before = thread.jobs.length;
-    await ask("Mon 18:01");
+    await ask("Mon 18:14");
+    expect(thread.jobs).toHaveLength(before);
+    await ask("Mon 18:15");
     expect(thread.jobs).toHaveLength(before + 1);
     const job = thread.jobs.at(-1);
     expect(job).toMatchObject({ kept: true });
@@ -106,6 +108,19 @@ describe("the thread is asked", () => {
     await thread.workOn();
     expect(await ask("Mon 18:05")).toMatchObject({ basis: "plan", plan: { is: "kept" } });
   });
+});
+
+test("the next evening the plan kept is searched for anew, and what leaving costs till that evening ends", async () => {
+  await ask();
+  await thread.workOn();
+  await ask();
+  await thread.workOn();
+  const first = journal.row;
+  expect(first?.leaving.until).toBe(at("Mon 21:00"));
+  expect((await ask("Tue 18:00")).basis).toBe("plan");
+  expect(thread.jobs.at(-1)).toMatchObject({ kept: true, rounds: thread.jobs[0]?.rounds });
+  await thread.workOn();
+  expect(journal.row?.leaving.until).toBe(at("Tue 21:00"));
 });
 
 test("a new reading of the air is searched for anew, while the plan kept holds", async () => {
@@ -131,18 +146,20 @@ describe("news that comes too late", () => {
     expect((await ask("Mon 18:05")).basis).toBe("dispatch");
   });
 
-  test("does not take the place of a plan that another terminal kept meanwhile", async () => {
+  test("does not take the place of a plan that another terminal kept meanwhile, which is asked about anew", async () => {
     await ask();
     const late: PlanNews[] = [];
     await thread.workOn((news) => late.push(news));
-    for (const news of late.filter(({ plan }) => plan !== null)) thread.tell(news);
+    for (const news of late.slice(0, 2)) thread.tell(news);
     await new Promise((resolve) => setImmediate(resolve));
-    const theirs = journal.row && { ...journal.row, rounds: 9999 };
+    if (journal.row === null) throw new Error("no plan was kept");
+    const theirs = { ...journal.row, rounds: 9999, leaving: { until: 0, work: [] } };
     journal.row = theirs;
-    for (const news of late.filter(({ plan }) => plan !== null)) thread.tell(news);
+    for (const news of late.slice(2)) thread.tell(news);
     await new Promise((resolve) => setImmediate(resolve));
     expect(journal.row).toBe(theirs);
-    expect(theirs?.rounds).toBe(9999);
+    await ask();
+    expect(thread.jobs).toHaveLength(2);
   });
 });
 
