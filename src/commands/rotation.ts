@@ -7,7 +7,7 @@ import { formatWeeklyHours } from "../time/format-hours.ts";
 import { readWeeklyHours } from "../time/read-hours.ts";
 import { weeklyOn } from "../time/sessions.ts";
 import { readPace } from "../words/read-pace.ts";
-import { sayNoRotation, sayRotation } from "../words/say-rotation.ts";
+import { sayNoRotation, sayRefusedPace, sayRotation } from "../words/say-rotation.ts";
 import type { Workshop } from "../workshop/workshop.ts";
 import { type Answer, AS_OF, type Command } from "./command.ts";
 import { type CommandWords, withoutStop } from "./command-words.ts";
@@ -15,7 +15,7 @@ import { matchIn } from "./match-in.ts";
 import { rotationJson } from "./rotation-json.ts";
 
 /** Milliseconds after which a search that is not proven yet goes with what it has. */
-const PATIENCE = 6_000;
+const PATIENCE = 4_000;
 
 /** The repeating timetable in which pieces of a process finish one after the other. */
 export const rotation: Command = {
@@ -53,6 +53,7 @@ export const rotation: Command = {
     const ask = { definition, weekly, pace, out, isOver: () => performance.now() > until };
     const answer = rotationOf(shop, context, ask);
     if ("because" in answer) return { problems: [`${definition.name}: ${sayNoRotation(answer)}`] };
+    if (pace !== null && answer.timetable.is === "impossible") return { problems: sayRefusedPace(answer) };
     const assumed = asked === null && shop.settings.hours === null ? " (assumed hours)" : "";
     const hours = `${formatWeeklyHours(weekly)}${assumed}`;
     const text = sayRotation(answer, hours, speech.clock24, bench.context.columns);

@@ -19,13 +19,22 @@ export function sayRotationDay(
   const clock = (minutes: number): string => sayClockOfDay(minutes, clock24);
   const head = `${nameOfDay(day, timetable, every)} ${clock(day.opens)}-${clock(day.closes)}`;
   if (day.rows.length === 0) return [`${head}: nothing`];
-  const rows = day.rows.map((row) => [
-    clock(row.from),
-    plainText(whatOf(row)),
-    row.part === "look" ? "" : sayMinutes(row),
-    plainText(row.part === "look" ? "" : row.station),
-    whichPiece(row, timetable),
-  ]);
+  const rows = day.rows.flatMap((row) => {
+    const { minutes, setUp } = row;
+    const made = setUp?.minutes ?? 0;
+    const piece = whichPiece(row, timetable);
+    const station = plainText(row.station);
+    const own = [
+      clock(row.from + made),
+      plainText(whatOf(row)),
+      row.part === "look" ? "" : sayWait(minutes),
+      row.part === "look" ? "" : station,
+      piece,
+    ];
+    return made === 0
+      ? [own]
+      : [[clock(row.from), plainText(setUp?.what ?? ""), sayWait(made), station, ""], own];
+  });
   const away = day.putAway.map(({ setUp, minutes }) => `${setUp} (${sayWait(minutes)})`);
   const putAway = away.length === 0 ? [] : [plainText(`  before you shut, put away: ${sayList(away)}`)];
   return [head, ...layOut(rows, columns), ...putAway];
@@ -40,18 +49,11 @@ function nameOfDay({ day }: RotationDay, { pace }: Timetable, every: "day" | "we
   return pace.days === 1 ? "Every day" : `Day ${day + 1} of ${pace.days}`;
 }
 
-function whatOf({ part, step, colour, split }: RotationRow): string {
+function whatOf({ part, step, colour, split, setUp }: RotationRow): string {
   if (part === "look") return `look at ${step}`;
   const name = part === "preparation" ? `prepare for ${step}` : step;
-  return `${name}${colour === null ? "" : ` ${colour}`}${split === null ? "" : `, part ${split}`}`;
-}
-
-/** Hands-on minutes, and the set-up made before them or standing still. */
-function sayMinutes({ minutes, setUp }: RotationRow): string {
-  if (setUp === null) return sayWait(minutes);
-  return setUp.minutes === 0
-    ? `${sayWait(minutes)}, ${withoutVerb(setUp.what)} kept`
-    : `${sayWait(setUp.minutes)} ${setUp.what}, then ${sayWait(minutes)}`;
+  const kept = setUp !== null && setUp.minutes === 0 ? `, ${withoutVerb(setUp.what)} kept` : "";
+  return `${name}${colour === null ? "" : ` ${colour}`}${split === null ? "" : `, part ${split}`}${kept}`;
 }
 
 /** `mix clear` as a thing: `clear`. */

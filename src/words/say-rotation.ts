@@ -61,8 +61,25 @@ export function sayNoRotation(none: NoRotation): string {
   );
 }
 
+/** A pace that was asked for and cannot be, with what could; a sentence each, without full stops. */
+export function sayRefusedPace(answer: RotationAnswer): string[] {
+  const { timetable, pace, table } = answer;
+  if (timetable.is === "timetable") return [];
+  const quickest = table.at(-1);
+  const could = sayChanges(answer).slice(1);
+  return [
+    `${answer.process}, ${sayPace(pace)}: ${sayImpossible(timetable)}`,
+    ...(quickest === undefined
+      ? []
+      : [`the quickest there is: ${sayPace(quickest.pace)}, ${quickest.out} out`]),
+    ...(could.length === 0
+      ? []
+      : [`it would be possible with ${could.map((line) => line.trim()).join("; or ")}`]),
+  ];
+}
+
 /** Why there is no timetable for a pace. */
-export function sayImpossible({ is, why }: Impossible): string {
+function sayImpossible({ is, why }: Impossible): string {
   switch (why.because) {
     case "hands":
       return `impossible: it takes at least ${sayWait(why.needed)} of bench time in each round, and the bench is open ${sayWait(why.open)}`;

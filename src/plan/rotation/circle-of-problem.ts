@@ -22,15 +22,16 @@ export interface ProblemCircle {
 /**
  * A planning problem of pieces that come round, as a circle: every task once a period. Waits are taken at their longest
  * and windows at their shortest over the day, for a rotation is the same each time. Of the windows of a wait those that
- * ask for no preparation count; only where all do, the preparation becomes a task.
+ * ask for no preparation count; where all do, and for the tasks in `prepared`, the preparation becomes a task.
  */
 export function circleOfProblem(
   problem: Problem,
   period: Minutes,
   sessions: Circle["sessions"],
+  prepared: ReadonlySet<number> = new Set(),
 ): ProblemCircle {
   const longest = Math.max(...sessions.map(({ opens, closes }) => closes - opens));
-  const making = new Making(problem, longest);
+  const making = new Making(problem, longest, prepared);
   for (const [index, task] of problem.tasks.entries()) making.add(index, task);
   const { work, tasks, lags, air } = making;
   const setUps = problem.setUps.map((setUp, number): CircleSetUp => {
@@ -63,11 +64,13 @@ class Making {
   readonly #hung: { hook: NonNullable<Task["hook"]>; task: number; next: number }[] = [];
   readonly #problem: Problem;
   readonly #longest: Minutes;
+  readonly #prepared: ReadonlySet<number>;
   readonly #first = new Map<number, number>();
   readonly #last = new Map<number, number>();
 
-  constructor(problem: Problem, longest: Minutes) {
+  constructor(problem: Problem, longest: Minutes, prepared: ReadonlySet<number>) {
     this.#problem = problem;
+    this.#prepared = prepared;
     this.#longest = longest;
   }
 
@@ -136,8 +139,7 @@ class Making {
     const before = this.#last.get(on);
     const begins = this.#first.get(index);
     if (before === undefined || begins === undefined) return;
-    const plain = windows.filter(({ preparation }) => preparation === null);
-    const open = plain.length > 0 ? plain : windows.slice(0, 1);
+    const open = windowsFor(windows, this.#prepared.has(index));
     const ended = this.tasks[before]?.minutes ?? 0;
     const [window] = open;
     if (window === undefined) return;
@@ -193,6 +195,23 @@ class Making {
   #pieceOf(at: number): number | undefined {
     return this.#problem.tasks[this.work[at]?.task ?? -1]?.piece;
   }
+}
+
+/** All windows that ask for no preparation; or the first that asks for one, where that is meant or there are no others. */
+function windowsFor(windows: readonly PlanWindow[], prepared: boolean): readonly PlanWindow[] {
+  const plain = windows.filter(({ preparation }) => preparation === null);
+  const asking = windows.filter(({ preparation }) => preparation !== null).slice(0, 1);
+  return (prepared && asking.length > 0) || plain.length === 0 ? asking : plain;
+}
+
+/** The tasks that a later window would let be prepared, were the plain ones missed. */
+export function preparedTasks({ tasks }: Problem): number[] {
+  return [...tasks.keys()].filter((index) =>
+    tasks[index]?.waits.some(({ windows }) => {
+      const plain = windows.filter(({ preparation }) => preparation === null).length;
+      return plain > 0 && plain < windows.length;
+    }),
+  );
 }
 
 /** Minutes from the start of a task that takes `ended` to the last at which a window after it is open; null: for ever. */

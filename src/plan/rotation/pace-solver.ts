@@ -6,7 +6,7 @@ import type { ShopFacts } from "../plan-shop.ts";
 import type { Problem } from "../problem.ts";
 import { type BenchRound, openMinutes, repeatRound } from "./bench-round.ts";
 import type { Circle } from "./circle.ts";
-import { circleOfProblem, type ProblemCircle } from "./circle-of-problem.ts";
+import { circleOfProblem, type ProblemCircle, preparedTasks } from "./circle-of-problem.ts";
 import { makeTimetable } from "./make-timetable.ts";
 import type { Impossible, Pace, Timetable } from "./rotation-answer.ts";
 import { rotationProblem } from "./rotation-problem.ts";
@@ -55,11 +55,29 @@ export class PaceSolver {
     return rotationProblem(this.#facts, this.#definition, pieces);
   }
 
+  /** Without preparation where that can be; else with as few steps prepared each time as there must be. */
   #solve(pace: Pace): Timetable | Impossible {
-    const circleOf = (pieces: number): ProblemCircle => {
-      return circleOfProblem(this.problem(pieces).problem, pace.days * DAY, this.#sessions(pace));
-    };
+    let found = this.#solveWith(pace, []);
+    const choices = preparedTasks(this.problem(1).problem);
+    for (let count = 1; found.is === "impossible" && count <= choices.length; count++) {
+      if (found.why.because !== "together") return found;
+      for (const prepared of subsets(choices, count)) {
+        const other = this.#solveWith(pace, prepared);
+        if (other.is === "impossible") continue;
+        if (found.is !== "timetable" || (other.is === "timetable" && other.span < found.span)) found = other;
+      }
+    }
+    return found;
+  }
+
+  #solveWith(pace: Pace, prepared: readonly number[]): Timetable | Impossible {
     const { pieces } = pace;
+    const ofOne = this.problem(1).problem.tasks.length;
+    const circleOf = (count: number): ProblemCircle => {
+      const all = Array.from({ length: count }, (_, piece) => prepared.map((task) => task + piece * ofOne));
+      const { problem } = this.problem(count);
+      return circleOfProblem(problem, pace.days * DAY, this.#sessions(pace), new Set(all.flat()));
+    };
     const answer = solvePieces({ circleOf, pieces, isOver: this.#isOver });
     if (answer.starts !== null) {
       const solved = { made: this.problem(pieces), built: circleOf(pieces), answer, starts: answer.starts };
@@ -76,7 +94,7 @@ export class PaceSolver {
   /** The plainest reason why a pace is impossible: not enough bench time, too few hooks, else all together. */
   #whyNot({ pieces, days }: Pace): Impossible["why"] {
     const { problem } = this.problem(1);
-    const needed = leastWork(problem) * pieces;
+    const needed = leastWork(problem, pieces);
     const open = (openMinutes(this.round) * days * DAY) / this.round.minutes;
     if (needed > open * problem.hands) return { because: "hands", needed, open };
     const held = problem.places.map(() => 0);
@@ -97,8 +115,28 @@ export class PaceSolver {
   }
 }
 
-/** Hands-on with looks of one piece, and the set-ups that it can share with no other piece of a period. */
-function leastWork({ tasks, setUps }: Problem): Minutes {
-  const work = tasks.reduce((sum, { minutes, looks }) => sum + minutes + looks.length, 0);
-  return work + 0 * setUps.length;
+/**
+ * Bench time that so many pieces take at least: hands-on, looks, and for each station with set-ups one of each and one
+ * putting away, for they may be shared.
+ */
+function leastWork({ tasks, setUps }: Problem, pieces: number): Minutes {
+  const used = setUps.filter((_, number) => tasks.some(({ setUp }) => setUp === number));
+  const shared = used.filter(({ station, putAway }) => {
+    return putAway > 0 || used.filter((other) => other.station === station).length > 1;
+  });
+  const made = shared.reduce((sum, { minutes }) => sum + minutes, 0);
+  const stations = new Map<number, Minutes>();
+  for (const { station, putAway } of used) {
+    stations.set(station, Math.min(stations.get(station) ?? putAway, putAway));
+  }
+  const away = [...stations.values()].reduce((sum, minutes) => sum + minutes, 0);
+  return made + away + pieces * tasks.reduce((sum, { minutes, looks }) => sum + minutes + looks.length, 0);
+}
+
+/** All ways to take so many things of a list. */
+function subsets(list: readonly number[], count: number): number[][] {
+  if (count === 0) return [[]];
+  return list.flatMap((first, index) =>
+    subsets(list.slice(index + 1), count - 1).map((others) => [first, ...others]),
+  );
 }

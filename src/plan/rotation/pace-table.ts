@@ -26,6 +26,9 @@ export function paceTable(
     if (solved.out === 1) break;
   }
   let cut = isOver();
+  // Where one is too many for a round, more are.
+  if (solver.solve({ pieces: 1, days: rounds }).is === "impossible")
+    return { rows: quickestFirst(found), cut };
   for (let pieces = 2; pieces <= MOST_A_ROUND; pieces++) {
     const pace = { pieces, days: rounds };
     cut ||= isOver();

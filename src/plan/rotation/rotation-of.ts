@@ -3,13 +3,15 @@ import type { WeeklyHours } from "../../time/bench-hours.ts";
 import type { Minutes } from "../../time/instant.ts";
 import { tooLong } from "../ahead/no-time.ts";
 import { at } from "../at.ts";
+import type { ShopProblem } from "../make-problem.ts";
 import { type NowContext, readShop } from "../plan-shop.ts";
 import type { Problem } from "../problem.ts";
 import { type BenchRound, benchRound } from "./bench-round.ts";
+import { preparedTasks } from "./circle-of-problem.ts";
 import { findChanges } from "./find-changes.ts";
 import { PaceSolver } from "./pace-solver.ts";
 import { fitPace, paceTable, quickest } from "./pace-table.ts";
-import type { NoRotation, Pace, RotationAnswer } from "./rotation-answer.ts";
+import type { Impossible, NoRotation, Pace, RotationAnswer, Timetable } from "./rotation-answer.ts";
 import { rotationProblem } from "./rotation-problem.ts";
 
 type Shop = Parameters<typeof readShop>[0];
@@ -57,7 +59,7 @@ export function rotationOf(shop: Shop, context: NowContext, ask: RotationAsk): R
     tableCut: cut,
     timetable,
     changes: pace.pieces === 1 ? findChanges(solver, pace, timetable) : [],
-    withoutPreparation: preparedSteps(made.problem, at(made.pieces, 0).tasks),
+    withoutPreparation: stepsUnprepared(made, timetable),
   };
 }
 
@@ -81,17 +83,15 @@ function workOf({ tasks, setUps }: Problem): RotationAnswer["work"] {
   };
 }
 
-/** Steps with a window that asks for preparation beside one that does not. */
-function preparedSteps(
-  { tasks }: Problem,
-  made: readonly { readonly task: number; readonly step: string }[],
+/** Steps that a later window would ask preparation for, and that the timetable never prepares. */
+function stepsUnprepared(
+  { problem, pieces }: ShopProblem,
+  timetable: Timetable | Impossible,
 ): readonly string[] {
-  const prepared = made.filter(({ task }) =>
-    at(tasks, task).waits.some(
-      ({ windows }) =>
-        windows.some(({ preparation }) => preparation !== null) &&
-        windows.some(({ preparation }) => preparation === null),
-    ),
+  const rows = timetable.is === "timetable" ? timetable.days.flatMap((day) => day.rows) : [];
+  const prepared = rows.filter(({ part }) => part === "preparation").map(({ step }) => step);
+  const could = preparedTasks(problem).map(
+    (task) => at(pieces, 0).tasks.find((made) => made.task === task)?.step ?? "",
   );
-  return [...new Set(prepared.map(({ step }) => step))];
+  return [...new Set(could)].filter((step) => !prepared.includes(step));
 }

@@ -12,7 +12,7 @@ export function rotationProblem(
   pieces: number,
 ): ShopProblem {
   const empty = { ...facts, pieces: [], endedHooks: [], standing: [], air: [] };
-  const piece = { definition, due: null, underLimit: false };
+  const piece = { definition, due: null, release: 0, underLimit: false };
   return makeProblem(
     empty,
     false,
