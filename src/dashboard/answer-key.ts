@@ -1,4 +1,4 @@
-import { isAtEnd } from "./overlay-panel.ts";
+import { lastTop } from "./overlay-panel.ts";
 import { roomForOverlay } from "./picture.ts";
 import { readMend } from "./read-mend.ts";
 import { hangAt } from "./requests.ts";
@@ -30,7 +30,7 @@ export function answerKey(state: DashboardState, overlay: Overlay, key: Key): St
       if (key.name !== "char" || key.char !== "c" || !("ticked" in request))
         return scroll(state, overlay, key);
       // What was not in sight was not read: the key reads on first.
-      if (!isAtEnd(overlay, state.size.columns, roomForOverlay(state)))
+      if (overlay.top < lastTop(overlay, state.size.columns, roomForOverlay(state)))
         return scroll(state, overlay, { name: "pageDown" });
       const ticked = [...request.ticked, ...overlay.cautions];
       return close(state, [{ do: "perform", request: { ...request, ticked } }]);
@@ -95,7 +95,8 @@ function scroll<Long extends Extract<Overlay, { top: number }>>(
     char: 0,
   }[key.name];
   const step = key.name === "char" ? { k: -1, j: 1, " ": PAGE }[key.char] : by;
-  const top = Math.min(Math.max(overlay.top + (step ?? 0), 0), Math.max(overlay.lines.length - 1, 0));
+  const last = lastTop(overlay, state.size.columns, roomForOverlay(state));
+  const top = Math.min(Math.max(overlay.top + (step ?? 0), 0), last);
   return still({ ...state, overlay: { ...overlay, top } });
 }
 

@@ -77,9 +77,9 @@ async function refused(
 ): Promise<Happened> {
   if (refusal.code === "read the caution") {
     const { cautions } = await workshop.rules();
-    const lines = refusal.cautions.flatMap((name) => {
+    const lines = refusal.cautions.flatMap((name, index) => {
       const caution = cautions[name];
-      return caution === undefined ? [name] : [...sayCaution(caution), ""];
+      return [...(index === 0 ? [] : [""]), ...(caution === undefined ? [name] : sayCaution(caution))];
     });
     return { is: "unread", cautions: refusal.cautions, lines, request };
   }

@@ -40,14 +40,10 @@ export function overlayPanel(overlay: Overlay, columns: number, rows: number): L
   }
 }
 
-/** Whether the last line of a long text is in sight. */
-export function isAtEnd(
-  { lines, top }: Extract<Overlay, { top: number }>,
-  columns: number,
-  rows: number,
-): boolean {
+/** The first line of a long text that is shown when its last one is in sight. */
+export function lastTop({ lines }: Extract<Overlay, { top: number }>, columns: number, rows: number): number {
   const wrapped = lines.flatMap((text) => indentTo(text, Math.max(columns - 2, 20)));
-  return top + Math.max(rows - AROUND, 1) >= wrapped.length;
+  return Math.max(0, wrapped.length - Math.max(rows - AROUND, 1));
 }
 
 /** A line broken at the width, its parts set in as far as the line itself. */

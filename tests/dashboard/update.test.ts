@@ -79,12 +79,15 @@ test("c reads on while lines of a caution are out of sight, and ticks it only at
   const lines = Array.from({ length: 30 }, (_, index) => `line ${index + 1}`);
   const unread = { is: "unread", cautions: ["molten lead"], lines, request } as const;
   const { state } = update(makeState(), unread);
-  // 24 lines less head, blank and the three around the text leave 19 for 30.
+  // 24 lines less two of the head, a blank one and the three around the text leave 18 for 30.
   const once = press(state, "c");
   expect(once.effects).toEqual([]);
   expect(once.state.overlay).toMatchObject({ top: 10 });
   const twice = press(once.state, "c");
-  expect(twice.state.overlay).toMatchObject({ top: 20 });
+  expect(twice.effects).toEqual([]);
+  // After twelve lines the last is in sight, and nothing scrolls further.
+  expect(twice.state.overlay).toMatchObject({ top: 12 });
+  expect(press(twice.state, "<pageDown>").state.overlay).toMatchObject({ top: 12 });
   expect(press(twice.state, "c").effects).toMatchObject([
     { do: "perform", request: { ticked: ["molten lead"] } },
   ]);
