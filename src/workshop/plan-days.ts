@@ -1,5 +1,5 @@
 import type { PlanRow } from "../journal/journal.ts";
-import { type FitsNoSession, planAhead, planIf } from "../plan/ahead/plan-ahead.ts";
+import { type Ahead, type FitsNoSession, planAhead, planIf } from "../plan/ahead/plan-ahead.ts";
 import type { Searching } from "../plan/ahead/searched-shop.ts";
 import type { WhatIf } from "../plan/ahead/what-if.ts";
 import type { PlanAnswer } from "../plan/plan-answer.ts";
@@ -18,6 +18,9 @@ const DAYS_KEPT = 7;
 /** The same search everywhere, so that one plan comes out everywhere. */
 const SEED = 1;
 
+/** A plan must be better by this share of its cost to take the place of one kept that holds. */
+const WORTH_IT = 0.01;
+
 /** How a plan is asked for. */
 interface Asking {
   /** Null: now. */
@@ -35,34 +38,47 @@ export async function planDays(
   days: number,
   { at, rounds }: Asking,
 ): Promise<PlanAnswer> {
-  const { shop, context, row } = await ask(workshop, at);
-  const air = await workshop.journal.newestAir();
-  const about = { seq: shop.newest, settings: settingsOf(readShop(shop, context)), air, seed: SEED };
+  const asked = await ask(workshop, at);
   const isOurs = at === null && days <= DAYS_KEPT;
-  const holds = isOurs && row !== null && isCurrent(row, about.seq, about.settings);
-  const { answer, base } = planAhead(shop, context, days, searchWith(row, holds ? 0 : rounds));
-  if (isOurs && !holds && base.quality.basis === "plan" && base.rounds > 0) {
-    await keep(rowOf(base.plan, base.made, { ...about, rounds: base.rounds }), workshop);
-  }
-  return answer;
+  const holds = isOurs && asked.isCurrent;
+  const ahead = planAhead(asked.shop, asked.context, days, searchWith(asked.row, holds ? 0 : rounds));
+  if (isOurs && !holds) await keep(ahead.base, asked.about, workshop);
+  return ahead.answer;
 }
 
-/** The coming days under a what-if, searched for beside the plan without it. Nothing of it is kept. */
+/**
+ * The coming days under a what-if, searched for beside the plan without it. Nothing of the what-if is kept; where the
+ * plan without it came out better than the one known, that is, so that the next answer agrees with this one.
+ */
 export async function planDaysIf(
   workshop: Workshop,
   days: number,
   whatIf: WhatIf,
   { at, rounds }: Asking,
 ): Promise<PlanAnswer | { readonly fitsNoSession: FitsNoSession }> {
-  const { shop, context, row } = await ask(workshop, at);
-  return planIf(shop, context, days, whatIf, searchWith(row, rounds));
+  const { shop, context, row, about, isCurrent: holds } = await ask(workshop, at);
+  const ahead = planIf(shop, context, days, whatIf, searchWith(row, rounds));
+  if ("fitsNoSession" in ahead) return ahead;
+  const isOurs = at === null && days <= DAYS_KEPT && whatIf.added.every(({ due }) => due === null);
+  const isBetter = ahead.base.score.total < ahead.began * (1 - WORTH_IT);
+  if (isOurs && (!holds || isBetter)) await keep(ahead.base, about, workshop);
+  return ahead.answer;
 }
+
+/** What a plan is kept with, to tell whether it still holds. */
+type About = Omit<Parameters<typeof rowOf>[2], "rounds">;
 
 async function ask(workshop: Workshop, at: Instant | null) {
   const then = at ?? undefined;
   const shop = await workshop.shop(undefined, then);
-  const [context, row] = await Promise.all([workshop.planContext(shop, then), workshop.readPlan()]);
-  return { shop, context, row };
+  const [context, row, air] = await Promise.all([
+    workshop.planContext(shop, then),
+    workshop.readPlan(),
+    workshop.journal.newestAir(),
+  ]);
+  const settings = settingsOf(readShop(shop, context));
+  const about: About = { seq: shop.newest, settings, air, seed: SEED };
+  return { shop, context, row, about, isCurrent: row !== null && isCurrent(row, shop.newest, settings) };
 }
 
 function searchWith(row: PlanRow | null, rounds: number): Searching {
@@ -84,9 +100,14 @@ function searchOn(search: Search, most: number): void {
 }
 
 /** Keeps a plan for whatever asks next; a journal that cannot be written now goes without. */
-async function keep(row: PlanRow, { journal }: Workshop): Promise<void> {
+async function keep(
+  { plan, made, quality, rounds }: Ahead["base"],
+  about: About,
+  { journal }: Workshop,
+): Promise<void> {
+  if (quality.basis !== "plan" || rounds === 0) return;
   try {
-    await journal.keepPlan(row);
+    await journal.keepPlan(rowOf(plan, made, { ...about, rounds }));
   } catch {
     // The plan is good all the same, only nobody else has it.
   }

@@ -1,4 +1,5 @@
 import { afterEach, beforeEach, expect, test } from "vitest";
+import type { PlanAnswer } from "../../src/plan/plan-answer.ts";
 import { planDays, planDaysIf } from "../../src/workshop/plan-days.ts";
 import type { Workshop } from "../../src/workshop/workshop.ts";
 import { BenchInAFolder } from "../fixtures/bench-in-a-folder.ts";
@@ -41,9 +42,21 @@ test("after an act it seeds a new one, which takes its place", async () => {
   expect((await workshop.readPlan())?.seq).toBeGreaterThan(before?.seq ?? Number.POSITIVE_INFINITY);
 });
 
-test("nothing is kept of a what-if, of another moment, of more days, or where nothing was searched", async () => {
-  const shut = { days: [{ date: "2026-03-24", hours: [] }], added: [] };
-  await planDaysIf(workshop, 7, shut, asking);
+test("of a what-if only the plan without it is kept", async () => {
+  const shut = { days: [{ date: "2026-03-23", hours: [] }], added: [] };
+  const answer = await planDaysIf(workshop, 7, shut, asking);
+  if ("fitsNoSession" in answer) throw new Error("nothing was added");
+  const monday = (plan: PlanAnswer) => plan.sessions[0]?.opens;
+  expect(monday(answer)).toBe(at("Tue 18:00"));
+  expect(monday(await planDays(workshop, 7, { at: null, rounds: 0 }))).toBe(at("Mon 18:00"));
+  expect(await workshop.readPlan()).not.toBeNull();
+});
+
+test("nothing is kept of a what-if with a date, of more days, or where nothing was searched", async () => {
+  const { newPiece } = await workshop.planContext(await workshop.shop());
+  if (newPiece === null) throw new Error("a walker is what a new piece would be");
+  const promised = { count: 1, definition: newPiece.definition, due: "2026-05-01" };
+  await planDaysIf(workshop, 7, { days: [], added: [promised] }, asking);
   await planDays(workshop, 7, { at: at("Tue 17:00"), rounds: 30 });
   await planDays(workshop, 20, asking);
   await planDays(workshop, 7, { at: null, rounds: 0 });

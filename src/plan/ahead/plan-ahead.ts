@@ -29,6 +29,14 @@ const LEAST_AHEAD = 14;
 const BEYOND_SHOWN = 7;
 const MOST_AHEAD = 120;
 
+/** The coming days, and the plan of the shop as it is. */
+export interface Ahead {
+  readonly answer: PlanAnswer;
+  readonly base: SearchedShop;
+  /** What the plan cost that its search began with. */
+  readonly began: number;
+}
+
 type Shop = Parameters<typeof readShop>[0];
 
 /**
@@ -38,24 +46,21 @@ type Shop = Parameters<typeof readShop>[0];
  * @returns the answer, and what it was told from
  * @example planAhead(shop, context, 7, searching).answer.sessions[0]?.rows[0]
  */
-export function planAhead(
-  shop: Shop,
-  context: NowContext,
-  days: number,
-  searching: Searching,
-): { readonly answer: PlanAnswer; readonly base: SearchedShop } {
+export function planAhead(shop: Shop, context: NowContext, days: number, searching: Searching): Ahead {
   const facts = readShop(shop, context, horizonOf(days));
   const ahead = problemAhead(facts, [], aimedFor(days));
   const search = searching.begin(ahead.made, null);
+  const began = search.found.score.total;
   searching.goOn(search);
   const base = checkedShop(ahead, search.found);
-  return { answer: answerOf(base, 0, days), base };
+  return { answer: answerOf(base, 0, days), base, began };
 }
 
 /**
  * The coming days under a what-if, and what it changes: the plan is made with and without it.
  *
- * @returns what no bench session is long enough for, where pieces are added that cannot be made at all
+ * @returns the answer, with the plan without the what-if; or what no bench session is long enough for, where pieces are
+ * added that cannot be made at all
  */
 export function planIf(
   shop: Shop,
@@ -63,7 +68,7 @@ export function planIf(
   days: number,
   whatIf: WhatIf,
   searching: Searching,
-): PlanAnswer | { readonly fitsNoSession: FitsNoSession } {
+): Ahead | { readonly fitsNoSession: FitsNoSession } {
   const today = localTime(context.zone, context.now).date;
   const dues = whatIf.added.map(({ due }) => (due === null ? 0 : daysBetween(today, due) + 1));
   const horizon = horizonOf(Math.max(days, ...dues));
@@ -73,10 +78,11 @@ export function planIf(
   if (long !== null) return { fitsNoSession: long };
   const usual = problemAhead(readShop(shop, context, horizon), [], aimedFor(days));
   const other = problemAhead(facts, added, aimedFor(days));
-  const { base, found } = searchBoth(usual, other, searching);
+  const { base, began, found } = searchBoth(usual, other, searching);
   const answer = answerOf(found, added.length, days);
   const without = { pieces: answerOf(base, 0, days).pieces, score: base.score };
-  return { ...answer, changes: comparePlans(without, { pieces: answer.pieces, score: found.score }), whatIf };
+  const changes = comparePlans(without, { pieces: answer.pieces, score: found.score });
+  return { answer: { ...answer, changes, whatIf }, base, began };
 }
 
 /** Minutes looked at to show so many days. */
@@ -95,12 +101,13 @@ function aimedFor(days: number): Minutes {
  */
 function searchBoth(usual: ProblemAhead, other: ProblemAhead, { begin, goOn }: Searching) {
   const first = begin(usual.made, null);
+  const began = first.found.score.total;
   goOn(first);
   const search = begin(other.made, inOrderOf(first, usual.made, other.made));
   goOn(search);
   const again = begin(usual.made, inOrderOf(search, other.made, usual.made));
   const best = again.found.score.total < first.found.score.total ? again : first;
-  return { base: checkedShop(usual, best.found), found: checkedShop(other, search.found) };
+  return { base: checkedShop(usual, best.found), began, found: checkedShop(other, search.found) };
 }
 
 /** The plan found for one problem, as far as its tasks are in the other too. */
