@@ -68,6 +68,11 @@ function effectsOf(purpose: Typed, words: string, { now }: DashboardState): read
       return [{ do: "perform", request: { act: "note", at: now, tags, text: words } }];
     case "place":
       return [{ do: "perform", request: hangAt(tags, words, purpose.hang, now) }];
+    case "measure": {
+      const { what, unit } = purpose;
+      const value = Number(words.replace(",", ".").replace(unit, ""));
+      return [{ do: "perform", request: { act: "measure", at: now, tags, what, value, unit } }];
+    }
     case "mend": {
       const mend = readMend(words);
       return mend === null ? [] : [{ do: "mend", tags, mend }];

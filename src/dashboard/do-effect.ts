@@ -5,6 +5,7 @@ import { sayDone } from "../words/say-done.ts";
 import { sayRefusal } from "../words/say-refusal.ts";
 import type { Speech } from "../words/speech.ts";
 import type { Workshop } from "../workshop/workshop.ts";
+import { askMeasure } from "./ask-measure.ts";
 import { askMend } from "./ask-mend.ts";
 import { askPlace } from "./ask-place.ts";
 import { hangOf } from "./requests.ts";
@@ -27,6 +28,8 @@ export async function doEffect(
       return { is: "told", message: { text: "The clock is taken as right.", tone: "done" } };
     case "mend":
       return askMend(effect.tags, effect.mend, workshop, speech);
+    case "measure":
+      return askMeasure(effect.tags, effect.step, workshop);
     case "place":
       return askPlace(effect.tags, workshop, speech);
     case "type":

@@ -6,7 +6,7 @@ export const HELP_LINES: readonly string[] = [
   "t  take in hand       h  hang: the cure runs from now    l  leave half-done",
   "o  touch test         v  hang it in another place        m  mend a flaw",
   "r  ready its set-up   p  put a set-up away               a  tag a new piece",
-  "n  note               N  note of the whole shop          u  undo (asks first)",
+  "e  measure            n  note, N of the whole shop       u  undo (asks first)",
   "s  set-up sheet       w  the week                        d  the coming days",
   "!  go on although refused, with a reason                 q  quit",
   "",

@@ -63,6 +63,8 @@ function pressChar(state: DashboardState, char: string): Step {
       });
     case "m":
       return onTags(state, tags, () => typing(askOfMend(tags), { for: "mend", tags }));
+    case "e":
+      return onTags(state, tags, () => ({ do: "measure", tags, step: markedStep(state) }));
     case "v":
       return onTags(state, tags, () => ({ do: "place", tags }));
     case "s":
@@ -101,7 +103,7 @@ function pressChar(state: DashboardState, char: string): Step {
   }
 }
 
-/** One key does the obvious act: hang what is in hand, ready a pot, take the work, tag a new piece. */
+/** One key does the obvious act: hang what is in hand, ready a pot, take the work, tag a new piece, measure it first. */
 function doObvious(state: DashboardState): Step {
   if (state.now - state.lastEnterAt < BOUNCE) return still({ ...state, lastEnterAt: state.now });
   const pressed = { ...cleared(state), lastEnterAt: state.now };
@@ -112,13 +114,22 @@ function doObvious(state: DashboardState): Step {
     return act(inHand === true ? hangOf([tag], state.now) : takeOf([tag], null, state.now));
   }
   const marked = markedRow(state);
-  if (marked === null || marked.row.tags.length === 0) return askProcess(pressed);
+  if (marked === null) return askProcess(pressed);
+  if (marked.row.tags.length === 0) {
+    return marked.is === "work"
+      ? { state: pressed, effects: [{ do: "tag", process: marked.row.process, name: null }] }
+      : askProcess(pressed);
+  }
   if (marked.is === "hand" && !marked.row.left) return act(hangOf(marked.row.tags, state.now));
   if (marked.is === "work") {
     const { setUp } = marked.row;
     if (setUp !== null && !setUp.standing && setUp.minutes >= OWN_WORK_FROM) return readyMarked(pressed);
   }
-  return act(takeOf(marked.row.tags, marked.row.step, state.now));
+  const { tags, step } = marked.row;
+  if (marked.is === "held" && marked.row.because.code === "measure first") {
+    return { state: pressed, effects: [{ do: "measure", tags, step }] };
+  }
+  return act(takeOf(tags, step, state.now));
 }
 
 function askOfMend(tags: readonly Tag[]): string {

@@ -60,6 +60,7 @@ export interface Choice {
 /** What typed words are for. */
 export type Typed =
   | { readonly for: "note" | "mend"; readonly tags: readonly Tag[] }
+  | { readonly for: "measure"; readonly tags: readonly Tag[]; readonly what: string; readonly unit: string }
   /** Where pieces are hung from the hand, or moved to. */
   | { readonly for: "place"; readonly tags: readonly Tag[]; readonly hang: boolean }
   | { readonly for: "name"; readonly process: string }
@@ -102,6 +103,8 @@ export type Effect =
   | { readonly do: "days"; readonly about: string; readonly columns: number; readonly again: boolean }
   /** Asks from which step to go on after a mend. */
   | { readonly do: "mend"; readonly tags: readonly Tag[]; readonly mend: TypedMend }
+  /** Asks for what is to be measured on pieces before a step; null: any. */
+  | { readonly do: "measure"; readonly tags: readonly Tag[]; readonly step: string | null }
   /** Asks where to hang pieces. */
   | { readonly do: "place"; readonly tags: readonly Tag[] }
   | { readonly do: "type"; readonly title: string; readonly purpose: Typed }

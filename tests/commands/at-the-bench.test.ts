@@ -139,6 +139,13 @@ describe("with three pieces out", () => {
     );
   });
 
+  test("what is measured need not be named where steps ask for one thing only", async () => {
+    for (const line of ["measure 3 8", "measure 3 8 %", "measure 2-3 8%", "measure 2 3 8"]) {
+      expect(await done(bench, "Mon 18:07", line)).toMatch(/measured 18:07, wood moisture 8 %\.\n$/);
+    }
+    expect(await refused(bench, "Mon 18:07", "measure 3 8 g", 2)).toBe("Wood moisture is asked in %, not g.");
+  });
+
   test("a note without tags is of the whole shop, and the week tells both kinds", async () => {
     expect(await done(bench, "Mon 18:08", 'note "the heater was off"')).toBe(
       'Noted 18:08, "the heater was off".\n',

@@ -84,3 +84,12 @@ test("what is in hand is hung in the place chosen", async () => {
     { do: "type", purpose: { for: "place", tags: [1], hang: false } },
   ]);
 });
+
+test("a measurement that a step wants is asked for by its name, unit and bound", async () => {
+  expect(await happens({ do: "measure", tags: [2], step: "pour the ballast" })).toMatchObject({
+    overlay: {
+      title: "wood moisture of 2 in %, at most 10",
+      purpose: { for: "measure", tags: [2], what: "wood moisture", unit: "%" },
+    },
+  });
+});

@@ -82,7 +82,7 @@ export function makeHand(changes: Partial<HandRow> = {}): HandRow {
   };
 }
 
-function makeHeld(changes: Partial<HeldRow> = {}): HeldRow {
+export function makeHeld(changes: Partial<HeldRow> = {}): HeldRow {
   return {
     tags: [16, 17, 18],
     name: null,

@@ -8,6 +8,7 @@ import {
   makeAnswer,
   makeFacts,
   makeHand,
+  makeHeld,
   makePrepared,
   makeWork,
 } from "./made-answer.ts";
@@ -61,6 +62,7 @@ test.each([
   [["<down>", "s"], { do: "sheet", tags: [13], step: "last clear" }],
   [["1", "5", "s"], { do: "sheet", tags: [15], step: null }],
   [["v"], { do: "place", tags: [11] }],
+  [["1", "5", "e"], { do: "measure", tags: [15], step: null }],
   [["1", "5", "v"], { do: "place", tags: [15] }],
   [
     ["1", "4", "m", ..."level 1", "0", "<enter>"],
@@ -88,14 +90,39 @@ test.each([
   expect(press(makeState(), ...keys).effects).toEqual([]);
 });
 
-test("Enter on the row of a new piece asks which process, and a name", () => {
-  const facts = makeFacts(makeAnswer({ work: [makeWork({ tags: [], name: null, step: "shape" })] }));
-  const { state, effects } = press(makeState(facts), "<enter>");
+test("Enter on the row of a new piece tags one of its process, and its name is asked", () => {
+  const row = makeWork({ tags: [], name: null, step: "shape", process: "carved walker" });
+  const facts = makeFacts(makeAnswer({ work: [row] }));
+  expect(press(makeState(facts), "<enter>").effects).toEqual([
+    { do: "tag", process: "carved walker", name: null },
+  ]);
+});
+
+test("Enter with nothing to mark asks which process a new piece is of", () => {
+  const { state, effects } = press(makeState(makeFacts(makeAnswer())), "<enter>");
   expect(effects).toEqual([]);
   expect(state.overlay).toMatchObject({
     is: "choose",
     choices: [{ label: "1  carved walker" }, { label: "2  turned walker" }],
   });
+});
+
+test("Enter on work held for a measurement asks for it; the value typed is written down", () => {
+  const because = {
+    code: "measure first" as const,
+    because: "wood moisture of 3 is not measured, at most 10 %",
+    until: null,
+    tags: [3],
+    remedy: "measure the wood moisture",
+  };
+  const held = makeHeld({ tags: [3], step: "pour the ballast", because });
+  const { state, effects } = press(makeState(makeFacts(makeAnswer({ held: [held] }))), "<enter>");
+  expect(effects).toEqual([{ do: "measure", tags: [3], step: "pour the ballast" }]);
+  const purpose = { for: "measure", tags: [3], what: "wood moisture", unit: "%" } as const;
+  const overlay = { is: "type", title: "wood moisture of 3", typed: "", purpose } as const;
+  expect(asked(press({ ...state, overlay }, ..."8,5 %", "<enter>").effects)).toEqual([
+    { act: "measure", tags: [3], what: "wood moisture", value: 8.5, unit: "%" },
+  ]);
 });
 
 test("Enter on work whose pot takes 20 minutes lights the pot first; with the pot standing it takes the work", () => {
