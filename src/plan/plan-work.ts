@@ -4,7 +4,7 @@ import type { LeftWork } from "./left-work.ts";
 import type { Plan } from "./plan.ts";
 import type { Problem } from "./problem.ts";
 import { beginSearch, type Search } from "./search/search.ts";
-import { type PlanWithout, planWithout } from "./without-by-plan.ts";
+import { PlanningWithout, type PlanWithout } from "./without-by-plan.ts";
 
 /** A plan to search for: plain data, as it goes to another thread. */
 export interface PlanJob {
@@ -31,7 +31,7 @@ export interface PlanNews {
   /** By what share of the least possible cost that plan may cost more; 0: proven best; Infinity: nothing is known. */
   readonly gap: number;
   readonly rounds: number;
-  /** What leaving each of the job's work does to the plan known now, told once for each plan; null: not in this news. */
+  /** What leaving each work does to the plan known now, told at first and once more at the end; null: not in this news. */
   readonly without: readonly PlanWithout[] | null;
   /** Nothing more will come. */
   readonly done: boolean;
@@ -39,6 +39,10 @@ export interface PlanNews {
 
 /** A plan must be better by this share of its cost to take the place of the one kept: rows shall not flit about. */
 const WORTH_IT = 0.01;
+
+/** How long a plan without some work is searched for, in rounds: before it is told at first, and before it is told for good. */
+const LEFT_AT_FIRST = 8;
+const LEFT_IN_ALL = 300;
 
 /** Rounds searched before anything is told of a shop that no plan is kept for, and between two looks at the clock. */
 const AT_FIRST = 60;
@@ -50,7 +54,10 @@ export class PlanWork {
   readonly #search: Search;
   /** The plan as others know it; null: they know none. */
   #known: { readonly plan: Plan; readonly total: number } | null = null;
-  #without: PlanWithout[] = [];
+  /** Plans without each work, as far as they were begun for the plan known now. */
+  #without: PlanningWithout[] = [];
+  /** How many of those were searched for in all. */
+  #refined = 0;
   #ended = false;
 
   constructor(job: PlanJob) {
@@ -65,7 +72,8 @@ export class PlanWork {
   }
 
   /**
-   * Takes one step: first a plan where none is known, then what leaving each work costs, then a better plan, and so on.
+   * Takes one step: first a plan where none is known, then at first what leaving each work costs, then a better plan,
+   * and so on; when the rounds are spent, what leaving costs once more and more exactly.
    *
    * @param mayTell whether enough time has passed since the last news for a better plan to be told
    * @returns what there is to tell; null: nothing this time
@@ -76,16 +84,25 @@ export class PlanWork {
       this.#searchOn(AT_FIRST);
       return this.#tellPlan();
     }
-    if (this.#without.length < this.#job.leaves.length) return this.#reckonNext(known.plan);
+    if (this.#without.length < this.#job.leaves.length) return this.#beginNext(known.plan);
     if (!this.#isSpent()) this.#searchOn(AT_ONCE);
     const spent = this.#isSpent();
     // A plan that costs nothing cannot be bettered, whatever the share.
     const { total } = this.#search.found.score;
     if (total < known.total && total <= known.total * (1 - WORTH_IT) && (mayTell || spent))
       return this.#tellPlan();
-    if (!spent) return null;
+    return spent ? this.#refineNext() : null;
+  }
+
+  /** Searches on for one of the plans without some work; when all have been searched for, that is the end. */
+  #refineNext(): PlanNews | null {
+    const next = this.#without[this.#refined];
+    next?.go(AT_ONCE);
+    if (next !== undefined && next.rounds < LEFT_IN_ALL) return null;
+    this.#refined++;
+    if (this.#refined < this.#without.length) return null;
     this.#ended = true;
-    return this.#news(null);
+    return this.#news(null, this.#without);
   }
 
   #isSpent(): boolean {
@@ -105,17 +122,22 @@ export class PlanWork {
       throw new Error(`the search found a plan that breaks a constraint: ${String(wrong[0])}`);
     this.#known = { plan, total: score.total };
     this.#without = [];
+    this.#refined = 0;
     return this.#news(plan);
   }
 
-  #reckonNext(plan: Plan): PlanNews | null {
+  #beginNext(plan: Plan): PlanNews | null {
     const { problem, leaves, seed } = this.#job;
     const next = leaves[this.#without.length];
-    if (next !== undefined) this.#without.push(planWithout(problem, plan, next, seed));
+    if (next !== undefined) {
+      const without = new PlanningWithout(problem, plan, next, seed);
+      without.go(LEFT_AT_FIRST);
+      this.#without.push(without);
+    }
     return this.#without.length < leaves.length ? null : this.#news(null, this.#without);
   }
 
-  #news(plan: Plan | null, without: PlanNews["without"] = null): PlanNews {
+  #news(plan: Plan | null, without: readonly PlanningWithout[] | null = null): PlanNews {
     const { id, seq } = this.#job;
     const { bound, score, rounds, proven } = this.#search.found;
     const total = this.#known?.total ?? score.total;
@@ -125,7 +147,7 @@ export class PlanWork {
       plan,
       gap: proven || total <= bound ? 0 : bound <= 0 ? Number.POSITIVE_INFINITY : (total - bound) / bound,
       rounds,
-      without,
+      without: without?.map(({ found }) => found) ?? null,
       done: this.#ended,
     };
   }

@@ -6,10 +6,7 @@ import type { Plan } from "./plan.ts";
 import { tagsOf } from "./plan-row.ts";
 import type { Problem } from "./problem.ts";
 import { scorePlan } from "./score.ts";
-import { beginSearch, leaveUntil } from "./search/search.ts";
-
-/** How long each piece of work is searched for a plan without it, in rounds: the same in every program. */
-const ROUNDS = 8;
+import { beginSearch, leaveUntil, type Search } from "./search/search.ts";
 
 /** A plan without some work, by the numbers of its problem: plain data, as it comes from another thread. */
 export interface PlanWithout {
@@ -21,23 +18,36 @@ export interface PlanWithout {
 
 /**
  * Plans again with some work put off to the end of the bench session, from the plan as it stands: the work keeps its
- * place in the order, and what is gained by another order is searched for in a fixed number of rounds.
+ * place in the order, and what is gained by another order is searched for, as long as it is told to.
  */
-export function planWithout(
-  problem: Problem,
-  plan: Plan,
-  { tasks, until }: Pick<LeftWork, "tasks" | "until">,
-  seed: number,
-): PlanWithout {
-  if (isLeftAnyway({ tasks, until }, plan)) return { amends: 0, finish: plan.finish };
-  const left = leaveUntil(problem, tasks, until);
-  const search = beginSearch(left, { seed, warm: plan });
-  search.go(ROUNDS);
-  const { plan: without } = search.found;
-  return {
-    amends: scorePlan(problem, without).amends - scorePlan(problem, plan).amends,
-    finish: without.finish,
-  };
+export class PlanningWithout {
+  readonly #problem: Problem;
+  readonly #plan: Plan;
+  /** Null: the plan leaves the work by itself. */
+  readonly #search: Search | null;
+
+  constructor(problem: Problem, plan: Plan, leave: Pick<LeftWork, "tasks" | "until">, seed: number) {
+    this.#problem = problem;
+    this.#plan = plan;
+    this.#search = isLeftAnyway(leave, plan)
+      ? null
+      : beginSearch(leaveUntil(problem, leave.tasks, leave.until), { seed, warm: plan });
+  }
+
+  go(rounds: number): void {
+    this.#search?.go(rounds);
+  }
+
+  /** Rounds searched so far; Infinity: there is nothing to search for. */
+  get rounds(): number {
+    return this.#search?.found.rounds ?? Number.POSITIVE_INFINITY;
+  }
+
+  get found(): PlanWithout {
+    const { plan } = this.#search?.found ?? { plan: this.#plan };
+    const amends = scorePlan(this.#problem, plan).amends - scorePlan(this.#problem, this.#plan).amends;
+    return { amends, finish: plan.finish };
+  }
 }
 
 /** The same in words of the shop, to be kept with the plan. */
