@@ -1,22 +1,43 @@
-import type { Step } from "../process/step.ts";
+import type { Ballast } from "../process/step.ts";
 
 /**
- * Lead in grams per cubic centimetre, liquid at its melting point and solid at 20 °C: matmake.com's table of lead, which
- * cites the CRC Handbook of Chemistry and Physics, 97th edition.
+ * Grams in a cubic centimetre. Lead, liquid at its melting point and solid at 20 °C: matmake.com's table of lead, which
+ * cites the CRC Handbook of Chemistry and Physics, 97th edition. The others, solid at 20 °C: from memory, not looked up;
+ * tin shrinks too, but is not said by how much; tungsten and steel come as slugs.
  */
-const LIQUID_LEAD = 10.66;
-const SOLID_LEAD = 11.34;
+const DENSITIES: Readonly<
+  Record<NonNullable<Ballast["metal"]>, { readonly poured: number; readonly solid: number }>
+> = {
+  lead: { poured: 10.66, solid: 11.34 },
+  tin: { poured: 7.29, solid: 7.29 },
+  tungsten: { poured: 19.3, solid: 19.3 },
+  steel: { poured: 7.85, solid: 7.85 },
+};
 
-/**
- * Grams of lead that fill the holes of one piece: `least` when each is poured level and sinks as it sets, `most` when
- * it is topped up.
- *
- * @example ballastGrams({ holes: 2, acrossMillimetres: 8, deepMillimetres: 14 }) // 15.0 to 16.0: 2 x pi x 4² x 14 mm³ = 1.407 cm³
- */
-export function ballastGrams({ holes, acrossMillimetres, deepMillimetres }: NonNullable<Step["ballast"]>): {
+/** The ballast of one piece: what its holes hold, or how deep they must be for the weight wanted. */
+export interface BallastSize {
+  /** In grams, poured level; it sinks as it sets. */
   readonly least: number;
+  /** In grams, topped up, or as a slug that fills the hole. */
   readonly most: number;
-} {
-  const cubicCentimetres = (holes * Math.PI * (acrossMillimetres / 2) ** 2 * deepMillimetres) / 1_000;
-  return { least: cubicCentimetres * LIQUID_LEAD, most: cubicCentimetres * SOLID_LEAD };
+  readonly deepMillimetres: number;
+}
+
+/**
+ * Works out the ballast of one piece from its holes, or its holes from the weight wanted when topped up.
+ *
+ * @example ballastSize({ holes: 2, acrossMillimetres: 8, deepMillimetres: 14, ... }) // 15.0 to 16.0 g: 2 x pi x 4² x 14 mm³ = 1.407 cm³ of lead
+ */
+export function ballastSize({
+  holes,
+  acrossMillimetres,
+  deepMillimetres,
+  grams,
+  metal = "lead",
+}: Ballast): BallastSize {
+  const { poured, solid } = DENSITIES[metal];
+  const perMillimetre = (holes * Math.PI * (acrossMillimetres / 2) ** 2) / 1_000;
+  const deep = deepMillimetres ?? (grams ?? 0) / solid / perMillimetre;
+  const cubicCentimetres = perMillimetre * deep;
+  return { least: cubicCentimetres * poured, most: cubicCentimetres * solid, deepMillimetres: deep };
 }

@@ -52,7 +52,9 @@ function buildStep(fields: StepFields, above: string | undefined): Step {
         : {
             holes: fields.ballast.holes,
             acrossMillimetres: fields.ballast.across,
-            deepMillimetres: fields.ballast.deep,
+            deepMillimetres: fields.ballast.deep ?? null,
+            grams: fields.ballast.weight ?? null,
+            metal: fields.ballast.metal ?? "lead",
           },
     cautions: fields.cautions ?? [],
     result: buildResult(fields.result),

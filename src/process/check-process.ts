@@ -26,8 +26,20 @@ export function checkProcess(steps: readonly LooseStep[], known: KnownNames): Fi
     ...checkStepOrder(steps),
     ...checkStepCoats(steps, known.coats),
     ...steps.flatMap((step) => checkSetUp(step, known.cautions)),
+    ...steps.flatMap(checkBallast),
     ...checkSameSetUps(steps),
   ];
+}
+
+/** A hole has a depth, or is made for a weight: both could only contradict each other. */
+function checkBallast({ fields: { ballast }, index }: LooseStep): Finding[] {
+  if (ballast === undefined || (ballast.deep === undefined) !== (ballast.weight === undefined)) return [];
+  const what =
+    ballast.deep === undefined
+      ? "nothing says how deep the holes are"
+      : "the holes have a depth and a weight too";
+  const expected = 'write "deep", or the "weight" they are to take, not both';
+  return [{ path: ["steps", index, "ballast"], what, expected }];
 }
 
 function checkSetUp({ fields, bad, index }: LooseStep, cautions?: readonly string[]): Finding[] {

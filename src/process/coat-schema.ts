@@ -2,7 +2,7 @@ import * as z from "zod/mini";
 import { type Coat, CURES_BY, TIMED_STAGES, type Window } from "./coat.ts";
 import { givesOff, preparation } from "./emission-fields.ts";
 import { cautionNames, duration, flag, keyed, line, name, oneOf, sheet, words, written } from "./fields.ts";
-import { readActivationEnergy, readAir, readCelsius } from "./quantity-form.ts";
+import { readActivationEnergy, readAir, readCelsius, readMix } from "./quantity-form.ts";
 import { readOpening, readSpan, type WrittenOpening } from "./window-form.ts";
 
 const SPAN_FORM =
@@ -60,6 +60,13 @@ export const coatSchema = words(
     flash_off: z.optional(duration()),
     gives_off: z.optional(givesOff),
     cautions: z.optional(cautionNames),
+    mix: z.optional(
+      written(
+        "parts of resin and hardener, as 2 to 1 by volume, 1.5 ml a piece",
+        "2 to 1 by volume",
+        readMix,
+      ),
+    ),
     sheet: z.optional(sheet),
     source: z.optional(line("where the figures come from")),
   },
@@ -86,6 +93,7 @@ export function buildCoat(fields: CoatFields): Coat {
     flashOff: fields.flash_off ?? 0,
     givesOff: fields.gives_off ?? [],
     cautions: fields.cautions ?? [],
+    mix: fields.mix ?? null,
     sheet: fields.sheet ?? {},
     source: fields.source ?? null,
   };

@@ -1,4 +1,5 @@
 import type { Minutes } from "../time/instant.ts";
+import type { Mix } from "./quantity-form.ts";
 
 /**
  * How far a coat has dried, least first. Words of ASTM D1640/D5895 and ISO 9117; `wet` is the moment
@@ -73,6 +74,8 @@ export interface Coat {
   readonly flashOff: Minutes;
   readonly givesOff: readonly Emission[];
   readonly cautions: readonly string[];
+  /** What a cup of it is mixed of; null or missing: it comes ready, or its file does not say. */
+  readonly mix?: Mix | null | undefined;
   /** Lines for the set-up sheet, as written: `{ thinner: "10 %", mix: "2 : 1 by volume" }`. */
   readonly sheet: Readonly<Record<string, string>>;
   readonly source: string | null;

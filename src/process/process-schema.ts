@@ -15,7 +15,8 @@ import {
   written,
 } from "./fields.ts";
 import { readKeeps } from "./keeps-form.ts";
-import { readAtMost, readMillimetres } from "./quantity-form.ts";
+import { readAtMost, readGrams, readMillimetres } from "./quantity-form.ts";
+import { BALLAST_METALS } from "./step.ts";
 
 const millimetres = written("a length, as 8 mm or 5/16 in", "8 mm", readMillimetres);
 
@@ -43,9 +44,11 @@ const ballast = words(
         z.lte(20, { error: "write at most 20 holes" }),
       ),
     across: millimetres,
-    deep: millimetres,
+    deep: z.optional(millimetres),
+    weight: z.optional(written("a weight, as 12 g or 0.5 oz", "12 g", readGrams)),
+    metal: z.optional(oneOf(BALLAST_METALS)),
   },
-  "write { holes: 2, across: 8 mm, deep: 14 mm }",
+  "write { holes: 2, across: 8 mm, deep: 14 mm }, or the weight wanted in place of deep",
 );
 
 const stepName = name("the name of a step");

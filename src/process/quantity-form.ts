@@ -15,6 +15,11 @@ const TEMPERATURE = new RegExp(String.raw`^(${NUMBER})\s*°?\s*([CF])$`, "i");
 const AIR = new RegExp(String.raw`^(${NUMBER}\s*°?\s*[CF]),?\s+(\d+(?:\.\d+)?)\s*%$`, "i");
 const AT_MOST = /^at most\s+(\d+(?:\.\d+)?)\s*([^\d\s.,-][^\d]*)$/;
 const LENGTH = /^(?:(\d+(?:\.\d+)?)|(?:(\d+)\s+)?(\d+)\/(\d+))\s*(mm|cm|in|inch|")$/;
+const WEIGHT = /^(\d+(?:\.\d+)?)\s*(g|oz)$/;
+/** The international pound of 453.59237 g by 16 (from memory, not looked up). */
+const GRAMS_PER_OUNCE = 28.349_523_125;
+const MIX =
+  /^(\d+(?:\.\d+)?)\s*(?::|to)\s*(\d+(?:\.\d+)?)\s+by\s+(volume|weight)(?:,\s*(\d+(?:\.\d+)?)\s*(ml|g)\s+a\s+piece)?$/;
 const ENERGY = /^(\d+(?:\.\d+)?)\s*kJ\s*\/\s*mol$/i;
 /** Bonds of carbon break at some 350 kJ/mol: no coat cures by more than the half of it. */
 const HIGHEST_ENERGY = 200;
@@ -53,6 +58,41 @@ export function readMillimetres(text: string): number | null {
 export function readActivationEnergy(text: string): number | null {
   const energy = roundTo(Number(ENERGY.exec(text.trim())?.[1]), 10);
   return energy >= 1 && energy <= HIGHEST_ENERGY ? energy : null;
+}
+
+/** Grams, to the thousandth, of `12 g` or `0.5 oz`. Null: not so written, or nothing. */
+export function readGrams(text: string): number | null {
+  const [, figure, unit] = WEIGHT.exec(text.trim()) ?? [];
+  const grams = roundTo(Number(figure) * (unit === "oz" ? GRAMS_PER_OUNCE : 1), 1_000);
+  return grams > 0 && grams <= MOST_MEASURED ? grams : null;
+}
+
+/** What a cup is mixed of: `2 to 1 by volume, 1.5 ml a piece`. Null: not so written, or nothing of something. */
+export function readMix(text: string): Mix | null {
+  const [, resin, hardener, by, perPiece, unit] = MIX.exec(text.trim()) ?? [];
+  if (by !== "volume" && by !== "weight") return null;
+  const mix = {
+    resin: Number(resin),
+    hardener: Number(hardener),
+    by,
+    perPiece: perPiece === undefined ? null : Number(perPiece),
+  } as const;
+  const fits = mix.resin > 0 && mix.hardener > 0 && (mix.perPiece === null || mix.perPiece > 0);
+  return fits && (unit === undefined || (unit === "ml") === (by === "volume")) ? mix : null;
+}
+
+/** The same in words that read back. */
+export function writeMix({ resin, hardener, by, perPiece }: Mix): string {
+  const piece = perPiece === null ? "" : `, ${perPiece} ${by === "volume" ? "ml" : "g"} a piece`;
+  return `${resin} to ${hardener} by ${by}${piece}`;
+}
+
+/** Parts of resin and hardener, and how much of both together a piece takes, in ml by volume or g by weight. */
+export interface Mix {
+  readonly resin: number;
+  readonly hardener: number;
+  readonly by: "volume" | "weight";
+  readonly perPiece: number | null;
 }
 
 /** What a measurement may be at most: figure, to the ten-thousandth, and unit of `at most 10 %`. Null: not so written. */

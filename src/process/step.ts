@@ -48,14 +48,23 @@ export interface Step {
   readonly givesOff: readonly Emission[];
   /** What must be measured on the piece before it: `{ wood moisture: at most 10 % }`. */
   readonly needs: readonly { readonly what: string; readonly atMost: number; readonly unit: string }[];
-  readonly ballast: {
-    readonly holes: number;
-    readonly acrossMillimetres: number;
-    readonly deepMillimetres: number;
-  } | null;
+  readonly ballast: Ballast | null;
   readonly cautions: readonly string[];
   /** A step with answers: each answer goes on, or back to the named step. */
   readonly result: Readonly<Record<string, { readonly goes: "on" } | { readonly backTo: string }>> | null;
   /** Lines for the set-up sheet, as written: `{ nozzle: "0.3 mm", pressure: "1.5 bar" }`. */
   readonly sheet: Readonly<Record<string, string>>;
+}
+
+/** Metals that ballast is made of. */
+export const BALLAST_METALS = ["lead", "tin", "tungsten", "steel"] as const;
+
+/** Holes for ballast, all alike: their depth or the weight they are to take together, whichever the file says. */
+export interface Ballast {
+  readonly holes: number;
+  readonly acrossMillimetres: number;
+  readonly deepMillimetres: number | null;
+  readonly grams: number | null;
+  /** Lead where a process kept before metals were told names none. */
+  readonly metal?: (typeof BALLAST_METALS)[number];
 }

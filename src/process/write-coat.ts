@@ -1,6 +1,7 @@
 import { formatDuration } from "../time/duration.ts";
 import type { Coat, Emission, Preparation, Window } from "./coat.ts";
 import { writeHandsOn } from "./hands-on-form.ts";
+import { writeMix } from "./quantity-form.ts";
 import { writeSpan } from "./window-form.ts";
 import { writeYaml } from "./write-yaml.ts";
 
@@ -18,6 +19,7 @@ export function writeCoat(coat: Coat): string {
     flash_off: coat.flashOff === 0 ? undefined : formatDuration(coat.flashOff),
     gives_off: writeGivesOff(coat.givesOff),
     cautions: filledList(coat.cautions),
+    mix: coat.mix == null ? undefined : writeMix(coat.mix),
     sheet: filled(coat.sheet),
     source: coat.source ?? undefined,
   });

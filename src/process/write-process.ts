@@ -63,8 +63,14 @@ function writeSetUp(setUp: SetUp) {
 
 function writeBallast(ballast: Step["ballast"]) {
   if (ballast === null) return undefined;
-  const { holes, acrossMillimetres, deepMillimetres } = ballast;
-  return { holes, across: `${acrossMillimetres} mm`, deep: `${deepMillimetres} mm` };
+  const { holes, acrossMillimetres, deepMillimetres, grams, metal } = ballast;
+  return {
+    holes,
+    across: `${acrossMillimetres} mm`,
+    deep: deepMillimetres === null ? undefined : `${deepMillimetres} mm`,
+    weight: grams == null ? undefined : `${grams} g`,
+    metal: metal === undefined || metal === "lead" ? undefined : metal,
+  };
 }
 
 /** A coat that hangs until dry-hard need not say so. */

@@ -1,10 +1,12 @@
-import { ballastGrams } from "../cure/ballast.ts";
+import { ballastSize } from "../cure/ballast.ts";
+import { mixFor, piecesOfCup, potLife } from "../cure/pot-life.ts";
 import type { Coat, HandsOn } from "../process/coat.ts";
+import type { Air } from "../process/quantity-form.ts";
 import type { SetUp, Step } from "../process/step.ts";
 import { sayCount } from "./say-list.ts";
 import { sayPreparation } from "./say-state.ts";
 import { sayWait } from "./say-time.ts";
-import { sayCelsius, sayGrams, sayLength } from "./say-units.ts";
+import { sayCelsius, sayGrams, sayLength, sayReading } from "./say-units.ts";
 import type { Speech } from "./speech.ts";
 
 /** Hands-on minutes as a range with the likely one. `sayHandsOn(handsOn) === "5 to 12 min, likely 8"` */
@@ -40,15 +42,44 @@ export function sayWindows({ windows }: Coat): string[] {
   });
 }
 
-/** The holes for the ballast and how much lead they take; nothing for a step without. */
-export function sayBallast({ ballast }: Step, speech: Speech): string[] {
+/** The holes for the ballast and how much metal they take, of all pieces taken together; nothing for a step without. */
+export function sayBallast({ ballast }: Step, speech: Speech, pieces = 1): string[] {
   if (ballast === null) return [];
-  const { holes, acrossMillimetres, deepMillimetres } = ballast;
-  const { least, most } = ballastGrams(ballast);
+  const { holes, acrossMillimetres, metal = "lead" } = ballast;
+  const { least, most, deepMillimetres } = ballastSize(ballast);
   const [across, deep] = [sayLength(acrossMillimetres, speech), sayLength(deepMillimetres, speech)];
   const said = `${sayCount(holes, "hole")} ${across} across and ${deep} deep`;
-  return [`ballast: ${said}: ${sayGrams(least, most, speech)} of lead`];
+  const all = pieces === 1 ? "" : `, ${sayGrams(least * pieces, most * pieces, speech)} for all ${pieces}`;
+  return [`ballast: ${said}: ${sayGrams(least, most, speech)} of ${metal}${all}`];
 }
+
+/**
+ * What to mix for pieces taken together, and how long the cup keeps in today's air; nothing for a coat that comes ready.
+ *
+ * @param air null: not known, and the cup keeps as its file says
+ * @example "mix for 3: 3 ml resin and 1.5 ml hardener, 2 : 1 by volume"
+ */
+export function sayMix(coat: Coat, step: Step, pieces: number, air: Air | null, speech: Speech): string[] {
+  if (coat.mix == null) return [];
+  const measured = mixFor(coat.mix, pieces);
+  const unit = coat.mix.by === "volume" ? "ml" : "g";
+  const amounts =
+    measured === null
+      ? ""
+      : ` for ${pieces}: ${sayTenth(measured.resin)} ${unit} resin and ${sayTenth(measured.hardener)} ${unit} hardener,`;
+  const keeps = step.setUp?.keeps;
+  const { resin, hardener, by } = coat.mix;
+  const mix = `mix${amounts} ${resin} : ${hardener} by ${by}`;
+  if (keeps?.way !== "mix" || air === null) return [mix];
+  const today = potLife(coat, keeps.minutes, air);
+  const serves = piecesOfCup(today, keeps.serves, Math.max(1, step.handsOn.likely));
+  return [
+    mix,
+    `the cup keeps about ${sayWait(today)} at ${sayReading(air.celsius, speech)} (predicted; ${sayWait(keeps.minutes)} by its sheet): ${sayCount(serves, "piece")} at the most`,
+  ];
+}
+
+const sayTenth = (amount: number): string => String(Math.round(amount * 10) / 10);
 
 /** What a coat is and how its next is laid, a line each: for the set-up sheet and `coat show`. */
 export function sayCoatSheet(coat: Coat, speech: Speech): string[] {

@@ -1,5 +1,7 @@
+import { NO_PLACE } from "../cure/hanging-air.ts";
 import type { Tag } from "../journal/event.ts";
 import type { Coat } from "../process/coat.ts";
+import type { Air } from "../process/quantity-form.ts";
 import type { Step } from "../process/step.ts";
 import type { SafetyRules } from "../safety/rules.ts";
 import { lastHang, liveHangs, nextPass, workOf } from "../shop/passes.ts";
@@ -9,7 +11,7 @@ import { stepStates } from "../shop/step-state.ts";
 import { plainText } from "./plain-text.ts";
 import { sayCautionShort } from "./say-caution.ts";
 import { capital, sayList, sayTags } from "./say-list.ts";
-import { sayBallast, sayCoatSheet, sayHandsOn, saySetUp } from "./say-step.ts";
+import { sayBallast, sayCoatSheet, sayHandsOn, sayMix, saySetUp } from "./say-step.ts";
 import { sayClock, sayWait } from "./say-time.ts";
 import type { Speech } from "./speech.ts";
 
@@ -40,7 +42,7 @@ export function saySetUpSheet(
     sheets.set(key, sheet);
   }
   return [...sheets.values()].flatMap(({ step: found, pieces }) =>
-    saySheet(found, pieces, rules, speech).map(plainText),
+    saySheet(found, pieces, rules, shop.air.at(NO_PLACE, speech.now), speech).map(plainText),
   );
 }
 
@@ -57,7 +59,13 @@ function stepToGoOnWith(piece: Piece, shop: Shop, speech: Speech): string | null
 }
 
 /** One step of pieces of one process: the title, then what is the same for all, then what is each piece's own. */
-function saySheet(step: Step, pieces: readonly Piece[], rules: SafetyRules, speech: Speech): string[] {
+function saySheet(
+  step: Step,
+  pieces: readonly Piece[],
+  rules: SafetyRules,
+  air: Air | null,
+  speech: Speech,
+): string[] {
   const [first] = pieces;
   const coat = step.coat === null ? undefined : first?.coats[step.coat];
   const lines = [
@@ -65,7 +73,8 @@ function saySheet(step: Step, pieces: readonly Piece[], rules: SafetyRules, spee
     ...(step.setUp === null ? [] : [`set up: ${saySetUp(step.setUp)}`]),
     ...(coat === undefined ? [] : sayCoatSheet(coat, speech)),
     ...Object.entries(step.sheet).map(([what, value]) => `${what}: ${value}`),
-    ...sayBallast(step, speech),
+    ...sayBallast(step, speech, pieces.length),
+    ...(coat === undefined ? [] : sayMix(coat, step, pieces.length, air, speech)),
     ...pieces.flatMap((piece) => [...sayPasses(step, piece, speech), ...sayNeeds(step, piece)]),
     ...pieces.flatMap((piece) => sayNotes(piece, speech)),
     ...(step.look.length === 0 ? [] : [`look after ${sayList(step.look.map(sayWait))}`]),

@@ -12,7 +12,7 @@ import {
 } from "../../src/process/coat.ts";
 import type { ProcessDefinition } from "../../src/process/definition.ts";
 import { isShowable } from "../../src/process/problem.ts";
-import type { SetUp, Step } from "../../src/process/step.ts";
+import { BALLAST_METALS, type SetUp, type Step } from "../../src/process/step.ts";
 
 /** Text that YAML could take for something else, and any other. */
 const tricky = fc.constantFrom(
@@ -106,6 +106,14 @@ export const anyCoat: fc.Arbitrary<Coat> = fc.record({
   curesBy: fc.constantFrom(...CURES_BY),
   sheetAir: fc.record({ celsius: hundredths(-40, 120), humidityPercent: hundredths(0, 100) }),
   lowestCelsius: fc.option(hundredths(-40, 120)),
+  mix: fc.option(
+    fc.record({
+      resin: fc.integer({ min: 1, max: 100 }).map((tenths) => tenths / 10),
+      hardener: fc.integer({ min: 1, max: 100 }).map((tenths) => tenths / 10),
+      by: fc.constantFrom("volume" as const, "weight" as const),
+      perPiece: fc.option(fc.integer({ min: 1, max: 1_000 }).map((tenths) => tenths / 10)),
+    }),
+  ),
   activationEnergy: fc.option(fc.integer({ min: 10, max: 2_000 }).map((tenths) => tenths / 10)),
   feelFirst: fc.boolean(),
   stages,
@@ -155,11 +163,19 @@ function anyStep(stepName: string, coats: readonly string[]): fc.Arbitrary<Step>
       )
       .map((needs) => needs.toSorted((a, b) => (a.what < b.what ? -1 : 1))),
     ballast: fc.option(
-      fc.record({
-        holes: fc.integer({ min: 1, max: 20 }),
-        acrossMillimetres: tenThousandths,
-        deepMillimetres: tenThousandths,
-      }),
+      fc
+        .record({
+          holes: fc.integer({ min: 1, max: 20 }),
+          acrossMillimetres: tenThousandths,
+          metal: fc.constantFrom(...BALLAST_METALS),
+          size: fc.oneof(
+            tenThousandths.map((deepMillimetres) => ({ deepMillimetres, grams: null })),
+            fc
+              .integer({ min: 1, max: 100_000 })
+              .map((tenths) => ({ deepMillimetres: null, grams: tenths / 10 })),
+          ),
+        })
+        .map(({ size, ...hole }) => ({ ...hole, ...size })),
     ),
     cautions: names,
     sheet,

@@ -1,6 +1,6 @@
 import { expect, test } from "vitest";
 import { GLOSSARY } from "../../src/words/glossary.ts";
-import { sayBallast, sayCoatSheet, sayWindows } from "../../src/words/say-step.ts";
+import { sayBallast, sayCoatSheet, sayMix, sayWindows } from "../../src/words/say-step.ts";
 import { sayCelsius, sayGrams, sayLength } from "../../src/words/say-units.ts";
 import { saySetUpSheet } from "../../src/words/set-up-sheet.ts";
 import { Diary } from "../fixtures/diary.ts";
@@ -22,7 +22,7 @@ const scheme = [
 ];
 
 test("the sheet of a melt has the set-up, the grams of lead, what must be measured and what to mind", () => {
-  const ballast = { holes: 2, acrossMillimetres: 8, deepMillimetres: 14 };
+  const ballast = { holes: 2, acrossMillimetres: 8, deepMillimetres: 14, grams: null };
   const steps = walker.steps.map((step) =>
     step.ballast === null && step.name === "pour the ballast" ? { ...step, ballast } : step,
   );
@@ -36,7 +36,7 @@ test("the sheet of a melt has the set-up, the grams of lead, what must be measur
     "Pour the ballast, 3 and 4",
     "  at the lead pot, 6 min",
     "  set up: melt lead, 20 min; keeps 45 min from last use; 5 min to put away",
-    "  ballast: 2 holes 8 mm across and 14 mm deep: 15.0 to 16.0 g of lead",
+    "  ballast: 2 holes 8 mm across and 14 mm deep: 15.0 to 16.0 g of lead, 30.0 to 31.9 g for all 2",
     "  3 wood moisture at most 10 %: measured 8 %",
     "  4 wood moisture at most 10 %: not measured yet",
     "  mind: mind the molten lead",
@@ -124,7 +124,7 @@ test.each([
 });
 
 test("the holes for the ballast are told in inches to a maker who wants them so", () => {
-  const ballast = { holes: 2, acrossMillimetres: 7.9375, deepMillimetres: 12.7 };
+  const ballast = { holes: 2, acrossMillimetres: 7.9375, deepMillimetres: 12.7, grams: null };
   expect(sayBallast({ ...makeStep("pour", 6), ballast }, { ...speechAt("Mon 18:00"), units: "us" })).toEqual([
     // 2 x pi x (0.79375 / 2)² x 1.27 = 1.2569 cm³: 13.4 to 14.3 g, an ounce being 28.35 g.
     "ballast: 2 holes 5/16 in across and 1/2 in deep: 0.47 to 0.50 oz of lead",
@@ -134,4 +134,30 @@ test("the holes for the ballast are told in inches to a maker who wants them so"
 test("every word of the glossary has one sentence without a full stop", () => {
   expect(Object.keys(GLOSSARY).length).toBeGreaterThan(15);
   for (const meaning of Object.values(GLOSSARY)) expect(meaning).toMatch(/^[a-z"].*[a-z"]$/);
+});
+
+test("a cup is told for all pieces, and how long it keeps in today's air", () => {
+  const epoxy = makeCoat("clear", {
+    curesBy: "resin",
+    mix: { resin: 2, hardener: 1, by: "volume", perPiece: 1.5 },
+    activationEnergy: 60,
+  });
+  const step = makeStep("last clear", 8, {
+    coat: "clear",
+    setUp: {
+      do: "mix clear",
+      takes: 4,
+      keeps: { way: "mix", minutes: 30, serves: 4 },
+      putAway: 2,
+      cautions: [],
+    },
+  });
+  const speech = speechAt("Mon 18:00");
+  expect(sayMix(epoxy, step, 3, null, speech)).toEqual([
+    "mix for 3: 3 ml resin and 1.5 ml hardener, 2 : 1 by volume",
+  ]);
+  // 30 min at 20 °C are 13 at 30 °C, by 60 kJ/mol: one piece of 8 min.
+  expect(sayMix(epoxy, step, 3, { celsius: 30, humidityPercent: 50 }, speech)).toContain(
+    "the cup keeps about 13 min at 30 °C (predicted; 30 min by its sheet): 1 piece at the most",
+  );
 });
