@@ -56,19 +56,14 @@ function withFacts(state: DashboardState, facts: Facts): DashboardState {
   const fresh = rowsOf(facts.answer);
   const now = facts.answer.at;
   const rows = isHandBusy(state, now) ? keepOrder(state.rows, fresh) : fresh;
-  const marked = rows.some(({ id }) => id === state.mark);
-  return {
-    ...state,
-    now,
-    facts,
-    rows,
-    mark: marked
-      ? state.mark
-      : followMark(
-          state,
-          rows.map(({ id }) => id),
-        ),
-  };
+  return { ...state, now, facts, rows, mark: markAmong(rows, state) };
+}
+
+/** The mark stays with its row; until a key was pressed it is the best row's, whichever that turns out to be. */
+function markAmong(rows: DashboardState["rows"], state: DashboardState): string | null {
+  const ids = rows.map(({ id }) => id);
+  if (state.lastKeyAt === 0) return ids[0] ?? null;
+  return state.mark !== null && ids.includes(state.mark) ? state.mark : followMark(state, ids);
 }
 
 /** A clock that was set back leaves no key in the time to come. */

@@ -137,3 +137,13 @@ test("another size is shown at once", () => {
   const size = { columns: 120, rows: 40 };
   expect(picture(update(makeState(makeFacts(busyAnswer())), { is: "size", size }).state)).toHaveLength(40);
 });
+
+test("until a key was pressed the best row is marked, whichever a better plan puts there", () => {
+  const [first, second] = [makeWork({ tags: [1] }), makeWork({ tags: [2] })];
+  const opened = makeState(makeFacts(makeAnswer({ work: [first, second] })));
+  const better = makeFacts(makeAnswer({ work: [second, first] }));
+  const markOf = (state: typeof opened) => update(state, { is: "facts", facts: better }).state.mark;
+  expect(markOf(opened)).toMatch(/^2 /);
+  // Once the hand has been on the keys the mark stays where it was put.
+  expect(markOf(press(opened, "k").state)).toMatch(/^1 /);
+});
