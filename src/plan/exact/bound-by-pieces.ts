@@ -1,6 +1,6 @@
 import type { Problem } from "../problem.ts";
 import { beginProof } from "./prove-shop.ts";
-import { relaxPiece } from "./relax-piece.ts";
+import { relaxPiece } from "./shops/relax-piece.ts";
 
 /** Decisions spent on a piece alone; most need fewer. */
 const MOST_NODES = 400;

@@ -1,7 +1,7 @@
 import type { Plan, Visit } from "../plan.ts";
 import type { Problem } from "../problem.ts";
-import { SearchByConflict } from "./search-by-conflict.ts";
-import { makeShopModel, type ShopModel, saysAll } from "./shop-model.ts";
+import { SearchByConflict } from "./conflict/search-by-conflict.ts";
+import { makeShopModel, type ShopModel, saysAll } from "./shops/shop-model.ts";
 
 /** A proof in the making that a plan is the best there is; better plans are found on the way. */
 export interface ShopProof {

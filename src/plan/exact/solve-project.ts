@@ -1,8 +1,8 @@
-import { findFirstSchedule } from "./first-schedule.ts";
+import { SearchByConflict } from "./conflict/search-by-conflict.ts";
 import type { Project, ProjectAnswer } from "./project.ts";
-import { makeProjectModel, type ProjectModel } from "./project-model.ts";
-import { SearchByConflict } from "./search-by-conflict.ts";
-import { findSequence, type Sequence } from "./sequence.ts";
+import { findFirstSchedule } from "./projects/first-schedule.ts";
+import { makeProjectModel, type ProjectModel } from "./projects/project-model.ts";
+import { findSequence, type Sequence } from "./projects/sequence.ts";
 
 const NONE: ProjectAnswer = { status: "infeasible", makespan: null, starts: null, bound: null, nodes: 0 };
 

@@ -1,6 +1,6 @@
 import { describe, expect, test } from "vitest";
-import { generateSchedule } from "../../../src/plan/exact/generate-schedule.ts";
 import type { Project } from "../../../src/plan/exact/project.ts";
+import { generateSchedule } from "../../../src/plan/exact/projects/generate-schedule.ts";
 import { solveProject } from "../../../src/plan/exact/solve-project.ts";
 
 function solve(project: Project) {

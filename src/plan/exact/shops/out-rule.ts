@@ -1,5 +1,5 @@
-import { type Bounds, WHY } from "./bounds.ts";
-import type { Rule } from "./model.ts";
+import { type Bounds, WHY } from "../conflict/bounds.ts";
+import type { Rule } from "../conflict/model.ts";
 
 /** A piece that is out from the start of one task until it is finished. */
 export interface Outing {

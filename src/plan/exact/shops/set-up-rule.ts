@@ -1,6 +1,6 @@
-import type { Literal } from "./arcs.ts";
-import { type Bounds, WHY } from "./bounds.ts";
-import type { Rule } from "./model.ts";
+import type { Literal } from "../conflict/arcs.ts";
+import { type Bounds, WHY } from "../conflict/bounds.ts";
+import type { Rule } from "../conflict/model.ts";
 
 /** A task that needs something set up at a station. */
 export interface SetUpTask {

@@ -1,5 +1,5 @@
+import type { Project, StartLag } from "../project.ts";
 import { findLongestPaths, type LongestPaths } from "./longest-paths.ts";
-import type { Project, StartLag } from "./project.ts";
 
 /** A project's temporal network: its activities, then the origin of time, then the end of the last activity. */
 export interface Temporal {

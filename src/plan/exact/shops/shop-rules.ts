@@ -1,11 +1,11 @@
-import type { Problem } from "../problem.ts";
-import type { LongestPaths } from "./longest-paths.ts";
-import { Machine } from "./machine.ts";
-import type { Rule } from "./model.ts";
-import type { ModelDraft } from "./model-draft.ts";
+import type { Problem } from "../../problem.ts";
+import { Machine } from "../conflict/machine.ts";
+import type { Rule } from "../conflict/model.ts";
+import type { ModelDraft } from "../conflict/model-draft.ts";
+import { Profile } from "../conflict/profile.ts";
+import { lookBackward, lookForward, type ResourceActivity } from "../conflict/resource.ts";
+import type { LongestPaths } from "../projects/longest-paths.ts";
 import { type Outing, OutRule } from "./out-rule.ts";
-import { Profile } from "./profile.ts";
-import { lookBackward, lookForward, type ResourceActivity } from "./resource.ts";
 import { SetUpRule } from "./set-up-rule.ts";
 import type { Before } from "./shop-orders.ts";
 import type { TaskTimes } from "./shop-tasks.ts";

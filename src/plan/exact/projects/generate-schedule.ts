@@ -1,4 +1,4 @@
-import type { Project, StartLag } from "./project.ts";
+import type { Project, StartLag } from "../project.ts";
 
 /**
  * How a schedule is generated. `serial`: whatever ranks first is put at its earliest time, though that be late.

@@ -1,4 +1,4 @@
-import { type PlanWindow, type Problem, SHORTEST_PART, type Task, type Wait } from "../problem.ts";
+import { type PlanWindow, type Problem, SHORTEST_PART, type Task, type Wait } from "../../problem.ts";
 import { longestLag, shortestLag } from "./lag-bounds.ts";
 
 /**

@@ -1,6 +1,6 @@
-import type { Visit } from "../plan.ts";
-import type { Problem, Task } from "../problem.ts";
-import { isOne, isZero, type ModelDraft } from "./model-draft.ts";
+import type { Visit } from "../../plan.ts";
+import type { Problem, Task } from "../../problem.ts";
+import { isOne, isZero, type ModelDraft } from "../conflict/model-draft.ts";
 
 /** The variables of a task: when hands-on begins with what is set up, when the task starts, whether it is set up for it. */
 export interface TaskTimes {

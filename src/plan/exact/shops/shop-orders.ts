@@ -1,8 +1,8 @@
-import type { Minutes } from "../../time/instant.ts";
-import type { Problem } from "../problem.ts";
-import type { Literal } from "./arcs.ts";
-import type { LongestPaths } from "./longest-paths.ts";
-import { isOne, isZero, type ModelDraft } from "./model-draft.ts";
+import type { Minutes } from "../../../time/instant.ts";
+import type { Problem } from "../../problem.ts";
+import type { Literal } from "../conflict/arcs.ts";
+import { isOne, isZero, type ModelDraft } from "../conflict/model-draft.ts";
+import type { LongestPaths } from "../projects/longest-paths.ts";
 import type { TaskTimes } from "./shop-tasks.ts";
 
 /**

@@ -1,4 +1,4 @@
-import type { StartLag } from "./project.ts";
+import type { StartLag } from "../project.ts";
 
 /** Stands for "no path": far below any path, and still safe to add to another. */
 export const NO_PATH = -(2 ** 28);

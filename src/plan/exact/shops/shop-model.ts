@@ -1,7 +1,7 @@
-import type { Visit } from "../plan.ts";
-import { type Problem, SHORTEST_PART, type Task } from "../problem.ts";
-import type { Model } from "./model.ts";
-import { ModelDraft } from "./model-draft.ts";
+import type { Visit } from "../../plan.ts";
+import { type Problem, SHORTEST_PART, type Task } from "../../problem.ts";
+import type { Model } from "../conflict/model.ts";
+import { ModelDraft } from "../conflict/model-draft.ts";
 import { addGoal } from "./shop-goal.ts";
 import { addOrders } from "./shop-orders.ts";
 import { handsRules, hookRules, outRules, setUpRules } from "./shop-rules.ts";

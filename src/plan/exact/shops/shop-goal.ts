@@ -1,8 +1,8 @@
-import type { Minutes } from "../../time/instant.ts";
-import type { Problem } from "../problem.ts";
-import type { ModelDraft } from "./model-draft.ts";
+import type { Minutes } from "../../../time/instant.ts";
+import type { Problem } from "../../problem.ts";
+import type { ModelDraft } from "../conflict/model-draft.ts";
+import { Sum, type Term } from "../conflict/sum.ts";
 import type { TaskTimes } from "./shop-tasks.ts";
-import { Sum, type Term } from "./sum.ts";
 
 /** What a plan costs, as a variable to be least. */
 export interface Goal {

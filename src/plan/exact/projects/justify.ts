@@ -1,5 +1,5 @@
+import type { Project } from "../project.ts";
 import { generateSchedule } from "./generate-schedule.ts";
-import type { Project } from "./project.ts";
 
 /**
  * Shifts a schedule to the right and back to the left, each activity as far as it goes: often shorter, never longer

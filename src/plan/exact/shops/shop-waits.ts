@@ -1,9 +1,9 @@
-import type { Minutes } from "../../time/instant.ts";
-import type { Problem, Task } from "../problem.ts";
+import type { Minutes } from "../../../time/instant.ts";
+import type { Problem, Task } from "../../problem.ts";
+import type { ModelDraft } from "../conflict/model-draft.ts";
+import type { StartLag } from "../project.ts";
+import { findLongestPaths, type LongestPaths } from "../projects/longest-paths.ts";
 import { longestLag, shortestLag } from "./lag-bounds.ts";
-import { findLongestPaths, type LongestPaths } from "./longest-paths.ts";
-import type { ModelDraft } from "./model-draft.ts";
-import type { StartLag } from "./project.ts";
 import type { TaskTimes } from "./shop-tasks.ts";
 
 /**

@@ -1,12 +1,12 @@
-import { Arcs, type Difference } from "./arcs.ts";
+import { Arcs, type Difference } from "../conflict/arcs.ts";
+import { Machine } from "../conflict/machine.ts";
+import type { Model } from "../conflict/model.ts";
+import { Profile } from "../conflict/profile.ts";
+import { lookBackward, lookForward, type ResourceActivity } from "../conflict/resource.ts";
+import type { Project } from "../project.ts";
 import { type Bodies, findBodies } from "./bodies.ts";
 import { findGaps, type Gap } from "./gaps.ts";
 import { type LongestPaths, NO_PATH } from "./longest-paths.ts";
-import { Machine } from "./machine.ts";
-import type { Model } from "./model.ts";
-import { Profile } from "./profile.ts";
-import type { Project } from "./project.ts";
-import { lookBackward, lookForward, type ResourceActivity } from "./resource.ts";
 import { makeTemporal, type Temporal } from "./temporal.ts";
 
 /** A project as the search reads it: the times of its bodies, the way round each gap, and what resources allow. */

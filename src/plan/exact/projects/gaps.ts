@@ -1,6 +1,6 @@
+import type { Project } from "../project.ts";
 import type { Bodies } from "./bodies.ts";
 import { addLag, type LongestPaths } from "./longest-paths.ts";
-import type { Project } from "./project.ts";
 
 /**
  * Two bodies that get in each other's way: the time from one to the other is at most `atMost` or at least `atLeast`.

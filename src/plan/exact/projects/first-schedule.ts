@@ -1,7 +1,7 @@
+import type { Project } from "../project.ts";
 import { generateSchedule } from "./generate-schedule.ts";
 import { justify } from "./justify.ts";
 import { NO_PATH } from "./longest-paths.ts";
-import type { Project } from "./project.ts";
 import type { ProjectModel } from "./project-model.ts";
 
 /** Schedules generated at most. */

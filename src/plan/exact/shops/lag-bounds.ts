@@ -1,5 +1,5 @@
-import type { Minutes } from "../../time/instant.ts";
-import type { Lag } from "../problem.ts";
+import type { Minutes } from "../../../time/instant.ts";
+import type { Lag } from "../../problem.ts";
 
 /** The shortest a wait can be, whenever it begins; for air that changes, of the whole table. */
 export function shortestLag(lag: Lag): Minutes {
