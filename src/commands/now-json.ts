@@ -90,7 +90,12 @@ function workJson(row: WorkRow, speech: Speech): object {
     othersIfLeft:
       others === null
         ? null
-        : { preparation: others.amends, promisesBroken: others.broken, later: others.later },
+        : {
+            preparation: others.amends,
+            promisesBroken: others.broken,
+            delay: others.delay,
+            later: others.later,
+          },
     warning: row.warning === null ? null : sayWarning(row.warning, speech),
   };
 }

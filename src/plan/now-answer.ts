@@ -130,7 +130,9 @@ export interface LeftOthers {
   readonly amends: Minutes;
   /** Pieces whose due date would be kept, and is broken if this is left. */
   readonly broken: readonly Tag[];
-  /** Other pieces that would be finished later, the most delayed first. */
+  /** Minutes by which the other pieces would be finished later, added up, those that gain by it taken off. */
+  readonly delay: Minutes;
+  /** The other pieces that would be finished later, the most delayed first. */
   readonly later: readonly { readonly tag: Tag; readonly minutes: Minutes }[];
 }
 

@@ -34,7 +34,7 @@ export function withoutByRow(
   };
   const finishNow = soonest(row.pieces.map(planned));
   if (isLeftAnyway(row, plan)) {
-    return { finishNow, finishLeft: finishNow, others: { amends: 0, broken: [], later: [] } };
+    return { finishNow, finishLeft: finishNow, others: { amends: 0, broken: [], delay: 0, later: [] } };
   }
   const key = keyOfRow(work);
   const kept =
@@ -44,6 +44,9 @@ export function withoutByRow(
   const leftAt = (piece: number): Instant | null => left.get(tags[piece] ?? 0) ?? null;
   const broken: Tag[] = [];
   const later: { tag: Tag; minutes: Minutes }[] = [];
+  let delay = 0;
+  // Not within the days planned: at their end, the least it can be.
+  const end = after(problem.origin, problem.horizon);
   for (const [piece, { tag }] of pieces.entries()) {
     const [before, then] = [planned(piece), leftAt(piece)];
     if (tag === null || before === null) continue;
@@ -57,15 +60,17 @@ export function withoutByRow(
       (then ?? Number.POSITIVE_INFINITY) > dueAt
     )
       broken.push(tag);
-    const minutes = then === null ? 0 : Math.round((then - before) / MINUTE);
-    if (minutes > 0 && !row.pieces.includes(piece)) later.push({ tag, minutes });
+    if (row.pieces.includes(piece)) continue;
+    const minutes = Math.round(((then ?? end) - before) / MINUTE);
+    delay += minutes;
+    if (minutes > 0) later.push({ tag, minutes });
   }
   later.sort((a, b) => b.minutes - a.minutes || a.tag - b.tag);
   const finishLeft = soonest(row.pieces.map(leftAt));
   return {
     finishNow,
     finishLeft: isSameMinute(finishNow, finishLeft) ? finishNow : finishLeft,
-    others: { amends: kept.amends, broken, later },
+    others: { amends: kept.amends, broken, delay, later },
   };
 }
 

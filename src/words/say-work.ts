@@ -1,7 +1,7 @@
 import type { HandRow, HeldRow, IfLeft, LeftOthers, Why, WorkRow } from "../plan/now-answer.ts";
 import { MINUTE, type Minutes } from "../time/instant.ts";
 import { plainText } from "./plain-text.ts";
-import { rowTags, sayCount, sayTags } from "./say-list.ts";
+import { rowTags, sayTags } from "./say-list.ts";
 import { sayPreparation } from "./say-state.ts";
 import { sayClock, sayWait } from "./say-time.ts";
 import type { Speech } from "./speech.ts";
@@ -41,7 +41,10 @@ export function sayWho({ tags, name }: Pick<WorkRow | HeldRow, "tags" | "name">)
 export function sayEffort({ minutes, setUp }: Pick<WorkRow | HeldRow, "minutes" | "setUp">): string {
   const worked = sayWait(minutes);
   if (setUp === null) return worked;
-  if (setUp.standing) return plainText(`${worked}, ${setUp.what} stands ready`);
+  if (setUp.standing) {
+    const ready = setUp.minutes === 0 ? "stands ready" : `is ready in ${sayWait(setUp.minutes)}`;
+    return plainText(`${worked}, ${setUp.what} ${ready}`);
+  }
   return plainText(`${worked} + ${setUp.what} ${sayWait(setUp.minutes)}`);
 }
 
@@ -73,17 +76,13 @@ export function sayIfLeft(ifLeft: IfLeft, row: Pick<WorkRow, "tags">, speech: Sp
 /** A delay shorter than this is none: a plan found is never that exact. */
 const WORTH_TELLING = 60;
 
-/** What it does to the rest of the shop: promises first, then work it makes, then whom it delays most. */
-function sayOthers({ amends, broken, later }: LeftOthers, { mend, preparation }: IfLeft): string[] {
+/** What it does to the rest of the shop: promises first, then work it makes, then how much later the others are. */
+function sayOthers({ amends, broken, delay }: LeftOthers, { mend, preparation }: IfLeft): string[] {
   const said: string[] = [];
   if (broken.length > 0)
     said.push(`${sayTags([...broken].sort((a, b) => a - b))} too late for the day promised`);
   if (amends > 0 && !mend && preparation === null) said.push(`${sayWait(amends)} more of preparation`);
-  const [worst, ...rest] = later.filter(({ minutes }) => minutes >= WORTH_TELLING);
-  if (worst !== undefined) {
-    const more = rest.length === 0 ? "" : ` and ${sayCount(rest.length, "other")}`;
-    said.push(`delays ${worst.tag} by ${sayWait(inHours(worst.minutes))}${more}`);
-  }
+  if (delay >= WORTH_TELLING) said.push(`the others ${sayWait(inHours(delay))} later in all`);
   return said;
 }
 

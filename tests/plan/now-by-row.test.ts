@@ -130,7 +130,8 @@ test("leaving is told by planning without it: of two to be tested tonight, the o
   const [first, second] = answer.work.map(({ tags, ifLeft }) => ({ tags, ...ifLeft }));
   expect(first).toMatchObject({ finishNow: at("Mon 18:10"), finishLeft: at("Tue 18:10") });
   expect(second).toMatchObject({ finishNow: at("Mon 18:20"), finishLeft: at("Tue 18:10") });
-  expect(first?.others).toEqual({ amends: 0, broken: [], later: [] });
+  // The other gains its ten minutes.
+  expect(first?.others).toEqual({ amends: 0, broken: [], delay: -10, later: [] });
 });
 
 test("of a plan kept without what leaving brings, as dryline plan keeps it, that is guessed by dispatch", () => {
@@ -152,7 +153,7 @@ test("what leaving brings is set against the plan as it is played on: an hour la
   expect(nowByRow(diary.shop(), contextAt("Mon 19:00"), row).work[0]?.ifLeft).toMatchObject({
     finishNow: at("Mon 19:10"),
     finishLeft: at("Tue 18:10"),
-    others: { amends: 0, broken: [], later: [] },
+    others: { amends: 0, broken: [], delay: 0, later: [] },
   });
 });
 

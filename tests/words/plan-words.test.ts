@@ -36,25 +36,27 @@ test("a row that the plan begins later says when, and the one it begins with say
 });
 
 describe("what leaving work does to the others", () => {
-  const none: LeftOthers = { amends: 0, broken: [], later: [] };
+  const none: LeftOthers = { amends: 0, broken: [], delay: 0, later: [] };
   const say = (others: LeftOthers, more = {}) =>
     sayIfLeft({ ...costsNothing, ...more, others }, { tags: [5] }, speechAt("Fri 18:00"));
 
   test("is not told where it does nothing, or less than an hour's worth", () => {
     expect(say(none)).toBe("");
-    expect(say({ ...none, later: [{ tag: 4, minutes: 59 }] })).toBe("");
+    expect(say({ ...none, delay: 59, later: [{ tag: 4, minutes: 59 }] })).toBe("");
+    // 4 a day later, and others as much sooner.
+    expect(say({ ...none, delay: 0, later: [{ tag: 4, minutes: 1440 }] })).toBe("");
     expect(say({ ...none, amends: -5 })).toBe("");
   });
 
-  test("promises broken, work it makes and whom it delays most, in one sentence after its own finish", () => {
+  test("promises broken, work it makes and how much later the others are, in one sentence after its own finish", () => {
     const later = [
       { tag: 4, minutes: 2863 },
       { tag: 2, minutes: 90 },
       { tag: 3, minutes: 20 },
     ];
     const finishes = { finishNow: at("Sat 10:00"), finishLeft: at("Sat 15:50") };
-    expect(say({ amends: 12, broken: [4, 2], later }, finishes)).toBe(
-      "if left: finished Sat 15:50, not Sat 10:00, 2 and 4 too late for the day promised, 12 min more of preparation, delays 4 by 2 d and 1 other",
+    expect(say({ amends: 12, broken: [4, 2], delay: 2863, later }, finishes)).toBe(
+      "if left: finished Sat 15:50, not Sat 10:00, 2 and 4 too late for the day promised, 12 min more of preparation, the others 2 d later in all",
     );
   });
 
