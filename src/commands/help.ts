@@ -4,6 +4,7 @@ import { GLOSSARY } from "../words/glossary.ts";
 import { layOut } from "../words/lay-out.ts";
 import { sayCaution } from "../words/say-caution.ts";
 import { capital } from "../words/say-list.ts";
+import { sayReckoned } from "../words/say-reckoned.ts";
 import type { Bench } from "./bench.ts";
 import type { Answer, Command, Group, Options } from "./command.ts";
 import { COMMAND_WORDS, COMMANDS } from "./command-table.ts";
@@ -91,10 +92,14 @@ async function overview({ context }: Bench): Promise<Answer> {
 
 /** A caution told whole; a word that nothing goes by has the nearest known one named. */
 async function caution(said: string, bench: Bench): Promise<Answer> {
-  const { cautions } = await (await bench.open()).workshop.rules();
+  const { workshop, speech } = await bench.open();
+  const { cautions } = await workshop.rules();
   const match = matchName(said, Object.keys(cautions));
   const found = "found" in match ? cautions[match.found] : undefined;
-  if (found !== undefined) return { text: sayCaution(found), json: found };
+  if (found !== undefined) {
+    const reckoned = sayReckoned(found.name, await workshop.shop(), speech);
+    return { text: sayCaution(found, reckoned), json: { ...found, reckoned } };
+  }
   const known = [...COMMAND_WORDS, ...Object.keys(GLOSSARY), ...Object.keys(cautions)];
   const near = nearestWord(said, known);
   const hint = near === null ? '"dryline help" lists the commands' : `perhaps "${near}"`;

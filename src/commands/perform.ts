@@ -6,6 +6,7 @@ import { stepStates } from "../shop/step-state.ts";
 import { isoMoment } from "../words/iso-moment.ts";
 import { sayCaution } from "../words/say-caution.ts";
 import { sayDone } from "../words/say-done.ts";
+import { sayReckoned } from "../words/say-reckoned.ts";
 import type { Speech } from "../words/speech.ts";
 import type { Outcome } from "../workshop/workshop.ts";
 import type { Bench, Opened } from "./bench.ts";
@@ -41,7 +42,11 @@ export async function perform(
 }
 
 /** Does the act; where a caution is unread and a maker can be asked, shows it whole and ticks it on a yes. */
-async function performReading(request: ActRequest, bench: Bench, { workshop }: Opened): Promise<Outcome> {
+async function performReading(
+  request: ActRequest,
+  bench: Bench,
+  { workshop, speech }: Opened,
+): Promise<Outcome> {
   const outcome = await workshop.perform(request);
   if (!("refusal" in outcome) || outcome.refusal.code !== "read the caution") return outcome;
   if (!bench.mayAsk || !("ticked" in request)) return outcome;
@@ -49,7 +54,8 @@ async function performReading(request: ActRequest, bench: Bench, { workshop }: O
   const rules = await workshop.rules();
   for (const name of cautions) {
     const caution = rules.cautions[name];
-    if (caution !== undefined) bench.tell([...sayCaution(caution), ""]);
+    const reckoned = sayReckoned(name, await workshop.shop(), speech);
+    if (caution !== undefined) bench.tell([...sayCaution(caution, reckoned), ""]);
     if (!(await bench.agrees(`Read "${name}"? y to tick it:`))) return outcome;
   }
   return performReading({ ...request, ticked: [...request.ticked, ...cautions] }, bench, await bench.open());

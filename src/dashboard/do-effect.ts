@@ -2,6 +2,7 @@ import type { Refusal } from "../acts/refusal.ts";
 import type { ActRequest } from "../acts/request.ts";
 import { sayCaution } from "../words/say-caution.ts";
 import { sayDone } from "../words/say-done.ts";
+import { sayReckoned } from "../words/say-reckoned.ts";
 import { sayRefusal } from "../words/say-refusal.ts";
 import type { Speech } from "../words/speech.ts";
 import type { Workshop } from "../workshop/workshop.ts";
@@ -79,10 +80,11 @@ async function refused(
   speech: Speech,
 ): Promise<Happened> {
   if (refusal.code === "read the caution") {
-    const { cautions } = await workshop.rules();
+    const [{ cautions }, shop] = await Promise.all([workshop.rules(), workshop.shop()]);
     const lines = refusal.cautions.flatMap((name, index) => {
       const caution = cautions[name];
-      return [...(index === 0 ? [] : [""]), ...(caution === undefined ? [name] : sayCaution(caution))];
+      const said = caution === undefined ? [name] : sayCaution(caution, sayReckoned(name, shop, speech));
+      return [...(index === 0 ? [] : [""]), ...said];
     });
     return { is: "unread", cautions: refusal.cautions, lines, request };
   }

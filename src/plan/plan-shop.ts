@@ -9,6 +9,7 @@ import type { Step } from "../process/step.ts";
 import { cautionsFor } from "../safety/cautions.ts";
 import { holdsOn } from "../safety/fit-to-start.ts";
 import type { Hold } from "../safety/hold.ts";
+import { needState } from "../safety/needs.ts";
 import { roomAir } from "../safety/room-air.ts";
 import { lastsInRoom, roomOf } from "../safety/rooms.ts";
 import type { SafetyRules } from "../safety/rules.ts";
@@ -161,7 +162,7 @@ export function readShop(shop: Shop, context: NowContext, least: Minutes = HORIZ
     assumedHours: shop.settings.hours === null,
     aim: aimAt(shop.settings, today),
     places: shop.settings.places,
-    pieces: pieces.filter(({ end }) => end === null).map((piece) => readPiece(piece, context)),
+    pieces: pieces.filter(({ end }) => end === null).map((piece) => readPiece(piece, shop.air, context)),
     endedHooks: pieces.flatMap((piece) => {
       const until = piece.end !== null && piece.place !== null ? hookNeededUntil(piece, now) : null;
       return until === null || piece.place === null ? [] : [{ place: piece.place, until }];
@@ -194,7 +195,7 @@ function putsDown(tags: readonly Tag[], shop: Shop, context: NowContext): readon
   return putDownFor(working, shop, context).leaving.flatMap((group) => group.map(({ piece }) => piece.tag));
 }
 
-function readPiece(piece: Piece, context: NowContext): PieceFacts {
+function readPiece(piece: Piece, air: Shop["air"], context: NowContext): PieceFacts {
   let lastHung: Instant | null = null;
   for (const work of piece.work.values()) {
     const hung = lastHang(work)?.hungAt ?? null;
@@ -202,7 +203,7 @@ function readPiece(piece: Piece, context: NowContext): PieceFacts {
   }
   return {
     piece,
-    steps: piece.route.flatMap((step) => readStep(piece, step, context)),
+    steps: piece.route.flatMap((step) => readStep(piece, step, air, context)),
     coat: coatState(piece, context.now),
     lastHung,
     looks: piece.route.flatMap((step) => {
@@ -215,7 +216,7 @@ function readPiece(piece: Piece, context: NowContext): PieceFacts {
   };
 }
 
-function readStep(piece: Piece, step: Step, context: NowContext): StepFacts[] {
+function readStep(piece: Piece, step: Step, air: Shop["air"], context: NowContext): StepFacts[] {
   const state = stepState(piece, step.name, context);
   if (state.is === "done" || state.is === "ended") return [];
   const waits = state.is === "blocked" ? null : stepWait(piece, step, context.now);
@@ -229,10 +230,7 @@ function readStep(piece: Piece, step: Step, context: NowContext): StepFacts[] {
         windows: waits.windows,
         coats: waits.coats.map(({ laid }) => ({ step: laid.step, laidAt: laid.times.laidAt })),
       },
-      needsMet: step.needs.every(({ what, atMost, unit }) => {
-        const measured = piece.measured.get(what);
-        return measured !== undefined && measured.unit === unit && measured.value <= atMost;
-      }),
+      needsMet: step.needs.every((need) => needState(need, piece, air).is === "met"),
       hand: state.is === "in hand" || state.is === "left" ? readHand(piece, step, state, context) : null,
       cautions: cautionsFor(step, piece, "step"),
     },

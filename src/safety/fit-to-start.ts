@@ -6,6 +6,7 @@ import { unfitAir, unfitSpans } from "./air-for-coat.ts";
 import type { Hold } from "./hold.ts";
 import { keepApartHolds } from "./keep-apart.ts";
 import { listTags } from "./list-tags.ts";
+import { needState } from "./needs.ts";
 import type { SafetyRules } from "./rules.ts";
 import type { Task } from "./task.ts";
 
@@ -63,20 +64,26 @@ function hookHolds({ tags, step }: Task, shop: Shop, { now }: Moment): Hold[] {
 
 /** What must be known of each piece before the step: `wood moisture: at most 10 %`. */
 function measureHolds({ tags, step }: Task, shop: Shop): Hold[] {
-  return step.needs.flatMap(({ what, atMost, unit }) => {
+  return step.needs.flatMap((need) => {
+    const { what, atMost, unit } = need;
     const missing: Tag[] = [];
     const high: Hold[] = [];
+    let guide = "";
     for (const tag of tags) {
-      const measured = shop.pieces.get(tag)?.measured.get(what);
-      if (measured === undefined || measured.unit !== unit) missing.push(tag);
-      else if (measured.value > atMost) {
-        const because = `${what} of ${tag} is ${measured.value} ${unit}, at most ${atMost} ${unit}`;
-        const remedy = "let it dry and measure again";
-        high.push({ code: "measured too high", because, until: null, tags: [tag], remedy });
+      const piece = shop.pieces.get(tag);
+      const state = piece === undefined ? null : needState(need, piece, shop.air);
+      if (state === null || state.is === "not known") {
+        missing.push(tag);
+        if (state?.guidance != null)
+          guide = `; this air brings wood to about ${Math.round(state.guidance)} %`;
       }
+      if (state?.is !== "too high") continue;
+      const because = `${what} of ${tag} is ${state.value} ${unit}, at most ${atMost} ${unit}`;
+      const remedy = "let it dry and measure again";
+      high.push({ code: "measured too high", because, until: null, tags: [tag], remedy });
     }
     if (missing.length === 0) return high;
-    const because = `${what} of ${listTags(missing)} is not measured, at most ${atMost} ${unit}`;
+    const because = `${what} of ${listTags(missing)} is not measured, at most ${atMost} ${unit}${guide}`;
     const first: Hold = {
       code: "measure first",
       because,

@@ -33,6 +33,9 @@ export function foldPieceEvent(piece: PieceDraft, event: JournalEvent): Misfit {
       return move(piece, event);
     case "measured":
       piece.measured.set(event.what, { value: event.value, unit: event.unit, at: event.at });
+      if (event.what === "weight" && event.unit === "g") {
+        piece.weighed = [...piece.weighed, { grams: event.value, at: event.at }];
+      }
       return null;
     case "mended":
       return mend(piece, event);

@@ -112,6 +112,8 @@ export interface Piece {
     string,
     { readonly value: number; readonly unit: string; readonly at: Instant }
   >;
+  /** Every weighing, oldest first: wood that weighs the same a day later has come to rest. */
+  readonly weighed: readonly { readonly grams: number; readonly at: Instant }[];
   readonly mends: readonly {
     readonly at: Instant;
     readonly what: string;

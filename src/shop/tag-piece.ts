@@ -37,6 +37,7 @@ export function tagPiece(event: Tagged, tag: number, definition: ProcessDefiniti
     air: SHEET_AIR,
     pace: { factors: new Map(), touchesCount: true },
     measured: new Map(),
+    weighed: [],
     mends: [],
     sentBack: [],
     notes: [],

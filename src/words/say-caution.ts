@@ -2,12 +2,16 @@ import type { Caution } from "../safety/rules.ts";
 import { plainText } from "./plain-text.ts";
 import { capital } from "./say-list.ts";
 
-/** The whole text of a caution, a line each: what it is, do, never, where it is published, who comes first. */
-export function sayCaution(caution: Caution): string[] {
+/**
+ * The whole text of a caution, a line each: what it is, do, never, what is reckoned for this shop today, where it is
+ * published, who comes first.
+ */
+export function sayCaution(caution: Caution, reckoned: readonly string[] = []): string[] {
   return [
     `${capital(caution.name)}. ${caution.whatItIs}`,
     ...caution.do.map((line) => `  Do: ${line}`),
     ...caution.never.map((line) => `  Never: ${line}`),
+    ...reckoned.map((line) => `  Here: ${line}`),
     ...caution.sources.map((line) => `  Source: ${line}`),
     caution.closing,
   ].map(plainText);
