@@ -29,7 +29,8 @@ export function matchCautions(
   for (const name of said) {
     const match = matchName(name, known);
     if (!("found" in match)) {
-      const expected = known.length > 0 ? known.join(", ") : "none is known";
+      const fitting = "several" in match ? match.several : known;
+      const expected = fitting.length > 0 ? fitting.join(", ") : "none is known";
       return refuse({ code: "unfit value", what: "caution", value: name, expected });
     }
     names.add(match.found);

@@ -122,6 +122,22 @@ describe("a reason", () => {
     });
   });
 
+  test("of a caution said too short names those it could be", () => {
+    const bench = sealed(1, "Mon 22:30");
+    const { "solvent vapour": vapour, ...others } = bench.rules.cautions;
+    if (vapour === undefined) throw new Error("the rules have no such caution");
+    const cautions = {
+      ...others,
+      "solvent vapour": vapour,
+      "solvent rags": { ...vapour, name: "solvent rags" },
+    };
+    bench.rules = { ...bench.rules, cautions };
+    expect(refusalOf(bench.take(1, { ticked: ["solvent"] }))).toMatchObject({
+      code: "unfit value",
+      expected: "solvent rags, solvent vapour",
+    });
+  });
+
   test("must say something", () => {
     expect(refusalOf(sealed(1, "Mon 18:30").take(1, { anyway: { reason: "  " } }))).toMatchObject({
       code: "unfit value",

@@ -40,6 +40,10 @@ describe("a row of work", () => {
     expect(sayWorkRow({ ...row, setUp: standing }, speechAt("Mon 18:01")).effort).toBe(
       "12 min, load ochre stands ready",
     );
+    const lit = { what: "melt lead", minutes: 20, standing: true };
+    expect(sayWorkRow({ ...row, setUp: lit }, speechAt("Mon 18:01")).effort).toBe(
+      "12 min, melt lead is ready in 20 min",
+    );
   });
 
   test("a late window's preparation comes before the step, and a new piece has no tag", () => {
