@@ -12,7 +12,7 @@ import type { Workshop } from "./workshop.ts";
 /** How long a plan is searched for at most, in milliseconds; with a what-if each of the two. */
 const PATIENCE = 1000;
 /** Rounds between two looks at the clock. */
-const ROUNDS = 50;
+const ROUNDS = 10;
 /** A plan of so many days is of the very problem that the plan kept is of. */
 const DAYS_KEPT = 7;
 /** The same search everywhere, so that one plan comes out everywhere. */
