@@ -1,3 +1,4 @@
+import { isClosing, sayClosing } from "../words/say-closing.ts";
 import type { Workshop } from "../workshop/workshop.ts";
 import { DashboardLoop } from "./dashboard-loop.ts";
 import { InkStdout } from "./ink-stdout.ts";
@@ -6,12 +7,18 @@ import { pictureOf } from "./picture.ts";
 import type { ScreenSize } from "./presenter.ts";
 import { Presenter } from "./presenter.ts";
 import { onSignals } from "./signals.ts";
+import type { DashboardState } from "./state.ts";
 
 export interface DashboardOptions {
   readonly workshop: Workshop;
   readonly stdin: NodeJS.ReadStream;
   readonly stdout: NodeJS.WriteStream;
   readonly env: Readonly<Record<string, string | undefined>>;
+}
+
+/** What a maker who goes home should know; nothing while the evening goes on. */
+function lastWords({ facts }: DashboardState): readonly string[] {
+  return facts !== null && isClosing(facts.answer) ? sayClosing(facts.answer, facts.speech) : [];
 }
 
 /** Shows the dashboard until the maker quits or a signal ends it; the terminal is left as it was. Gives the exit code. */
@@ -64,7 +71,10 @@ export async function runDashboard({ workshop, stdin, stdout, env }: DashboardOp
     // Ink takes longer to load than all the rest: the first frame does not wait for it.
     presenter.show(paintLines(pictureOf(loop.state()), colour));
     await mount();
-    return await ended;
+    const code = await ended;
+    unmount();
+    if (code === 0) for (const text of lastWords(loop.state())) stdout.write(`${text}\n`);
+    return code;
   } finally {
     stdout.off("resize", resize);
     release();

@@ -19,8 +19,9 @@ export function saySince(answer: NowAnswer, since: Instant, speech: Speech): str
     entry.tags.push(tag);
     happened.set(`${at} ${what}`, entry);
   };
-  for (const { tag, opens, shuts, hard } of answer.waiting) {
-    if (passed(opens)) note(opens, "opened", tag);
+  for (const { tag, state, opens, shuts, hard } of answer.waiting) {
+    // What opened as it shut only asks for preparation from then on.
+    if (passed(opens) && !(state === "shut" && opens === shuts)) note(opens, "opened", tag);
     if (passed(shuts)) note(shuts, "shut", tag);
     if (passed(hard) && opens !== hard) note(hard, "dry-hard", tag);
   }

@@ -3,7 +3,7 @@ import { runDashboard } from "../../src/dashboard/run-dashboard.ts";
 import { at } from "../fixtures/week-time.ts";
 import { FakeTerminal } from "./fake-terminal.ts";
 import { FakeWorkshop } from "./fake-workshop.ts";
-import { busyAnswer, evening, makeAnswer, makeWaiting, makeWork } from "./made-answer.ts";
+import { busyAnswer, evening, makeAnswer, makeBench, makeWaiting, makeWork } from "./made-answer.ts";
 
 let screen: FakeTerminal;
 let workshop: FakeWorkshop;
@@ -283,4 +283,21 @@ test("a better plan does not move the rows under the hand: three seconds after t
   expect(order(await screen.until("begin by 19:34\n 14 smelt walker"))).toEqual(["15", "14"]);
   screen.type("q");
   await code;
+});
+
+test("quitting as the bench shuts leaves the last words of the evening on the terminal", async () => {
+  workshop.answer = makeAnswer({ bench: makeBench({ minutesLeft: 1, putAway: 0 }) });
+  const code = open();
+  await screen.until("bench till 21:00");
+  screen.type("q");
+  expect(await code).toBe(0);
+  await screen.until("Nothing hot, nothing mixed, nothing loaded.");
+});
+
+test("quitting in mid-evening leaves nothing behind", async () => {
+  const code = open();
+  await screen.until("14 smelt walker");
+  screen.type("q");
+  await code;
+  expect((await screen.lines()).join("").trim()).toBe("");
 });

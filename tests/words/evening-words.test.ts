@@ -43,6 +43,12 @@ test("since you were here: what opened, shut and grew hard, oldest first, pieces
   expect(saySince(answer, at("Tue 18:09"), speechAt("Tue 18:10"))).toEqual([]);
 });
 
+test("since you were here: a window that shut is told once, not as opened for its preparation too", () => {
+  const shut = { ...hanging, state: "shut" as const, opens: at("Tue 12:30"), shuts: at("Tue 12:30") };
+  const answer = { ...nothing, at: at("Tue 18:10"), waiting: [{ ...shut, hard: null }] };
+  expect(saySince(answer, at("Mon 20:59"), speechAt("Tue 18:10"))).toEqual(["1 shut 12:30"]);
+});
+
 describe("days away", () => {
   const away = { from: "2026-03-30", to: "2026-04-12" };
   const hours = { ...eveningHours, away: [away] };
