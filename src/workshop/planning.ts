@@ -159,11 +159,8 @@ export class Planning {
       this.#own = { ...rowOf(news.plan, made, { ...about, rounds }), leaving: none };
     }
     const row = this.#own ?? asked.row;
-    const isWhole = news.without !== null || news.done || leaves.length === 0;
-    if (row === null || !isWhole) {
-      this.#changed();
-      return;
-    }
+    // What leaving costs follows a plan at once: both are kept, and shown, together.
+    if (row === null || (news.without === null && leaves.length > 0)) return;
     const work = news.without?.map((without, index) => leftRow(made, leaves[index]?.key ?? "", without));
     void this.#keep({ ...row, rounds, leaving: work === undefined ? row.leaving : { until, work } }, asked);
   }
