@@ -17,7 +17,7 @@ const FARTHEST = 60 * 24 * 60 * MINUTE;
  */
 export class CureSum {
   readonly #curing: Curing;
-  readonly #line: AirLine;
+  #line: AirLine;
   /** Ends of stretches, rising; the first is where the line begins: of the air before it nothing is known. */
   readonly #at: Instant[];
   /** Minutes by the sheet up to each. */
@@ -27,6 +27,8 @@ export class CureSum {
   #rate: number;
   /** Readings that lie at or before the last end. */
   #passed: number;
+  /** Entries that rest on readings alone; those after them on what is expected. */
+  #read: number;
 
   constructor(curing: Curing, line: AirLine) {
     const [first] = line.readings;
@@ -37,6 +39,28 @@ export class CureSum {
     this.#air = begins ?? airAhead(line.ahead, line.since);
     this.#rate = cureRate(curing, this.#air);
     this.#passed = begins === null ? 0 : 1;
+    this.#read = 1;
+  }
+
+  /**
+   * Goes on with a line that has more readings after the same ones: what was summed over readings stays, what was only
+   * expected is dropped.
+   *
+   * @returns false, and nothing is changed: it is another line
+   */
+  goOnWith(line: AirLine): boolean {
+    const { readings, since } = this.#line;
+    const last = readings.at(-1);
+    const isLonger = line.since === since && line.readings.length >= readings.length;
+    if (!isLonger || last === undefined || line.readings[readings.length - 1]?.at !== last.at) return false;
+    if (this.#at.length > this.#read) {
+      this.#at.length = this.#read;
+      this.#sum.length = this.#read;
+      this.#air = line.readings[this.#passed - 1] ?? airAhead(line.ahead, line.since);
+      this.#rate = cureRate(this.#curing, this.#air);
+    }
+    this.#line = line;
+    return true;
   }
 
   /** Where the line begins. */
@@ -78,7 +102,9 @@ export class CureSum {
       this.#push(start + share * (end - start), { ...air, celsius: lowestCelsius });
     }
     this.#push(end, air);
-    if (end === next?.at) this.#passed++;
+    if (end !== next?.at) return;
+    this.#passed++;
+    this.#read = this.#at.length;
   }
 
   #push(end: Instant, air: Air): void {
@@ -93,6 +119,7 @@ export class CureSum {
 
   #airAt(moment: Instant, next: AirReading | undefined): Air {
     const before = this.#line.readings[this.#passed - 1];
+    if (next?.at === moment) return next;
     if (next === undefined || before === undefined) return airAhead(this.#line.ahead, moment);
     return airBetween(before, next, moment);
   }

@@ -26,12 +26,19 @@ export const NO_PLACE = "";
 /** The lines of air of a shop with what coats have come to in them, each summed once. */
 export class ShopAir {
   readonly #lines: ReadonlyMap<string, AirLine>;
-  /** By place and by coat: the very same one, for its pieces share their definition. */
-  readonly #sums = new Map<string, Map<Curing, CureSum>>();
+  readonly #sums = new Map<string, CureSum>();
 
-  /** @param lines by place; `NO_PLACE` is the shop's own, for places that have none */
-  constructor(lines: ReadonlyMap<string, AirLine>) {
+  /**
+   * @param lines by place; `NO_PLACE` is the shop's own, for places that have none
+   * @param before the air as it was known until now, which is used up: where lines only have more readings, what was
+   * summed is gone on with
+   */
+  constructor(lines: ReadonlyMap<string, AirLine>, before: ShopAir | null = null) {
     this.#lines = lines;
+    for (const [key, sum] of before === null ? [] : before.#sums) {
+      const line = lines.get(key.slice(0, key.indexOf("\n")));
+      if (line !== undefined && sum.goOnWith(line)) this.#sums.set(key, sum);
+    }
   }
 
   /**
@@ -94,12 +101,16 @@ export class ShopAir {
     const name = this.#lines.has(place) ? place : NO_PLACE;
     const line = this.#lines.get(name);
     if (line === undefined) return null;
-    const here = this.#sums.get(name) ?? new Map<Curing, CureSum>();
-    this.#sums.set(name, here);
-    const sum = here.get(curing) ?? new CureSum(curing, line);
-    here.set(curing, sum);
+    const key = `${name}\n${curingKey(curing)}`;
+    const sum = this.#sums.get(key) ?? new CureSum(curing, line);
+    this.#sums.set(key, sum);
     return sum;
   }
+}
+
+/** What cures alike has one sum: many pieces wear the same coat, each with its own copy of the sheet. */
+function curingKey({ curesBy, sheetAir, lowestCelsius, activationEnergy }: Curing): string {
+  return `${curesBy} ${sheetAir.celsius} ${sheetAir.humidityPercent} ${lowestCelsius} ${activationEnergy}`;
 }
 
 /** From a moment on a piece hung at a place. */

@@ -35,6 +35,7 @@ export function airMattersFrom(shop: Shop, now: Instant): Instant {
  * @param from when the readings begin, `airMattersFrom`
  * @param hours the mean air by hour of the day over the last two weeks
  * @param offset minutes by which the shop's clock is ahead of UTC
+ * @param before the air as it was known until now, used up: more readings are only added to it
  */
 export function shopAir(
   rows: readonly AirRow[],
@@ -42,6 +43,7 @@ export function shopAir(
   hours: readonly AirHour[],
   { statedAir }: Pick<Settings, "statedAir">,
   offset: number,
+  before: ShopAir | null = null,
 ): ShopAir {
   const counted = rows.filter(({ doubt }) => doubt === null);
   const places = new Set([...counted.map(({ place }) => place), ...statedAir.keys()]);
@@ -59,7 +61,7 @@ export function shopAir(
     const since = Math.min(readings[0]?.at ?? from, stated?.at ?? from);
     lines.set(place ?? NO_PLACE, { since, readings, ahead });
   }
-  return new ShopAir(lines);
+  return new ShopAir(lines, before);
 }
 
 /** How the air goes on where no pattern is known. */

@@ -15,6 +15,7 @@ import type { Shop } from "../shop/shop.ts";
 import type { BenchHours } from "../time/bench-hours.ts";
 import type { Instant } from "../time/instant.ts";
 import type { Zone } from "../time/zone.ts";
+import { AirOfShop } from "./air-of-shop.ts";
 import type { Clock } from "./clock.ts";
 import type { ClockDoubt } from "./clock-watch.ts";
 import { ClockWatch } from "./clock-watch.ts";
@@ -26,7 +27,6 @@ import type { PlacesOnDisk } from "./places-on-disk.ts";
 import { newPieceOf, readUsual } from "./plan-context.ts";
 import type { Planning } from "./planning.ts";
 import { markSeen, readSeen } from "./seen.ts";
-import { shopInAir } from "./shop-in-air.ts";
 import type { Taste } from "./taste.ts";
 import type { Outcome, Workshop } from "./workshop.ts";
 import { machineZone, zoneNamed } from "./zones.ts";
@@ -47,6 +47,7 @@ export class LiveWorkshop implements Workshop {
   readonly by: By;
   readonly #clock: Clock;
   readonly #watch: ClockWatch;
+  readonly #air: AirOfShop;
   readonly #shippedProcesses: string;
   readonly #zones = new Map<string, Promise<Zone>>();
   /** Null unless a plan is being searched for. */
@@ -66,6 +67,7 @@ export class LiveWorkshop implements Workshop {
     this.taste = parts.taste;
     this.by = parts.by;
     this.#clock = parts.clock;
+    this.#air = new AirOfShop(parts.journal);
     this.#watch = new ClockWatch(parts.clock);
     this.#shippedProcesses = parts.shippedProcesses;
   }
@@ -217,8 +219,11 @@ export class LiveWorkshop implements Workshop {
     return this.#inAir(foldShop(await this.journal.read(wanted)));
   }
 
-  async #inAir(shop: Shop, at: Instant = this.now()): Promise<Shop> {
-    return shopInAir(this.journal, shop, await this.#zoneOf(shop), at);
+  /** @param at an earlier moment, by what is known of it; left out: the present */
+  async #inAir(shop: Shop, at?: Instant): Promise<Shop> {
+    const zone = await this.#zoneOf(shop);
+    const air = at === undefined ? this.#air : new AirOfShop(this.journal);
+    return air.hang(shop, zone, at ?? this.now());
   }
 
   /** Only an open dashboard plans ahead: no other start pays for what that takes. */

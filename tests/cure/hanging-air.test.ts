@@ -143,3 +143,21 @@ test("readings in any order give the same line", () => {
     ),
   );
 });
+
+test("a reading more gives what all readings at once give, whatever was asked between", () => {
+  fc.assert(
+    fc.property(anyLine, fc.nat({ max: 30 }), fc.integer({ min: 0, max: 4_000 }), (line, cut, minute) => {
+      const { readings } = line;
+      const some = readings.slice(0, Math.max(1, cut % (readings.length + 1)));
+      const earlier = { ...line, readings: some, ahead: staysAsRead(some.at(-1) ?? read(0, 20)) };
+      const first = new ShopAir(new Map([["", earlier]]));
+      for (const curing of [varnish, acrylic]) first.of(RACK).reach(curing, 0, minute);
+      const then = new ShopAir(new Map([["", line]]), first).of(RACK);
+      const atOnce = new ShopAir(new Map([["", line]])).of(RACK);
+      for (const curing of [varnish, acrylic]) {
+        const spent = then.spent(curing, 0, minute * MINUTE);
+        expect(spent).toBeCloseTo(atOnce.spent(curing, 0, minute * MINUTE), 6);
+      }
+    }),
+  );
+});
