@@ -31,7 +31,8 @@ function namePieces(facts: ShopFacts, { problem, pieces }: ShopProblem, { visits
     return first === undefined ? Number.POSITIVE_INFINITY : first.start - first.setUp;
   });
   const untagged = pieces.flatMap(({ tag }, number) => (tag === null ? [number] : []));
-  const order = untagged.toSorted((a, b) => (at(begins, a) < at(begins, b) ? -1 : a - b));
+  // Infinity less Infinity is no number: those that are never begun stay in their order.
+  const order = untagged.toSorted((a, b) => at(begins, a) - at(begins, b) || a - b);
   return pieces.map(({ tag, process }, number) => {
     const name = tag === null ? process : (facts.pieces[number]?.piece.name ?? process);
     return { tag, nth: tag === null ? order.indexOf(number) + 1 : null, name, process };

@@ -83,6 +83,19 @@ describe("pieces more", () => {
     expect(begunMonday).toHaveLength(3);
   });
 
+  test("are numbered in the order in which they are begun, whatever the order they were said in", () => {
+    const due = "2026-03-24";
+    const more = [
+      { count: 1, definition: makeProcess("later", [makeStep("cut", 100)]), due: null },
+      { count: 1, definition: makeProcess("sooner", [makeStep("cut", 100)]), due },
+      { count: 1, definition: makeProcess("last", [makeStep("cut", 110)]), due: null },
+    ];
+    const { pieces, sessions } = planned(askIf(new Diary(plain), "Mon 17:00", { added: more }));
+    expect(pieces.map(({ piece }) => piece.nth)).toEqual([1, 2, 3]);
+    const begun = sessions.flatMap(({ rows }) => rows.flatMap((row) => row.pieces.map(({ nth }) => nth)));
+    expect(begun).toEqual([1, 2, 3]);
+  });
+
   test("of a process with a step longer than any session are refused by that step", () => {
     const long = makeProcess("long", inARow([makeStep("cut", 10), makeStep("carve", 500)]));
     const answer = askIf(one(), "Mon 17:00", { added: [{ count: 1, definition: long, due: null }] });
