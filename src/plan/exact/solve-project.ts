@@ -1,10 +1,13 @@
 import { SearchByConflict } from "./conflict/search-by-conflict.ts";
 import type { Project, ProjectAnswer } from "./project.ts";
-import { findFirstSchedule } from "./projects/first-schedule.ts";
 import { makeProjectModel, type ProjectModel } from "./projects/project-model.ts";
-import { findSequence, type Sequence } from "./projects/sequence.ts";
+import { Sampler } from "./projects/sampler.ts";
+import { findSequence } from "./projects/sequence.ts";
 
 const NONE: ProjectAnswer = { status: "infeasible", makespan: null, starts: null, bound: null, nodes: 0 };
+
+/** Clashes to one sampled schedule. */
+const CLASHES_A_TRY = 8;
 
 /** Clashes of a first run; later runs have more patience by half. */
 const PATIENCE = 200;
@@ -25,34 +28,41 @@ export function solveProject(project: Project, isOver: (nodes: number) => boolea
   const search = new SearchByConflict(model);
   const sequence = findSequence(model);
   if (!search.begin((sequence?.bound ?? 0) - model.endOffset)) return NONE;
-  for (const times of firstTimes(project, model, sequence, search)) {
-    if (!search.offer(valuesOf(model, times))) return answer(project, model, search, true);
+  if (sequence?.times && model.isDisjunctive && !search.offer(valuesOf(model, sequence.times))) {
+    return answer(project, model, search, true);
   }
+  const sampler = Sampler.of(project, model);
   let patience = PATIENCE;
-  for (let lowNext = true; ; lowNext = !lowNext) {
-    const end = search.run(lowNext ? search.bound : search.most, patience, isOver);
-    if (end === "exhausted") return answer(project, model, search, true);
-    if (end === "stopped") return answer(project, model, search, false);
-    if (end === "tired" && !lowNext) patience *= 1.5;
-    // The bound has risen, or a shorter schedule is known: the same question again.
-    if (end !== "tired") lowNext = !lowNext;
+  let isLow = true;
+  let isStuck = true;
+  for (;;) {
+    if (isLow && isStuck && !sample(project, model, sampler, search, patience / CLASHES_A_TRY)) {
+      return answer(project, model, search, true);
+    }
+    const end = search.run(isLow ? search.bound : search.most, patience, isOver);
+    if (end === "exhausted" || end === "stopped") return answer(project, model, search, end === "exhausted");
+    // Else the bound has risen, or a shorter schedule is known: the same question again.
+    isStuck = end === "tired";
+    if (!isStuck) continue;
+    if (!isLow) patience *= 1.5;
+    isLow = !isLow;
   }
 }
 
-/** Schedules to begin with, as times of all bodies. */
-function* firstTimes(
-  project: Project,
+/** Offers the search a schedule found by chance. @returns false when there can be none shorter */
+function sample(
+  { activities }: Project,
   model: ProjectModel,
-  sequence: Sequence | null,
+  sampler: Sampler | null,
   search: SearchByConflict,
-): Generator<readonly number[]> {
-  if (sequence?.times && model.isDisjunctive) yield sequence.times;
-  const starts = findFirstSchedule(project, model, search.bound + model.endOffset);
-  if (starts === null) return;
-  const { activities } = project;
+  tries: number,
+): boolean {
+  const starts = sampler?.improve(tries, search.bound + model.endOffset) ?? null;
+  if (starts === null) return true;
   const end = Math.max(0, ...activities.map(({ duration }, at) => (starts[at] ?? 0) + duration));
   // Events after the activities are the origin and the end.
-  yield model.bodies.leaders.map((event) => starts[event] ?? (event === activities.length ? 0 : end));
+  const times = model.bodies.leaders.map((event) => starts[event] ?? (event === activities.length ? 0 : end));
+  return search.offer(valuesOf(model, times));
 }
 
 /** The values of all variables: after the times, which way round each gap is. */
