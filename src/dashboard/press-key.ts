@@ -63,6 +63,10 @@ function pressChar(state: DashboardState, char: string): Step {
       });
     case "m":
       return onTags(state, tags, () => typing(askOfMend(tags), { for: "mend", tags }));
+    case "c":
+      return onTags(state, tags, () =>
+        typing(`Paint ${tags.join(" ")} now, in which colour`, { for: "colour", tags }),
+      );
     case "e":
       return onTags(state, tags, () => ({ do: "measure", tags, step: markedStep(state) }));
     case "v":

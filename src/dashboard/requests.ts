@@ -2,9 +2,14 @@ import type { ActRequest } from "../acts/request.ts";
 import type { Tag } from "../journal/event.ts";
 import type { Instant } from "../time/instant.ts";
 
-/** Take these tags up now; `step` null: the one that fits. */
-export function takeOf(tags: readonly Tag[], step: string | null, at: Instant): ActRequest {
-  return { act: "take", at, tags, step, colour: null, anyway: null, ticked: [] };
+/** Take these tags up now; `step` null: the one that fits; `colour` null: the next of the scheme. */
+export function takeOf(
+  tags: readonly Tag[],
+  step: string | null,
+  at: Instant,
+  colour: string | null = null,
+): ActRequest {
+  return { act: "take", at, tags, step, colour, anyway: null, ticked: [] };
 }
 
 /** Hang these tags now, or (as usual) when their step is usually done. */

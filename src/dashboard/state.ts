@@ -59,7 +59,8 @@ export interface Choice {
 
 /** What typed words are for. */
 export type Typed =
-  | { readonly for: "note" | "mend"; readonly tags: readonly Tag[] }
+  /** A colour is what the pass taken next is painted in. */
+  | { readonly for: "note" | "mend" | "colour"; readonly tags: readonly Tag[] }
   | { readonly for: "measure"; readonly tags: readonly Tag[]; readonly what: string; readonly unit: string }
   /** Where pieces are hung from the hand, or moved to. */
   | { readonly for: "place"; readonly tags: readonly Tag[]; readonly hang: boolean }

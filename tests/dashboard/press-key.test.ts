@@ -42,6 +42,7 @@ test.each([
   [["1", "2", "o", "h"], { act: "touch", tags: [12], found: "hard" }],
   [["u", "y"], { act: "undo", target: 40 }],
   [["n", "r", "u", "n", "<enter>"], { act: "note", tags: [11], text: "run" }],
+  [["1", "4", "c", ..."red oxide", "<enter>"], { act: "take", tags: [14], step: null, colour: "red oxide" }],
   [["N", "c", "o", "l", "d", "<enter>"], { act: "note", tags: [], text: "cold" }],
 ] as const)("the keys %j ask for %j", (keys, request) => {
   const { effects } = press(makeState(), ...keys);
