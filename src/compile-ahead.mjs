@@ -16,7 +16,7 @@ export function compileAhead(program) {
   const home = mkdtempSync(join(tmpdir(), "dryline-build-"));
   try {
     spawnSync(process.execPath, [join(import.meta.dirname, "warm-up.mjs"), program], {
-      env: { ...process.env, DRYLINE_HOME: home },
+      env: { ...process.env, DRYLINE_HOME: home, TERM: "xterm-256color" },
       stdio: "ignore",
       timeout: longestMilliseconds,
     });

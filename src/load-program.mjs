@@ -7,10 +7,6 @@ import { dirname, join } from "node:path";
 import { pathToFileURL } from "node:url";
 import { Script } from "node:vm";
 
-/** A CommonJS file is the body of this function. */
-const head = "(function (exports, require, module, __filename, __dirname) { ";
-const foot = "\n})";
-
 /**
  * Where the compiled code of a bundle is kept. It is of use only to the very V8 that made it, and V8 checks of the text
  * no more than its length: so a bundle's name must change with its text.
@@ -23,11 +19,12 @@ export function compiledCodeOf(bundle) {
 }
 
 /**
- * @param {string} bundle path of a CommonJS bundle in ASCII, whose name holds a hash of its text
+ * @param {string} bundle path of a CommonJS bundle in ASCII, as the function that Node would make of it; its name holds a
+ *   hash of its text
  * @returns {{ script: Script, run: (require: NodeJS.Require) => void }} `run` runs it from the start, each time it is called
  */
 export function loadProgram(bundle) {
-  const script = new Script(`${head}${readFileSync(bundle, "latin1")}${foot}`, {
+  const script = new Script(readFileSync(bundle, "latin1"), {
     filename: bundle,
     cachedData: readCompiledCode(bundle),
   });

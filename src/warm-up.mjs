@@ -1,31 +1,66 @@
 /**
  * Runs the program as on any evening and keeps what V8 compiled of it, for the next starts to take up. The build runs
- * this file as a process of its own, as `node warm-up.mjs BUNDLE`, with DRYLINE_HOME a scratch folder.
+ * this file as a process of its own, as `node warm-up.mjs BUNDLE`, with DRYLINE_HOME a scratch folder and no terminal.
  */
+import { spawnSync } from "node:child_process";
 import { renameSync, writeFileSync } from "node:fs";
 import { createRequire } from "node:module";
+import { dirname, join } from "node:path";
+import { PassThrough } from "node:stream";
 import { compiledCodeOf, loadProgram } from "./load-program.mjs";
-
-/** What is run: a function that none of these needs is compiled when it is reached. */
-const lines = [["hours", "daily 0-24"], ["tag", "carved walker", "--count", "3"], ["now"], ["week"]];
-
-// The program ends itself; here its next line follows.
-process.exit = /** @type {typeof process.exit} */ (() => {});
 
 const [, , bundle = ""] = process.argv;
 const { script, run } = loadProgram(bundle);
 const require = createRequire(bundle);
 
-function runNextLine() {
-  const line = lines.shift();
-  if (line === undefined) {
-    keepCompiledCode();
-  } else {
-    process.argv = [process.execPath, bundle, ...line];
-    run(require);
-    // Promises alone do not keep a process alive, nor let it be told again.
-    setImmediate(() => {});
-  }
+/** What a shop in mid-rotation is made by, in processes of their own. */
+const before = [
+  ["hours", "daily 0-24"],
+  ["tag", "carved walker", "--count", "3"],
+  ["tag", "turned popper"],
+  ["tag", "carved walker", "--hung", "seal", "--since", "90m ago"],
+  ["tag", "carved walker", "--hung", "white base", "--since", "5h ago"],
+  ["tag", "repainted veteran", "--hung", "seal", "--since", "26h ago"],
+];
+
+/** What is run here. A function that none of these needs is compiled when it is reached. */
+const everyday = [
+  () => runHere("now"),
+  () => runHere("week"),
+  runDashboard,
+  () => {
+    runAside("plan");
+    runHere("now");
+  },
+  keepCompiledCode,
+];
+
+/** @param {string[]} words */
+function runAside(...words) {
+  spawnSync(process.execPath, [join(dirname(bundle), "dryline.cjs"), ...words], { stdio: "ignore" });
+}
+
+/** @param {string[]} words */
+function runHere(...words) {
+  process.argv = [process.execPath, bundle, ...words];
+  run(require);
+}
+
+/** Opens the dashboard on a made-up terminal, until its first whole frame. */
+function runDashboard() {
+  const stdin = Object.assign(new PassThrough(), { isTTY: true, setRawMode() {}, ref() {}, unref() {} });
+  const stdout = Object.assign(new PassThrough(), {
+    isTTY: true,
+    columns: 80,
+    rows: 24,
+    write(/** @type {string} */ text) {
+      if (text.includes("q quit")) process.emit("SIGTERM");
+      return true;
+    },
+  });
+  Object.defineProperty(process, "stdin", { value: stdin });
+  Object.defineProperty(process, "stdout", { value: stdout });
+  runHere();
 }
 
 /** Put in place whole, by a rename: a program that starts meanwhile finds all of it or none. */
@@ -35,5 +70,12 @@ function keepCompiledCode() {
   renameSync(unfinished, compiledCodeOf(bundle));
 }
 
+// The program ends itself; here something else follows.
+process.exit = /** @type {typeof process.exit} */ (() => {});
 // Emitted each time that nothing is left to do.
-process.on("beforeExit", runNextLine);
+process.on("beforeExit", () => {
+  everyday.shift()?.();
+  // Promises alone do not keep a process alive, nor let it be told again.
+  if (everyday.length > 0) setImmediate(() => {});
+});
+for (const words of before) runAside(...words);

@@ -87,11 +87,14 @@ test("start says what to do when the packages are not installed", () => {
 });
 
 test("a signal to start reaches the program itself", async () => {
+  // The build runs the program by itself: it must not wait there.
   writeProgram(
-    // Words are given only by the build, which runs the program once by itself.
-    'process.on("SIGTERM", () => { console.log("leaving"); process.exit(143); });\nif (process.argv.length === 2) setInterval(() => {}, 1000);\nconsole.log("ready");',
+    'process.on("SIGTERM", () => { console.log("leaving"); process.exit(143); });\nif (process.env.WAITS) setInterval(() => {}, 1000);\nconsole.log("ready");',
   );
-  const running = spawn(process.execPath, [join(clone, "src/start.mjs")]);
+  start([]);
+  const running = spawn(process.execPath, [join(clone, "src/start.mjs")], {
+    env: { ...process.env, WAITS: "yes" },
+  });
   let printed = "";
   running.stdout.on("data", (chunk: Buffer) => {
     printed += chunk.toString();

@@ -53,6 +53,8 @@ function readOptions(
   argv: readonly string[],
   known: Options,
 ): ReadOptions | { readonly problems: readonly string[] } {
+  // Most lines have none, and Node's own reader of them is slow the first time.
+  if (!argv.some((word) => word.startsWith("-"))) return { words: argv, options: new Map() };
   const config: NonNullable<ParseArgsConfig["options"]> = {};
   for (const [name, { value }] of Object.entries(known)) {
     config[name] = {

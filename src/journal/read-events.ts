@@ -4,7 +4,7 @@ import { EVENT_COLUMNS, reviveRows } from "./event-rows.ts";
 import type { Reading, Wanted } from "./journal.ts";
 import { newestRecorded } from "./read-clocks.ts";
 import { readDefinition } from "./read-definition.ts";
-import { DATED_SETTING_MILLISECONDS, RECENT_MILLISECONDS, SELECT_EVENTS } from "./select-events.ts";
+import { DATED_SETTING_MILLISECONDS, RECENT_MILLISECONDS, selectEvents } from "./select-events.ts";
 import type { SqliteFile } from "./sqlite-file.ts";
 
 /** Reads what is wanted, as it stood at one moment even while other programs append. */
@@ -14,7 +14,7 @@ export function readEvents(file: SqliteFile, wanted: Wanted): Reading {
     const rows =
       wanted.of === "all"
         ? file.prepare(`SELECT ${EVENT_COLUMNS} FROM event ORDER BY seq`).iterate()
-        : file.prepare(SELECT_EVENTS).iterate(parametersOf(file, wanted, recorded ?? 0));
+        : file.prepare(selectEvents(wanted.of)).iterate(parametersOf(file, wanted, recorded ?? 0));
     const { events, setAside } = reviveRows(rows);
     const definitions = readDefinitions(file, events);
     const orphans = events.filter((event) => event.kind === "tagged" && !(event.process in definitions));

@@ -1,4 +1,5 @@
 import { EVENT_COLUMNS } from "./event-rows.ts";
+import type { Wanted } from "./journal.ts";
 
 /** How many acts that stand a reading holds at least, so that they can be undone one after another. */
 const actsToUndo = 20;
@@ -24,7 +25,7 @@ const newest = (column: "seq" | "act", kind: string, station: string, before: st
  * Acts whose every piece is read: backward from the newest until enough that stand have been met, those wanted, and
  * the newest of each piece wanted (the one that "that was 20:15" is about).
  */
-const recentActs = `
+const recentActs = (asked: boolean) => `
 recent_act (act, standing_before) AS (
   SELECT max(act), 0 FROM event
   UNION ALL
@@ -38,12 +39,15 @@ recent_act (act, standing_before) AS (
 ),
 act_of_interest (act) AS MATERIALIZED (
   SELECT act FROM recent_act WHERE act IS NOT NULL
-  UNION SELECT value FROM json_each(:wantedActs)
+  ${when(
+    asked,
+    `UNION SELECT value FROM json_each(:wantedActs)
   UNION SELECT (
     SELECT act FROM event AS newest
     WHERE newest.tag = value AND newest.kind NOT IN ('undone', 'amended') AND ${stands("newest")}
     ORDER BY seq DESC LIMIT 1
-  ) FROM json_each(:wantedTags)
+  ) FROM json_each(:wantedTags)`,
+  )}
 )`;
 
 /**
@@ -72,25 +76,31 @@ newest_at_station (seq) AS (
 )`;
 
 /** Pieces to be read whole. Those stamped by a wrong clock fall where the clock set right puts them. */
-const wantedTags = `
-clock (seq, since, shift) AS MATERIALIZED (
+const wantedTags = (asked: boolean, span: boolean) => `
+${when(
+  span,
+  `clock (seq, since, shift) AS MATERIALIZED (
   SELECT seq, body ->> '$.since', 60000 * (body ->> '$.minutes')
   FROM event WHERE kind = 'clock' AND reaches IS NOT NULL AND json_valid(body)
-),
+),`,
+)}
 wanted_tag (tag) AS MATERIALIZED (
   SELECT tag FROM piece INDEXED BY piece_out WHERE out = 1
   UNION SELECT tag FROM piece INDEXED BY piece_finished WHERE finished_at >= :recentAt
   UNION SELECT tag FROM piece INDEXED BY piece_scrapped WHERE scrapped_at >= :recentAt
-  UNION SELECT value FROM json_each(:wantedTags)
+  ${when(asked, "UNION SELECT value FROM json_each(:wantedTags)")}
   UNION SELECT tag FROM act_of_interest CROSS JOIN event USING (act)
   UNION SELECT tag FROM at_station CROSS JOIN event USING (seq)
-  UNION SELECT tag FROM event WHERE at >= :from AND at < :to
+  ${when(
+    span,
+    `UNION SELECT tag FROM event WHERE at >= :from AND at < :to
   UNION SELECT tag FROM event WHERE kind = 'amended' AND reaches >= :from AND reaches < :to
   UNION SELECT event.tag FROM clock CROSS JOIN event
     WHERE :from < :to AND event.seq >= clock.since AND event.seq < clock.seq
       AND event.at - (
         SELECT sum(other.shift) FROM clock AS other WHERE event.seq >= other.since AND event.seq < other.seq
-      ) BETWEEN :from AND :to - 1
+      ) BETWEEN :from AND :to - 1`,
+  )}
 )`;
 
 /**
@@ -98,11 +108,15 @@ wanted_tag (tag) AS MATERIALIZED (
  * index; none runs over the events (a test asks SQLite for its plan). CROSS JOIN fixes the order of the search: left
  * free, SQLite may run over all events instead.
  *
- * Parameters: `wantedTags`, `wantedActs` (JSON arrays), `recentSeq` (the first event of the last days), `recentAt`
- * (their first moment), `settingsFrom`, and the span `from`, `to` (equal for none).
+ * Parameters: `recentSeq` (the first event of the last days), `recentAt` (their first moment), `settingsFrom`; where
+ * something is asked for, `wantedTags` and `wantedActs` (JSON arrays); with a span, its `from` and `to`.
+ *
+ * @param of what is wanted: a part that it does not ask for is left out, since SQLite takes its time to plan each
  */
-export const SELECT_EVENTS = `
-WITH RECURSIVE ${recentActs}, ${atStations}, ${wantedTags},
+export function selectEvents(of: Exclude<Wanted["of"], "all">): string {
+  const [asked, span] = [of === "tags" || of === "acts", of === "span"];
+  return `
+WITH RECURSIVE ${recentActs(asked)}, ${atStations}, ${wantedTags(asked, span)},
 chosen (seq) AS MATERIALIZED (
   SELECT event.seq FROM wanted_tag CROSS JOIN event USING (tag)
   UNION SELECT event.seq FROM act_of_interest CROSS JOIN event USING (act)
@@ -111,8 +125,11 @@ chosen (seq) AS MATERIALIZED (
   UNION SELECT seq FROM event WHERE kind = 'settled' AND reaches >= :settingsFrom
   UNION SELECT seq FROM event WHERE kind = 'clock' AND reaches IS NOT NULL
   UNION SELECT seq FROM event WHERE seq >= :recentSeq AND tag IS NULL
-  UNION SELECT seq FROM event WHERE at >= :from AND at < :to AND tag IS NULL
-  UNION SELECT seq FROM event WHERE kind = 'amended' AND reaches >= :from AND reaches < :to AND tag IS NULL
+  ${when(
+    span,
+    `UNION SELECT seq FROM event WHERE at >= :from AND at < :to AND tag IS NULL
+  UNION SELECT seq FROM event WHERE kind = 'amended' AND reaches >= :from AND reaches < :to AND tag IS NULL`,
+  )}
 ),
 -- What stood at the station when a chosen putting away cleared it, and whether another had cleared it before.
 cleared (readied, put_away) AS MATERIALIZED (
@@ -138,3 +155,9 @@ selected (seq) AS (
 SELECT ${EVENT_COLUMNS}
 FROM selected CROSS JOIN event USING (seq) ORDER BY selected.seq
 `;
+}
+
+/** A part of a statement, or nothing. */
+function when(isWanted: boolean, part: string): string {
+  return isWanted ? part : "";
+}

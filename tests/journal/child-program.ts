@@ -18,6 +18,7 @@ export async function bundleProgram(folder: string, name: string): Promise<strin
     platform: "node",
     format: "cjs",
     packages: "external",
+    define: { "import.meta.dirname": "__dirname", "import.meta.filename": "__filename" },
     logLevel: "error",
   });
   return outfile;
