@@ -1,21 +1,26 @@
 import type { Pace } from "../plan/rotation/rotation-answer.ts";
 import { rotationOf } from "../plan/rotation/rotation-of.ts";
 import type { ProcessDefinition } from "../process/definition.ts";
+import { asIfInAir } from "../shop/hang-in-air.ts";
 import type { WeeklyHours } from "../time/bench-hours.ts";
 import { localTime } from "../time/civil.ts";
 import { formatWeeklyHours } from "../time/format-hours.ts";
 import { readWeeklyHours } from "../time/read-hours.ts";
 import { weeklyOn } from "../time/sessions.ts";
 import { readPace } from "../words/read-pace.ts";
+import { sayAir } from "../words/say-air.ts";
 import { sayNoRotation, sayRefusedPace, sayRotation } from "../words/say-rotation.ts";
 import type { Workshop } from "../workshop/workshop.ts";
 import { type Answer, AS_OF, type Command } from "./command.ts";
 import { type CommandWords, withoutStop } from "./command-words.ts";
 import { matchIn } from "./match-in.ts";
+import { readOtherAir } from "./read-other-air.ts";
 import { rotationJson } from "./rotation-json.ts";
 
 /** Milliseconds after which a search that is not proven yet goes with what it has. */
 const PATIENCE = 4_000;
+/** A round of planning is as long as so many nodes of a rotation. */
+const LOOKS_A_ROUND = 50;
 
 /** The repeating timetable in which pieces of a process finish one after the other. */
 export const rotation: Command = {
@@ -25,6 +30,7 @@ export const rotation: Command = {
     pace: { value: "PACE", says: 'how many to finish: 1/day, 5/week, "1 every 2 days"' },
     out: { value: "N", says: "how many to keep out: the quickest pace with no more" },
     hours: { value: "HOURS", says: 'what if these were the hours of every week: "weekdays 18-21, Sat 9-16"' },
+    air: { value: "AIR", says: "what if the air were this: 27C,45%" },
     ...AS_OF,
   },
   examples: [
@@ -35,6 +41,7 @@ export const rotation: Command = {
       'rotation "carved walker" --pace 3/week --hours "weekdays 18-21, Sat 9-16"',
       "three a week in other hours",
     ],
+    ['rotation "carved walker" --air 27C,45%', "how many one a day would need out in such air"],
     ["rotation --json", "the same for a program"],
   ],
   async run(words, bench) {
@@ -44,22 +51,32 @@ export const rotation: Command = {
     const out = words.count("out");
     if (pace !== null && out !== null) words.problems.push("say --pace or --out, not both");
     const asked = readAskedHours(words);
-    const shop = await workshop.shop(undefined, at);
+    const air = readOtherAir(words);
+    const present = await workshop.shop(undefined, at);
+    const shop = air === null ? present : asIfInAir(present, air, at ?? speech.now);
     const context = await workshop.planContext(shop, at);
     const definition = await readDefinition(words, workshop, context.newPiece?.definition ?? null);
     if (words.problems.length > 0 || definition === null) return { problems: words.problems };
     const weekly = asked ?? weeklyOn(context.hours, localTime(context.zone, context.now).date);
-    const until = performance.now() + PATIENCE;
-    const ask = { definition, weekly, pace, out, isOver: () => performance.now() > until };
+    const ask = { definition, weekly, pace, out, isOver: patience(bench.context.planRounds) };
     const answer = rotationOf(shop, context, ask);
     if ("because" in answer) return { problems: [`${definition.name}: ${sayNoRotation(answer)}`] };
     if (pace !== null && answer.timetable.is === "impossible") return { problems: sayRefusedPace(answer) };
     const assumed = asked === null && shop.settings.hours === null ? " (assumed hours)" : "";
     const hours = `${formatWeeklyHours(weekly)}${assumed}`;
     const text = sayRotation(answer, hours, speech.clock24, bench.context.columns);
+    if (air !== null) text.unshift(`In air of ${sayAir(air, speech)} (predicted):`);
+    else if (shop.air.lines.size > 0) text.unshift("In the shop's own air as expected (predicted):");
     return { text, json: rotationJson(answer, formatWeeklyHours(weekly)) } satisfies Answer;
   },
 };
+
+/** Time, or looks at it where they are limited, after which a search is over. */
+function patience(rounds = Number.POSITIVE_INFINITY): () => boolean {
+  const until = performance.now() + PATIENCE;
+  let looks = 0;
+  return () => performance.now() > until || looks++ > rounds * LOOKS_A_ROUND;
+}
 
 function readAskedPace(words: CommandWords): Pace | null {
   const said = words.option("pace");

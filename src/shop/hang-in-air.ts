@@ -1,4 +1,6 @@
-import type { ShopAir } from "../cure/hanging-air.ts";
+import { NO_PLACE, ShopAir } from "../cure/hanging-air.ts";
+import type { Air } from "../process/quantity-form.ts";
+import type { Instant } from "../time/instant.ts";
 import type { Piece, Shop } from "./shop.ts";
 
 /**
@@ -11,4 +13,11 @@ export function hangInAir(shop: Shop, air: ShopAir, factors: ReadonlyMap<string,
   const pieces = new Map<number, Piece>();
   for (const [tag, piece] of shop.pieces) pieces.set(tag, { ...piece, air: air.of(piece.hungAt), pace });
   return { ...shop, pieces, air };
+}
+
+/** The shop as if its air were this one everywhere from a moment on, and stayed so: for what-ifs. */
+export function asIfInAir(shop: Shop, air: Air, since: Instant): Shop {
+  const ahead = { rests: "stated", byHour: Array.from({ length: 24 }, () => air), last: null } as const;
+  const factors = [...shop.pieces.values()][0]?.pace.factors ?? new Map();
+  return hangInAir(shop, new ShopAir(new Map([[NO_PLACE, { since, readings: [], ahead }]])), factors);
 }
