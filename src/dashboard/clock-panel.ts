@@ -33,7 +33,7 @@ export function clockPanel(facts: Facts, columns: number, most: number): Line[] 
     line(`${indent}${benchMarks(axis, speech.now)}`, "dim"),
     ...shown.map((row) => [
       span(` ${fitTo(nameOf(row), nameWide)} `),
-      span(barOf(row, axis, seams, speech.now), toneOf(row)),
+      span(barOf(drawnFrom(row, answer.inHand), axis, seams, speech.now), toneOf(row)),
       span(` ${stateOf(row, facts, stateWide)}`, toneOf(row)),
     ]),
   ];
@@ -55,6 +55,13 @@ function stateOf(row: WaitingRow, facts: Facts, wide: number): string {
   if (row.state === "shut") return "shut: prepare first";
   if (row.state === "open") return row.shuts === null ? "open" : `open, shuts in ${left(row.shuts)}`;
   return row.opens === null ? "feel it" : `${row.stage ?? "waits"}, opens ${left(row.opens)}`;
+}
+
+/** What is in hand is drawn from when it was taken, not from the coat below it. */
+function drawnFrom(row: WaitingRow, inHand: Facts["answer"]["inHand"]): WaitingRow {
+  const taken =
+    row.state === "in hand" ? inHand.find(({ tags, left }) => !left && tags.includes(row.tag)) : undefined;
+  return taken === undefined ? row : { ...row, since: taken.since };
 }
 
 /**

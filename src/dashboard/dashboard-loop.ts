@@ -133,9 +133,13 @@ export class DashboardLoop implements Store {
   }
 
   async #sinceYouWereHere(): Promise<void> {
-    const since = this.#workshop.lastSeen();
     const { facts } = this.#state;
-    if (since === null || facts === null) return;
+    if (facts === null) return;
+    // Who typed a command was here too.
+    const { acts } = await this.#workshop.shop();
+    const own = acts.findLast(({ by }) => by === this.#workshop.by)?.events[0]?.recorded;
+    const since = Math.max(this.#workshop.lastSeen() ?? 0, own ?? 0);
+    if (since === 0) return;
     const lines = saySince(facts.answer, since, facts.speech);
     if (lines.length === 0) return;
     this.happen({ is: "told", message: { text: `Since you were here: ${lines.join("; ")}.`, tone: "told" } });

@@ -89,6 +89,18 @@ test("bars run from the hang to the opening, through the window, to the shut and
   expect(bar).toBe("-:-|---------[=========:===]~~~~~~~:");
 });
 
+test("what is in hand is drawn from when it was taken, whatever hung before", () => {
+  const facts = makeFacts(
+    makeAnswer({
+      inHand: [makeHand({ tags: [11], since: at("Mon 18:20") })],
+      waiting: [makeWaiting(11, { name: "craw", state: "in hand", step: "seal", since: at("Mon 12:00") })],
+    }),
+  );
+  const row = picture(makeState(facts)).find((line) => line.startsWith(" 11 craw "));
+  // Cells of 15 min: the bench opened at 18:00, taken 18:20 in the next, and it is 18:42 in the one after.
+  expect(row).toMatch(/^ 11 craw +:\*\| /);
+});
+
 test("before the bench shuts it says what must still be put away", () => {
   const bench = makeBench({ minutesLeft: 17, putAway: 5 });
   const pot = makePrepared({
