@@ -12,7 +12,9 @@ export interface ShopProof {
    * @returns whether a better plan was found
    */
   go(isOver: (nodes: number) => boolean): boolean;
-  /** The best plan found that costs less than what was known; null: none yet. */
+  /** Says what the best plan known elsewhere costs by now: only cheaper ones are looked for. */
+  know(cost: number): void;
+  /** The best plan found that costs less than what was known when it was found; null: none yet. */
   readonly plan: Plan | null;
   /** No plan costs less. */
   readonly bound: number;
@@ -37,7 +39,7 @@ export function beginProof(
   known: number,
 ): ShopProof | null {
   const model = makeShopModel(problem, kept, known - 1);
-  return model === null ? null : new Proof(problem, model, kept.size === 0 && saysAll(problem));
+  return model === null ? null : new Proof(problem, model, known, kept.size === 0 && saysAll(problem));
 }
 
 class Proof implements ShopProof {
@@ -50,10 +52,13 @@ class Proof implements ShopProof {
   /** The next question is about the bound: is there a plan as cheap as a part of the gap above it? */
   #low = false;
   #part = 1 / 8;
+  /** What the best plan known elsewhere costs. */
+  #known: number;
   isOver: boolean;
 
-  constructor(problem: Problem, model: ShopModel, isWhole: boolean) {
+  constructor(problem: Problem, model: ShopModel, known: number, isWhole: boolean) {
     this.#problem = problem;
+    this.#known = known;
     this.#model = model;
     this.#search = new SearchByConflict(model);
     this.#isWhole = isWhole;
@@ -81,11 +86,17 @@ class Proof implements ShopProof {
     return end === "stopped";
   }
 
+  know(cost: number): void {
+    if (this.isOver || cost > this.#search.most) return;
+    this.#known = cost;
+    if (!this.#search.demand(cost - 1)) this.isOver = true;
+  }
+
   get bound(): number {
     if (!this.#isWhole) return 0;
-    const { best, bound, most } = this.#search;
-    const cost = best === null ? most + 1 : (best[this.#model.goal] as number);
-    return Math.min(this.#model.unfinished, this.isOver ? cost : bound);
+    const { best, bound } = this.#search;
+    const found = best === null ? Number.POSITIVE_INFINITY : (best[this.#model.goal] as number);
+    return Math.min(this.#model.unfinished, this.isOver ? Math.min(found, this.#known) : bound);
   }
 
   get plan(): Plan | null {

@@ -123,4 +123,47 @@ describe("the proof of a shop's best plan", () => {
     );
     expect(planned).toBeGreaterThan(25);
   });
+
+  test("looks only for plans cheaper than one known, and proves that one when there are none", () => {
+    fc.assert(
+      fc.property(tinyShop, fc.nat(30), (problem, gap) => {
+        const best = beginProof(problem, new Map(), DEAR);
+        best?.go(NEVER_STOP);
+        const cost = best?.isOver ? best.bound : null;
+        if (cost === null || cost === DEAR) return;
+        const proof = beginProof(problem, new Map(), DEAR);
+        proof?.go((nodes) => nodes >= 3);
+        expect(proof?.bound).toBeLessThanOrEqual(cost);
+        // Told of a plan that dear, it finds the cheapest unless that is the one, and never more than it costs.
+        proof?.know(cost + gap);
+        proof?.go(NEVER_STOP);
+        expect(proof?.isOver).toBe(true);
+        expect(proof?.bound).toBe(cost);
+      }),
+      { numRuns: 100 },
+    );
+  });
+
+  test("plans some pieces again around visits that stay", () => {
+    fc.assert(
+      fc.property(tinyShop, (problem) => {
+        const whole = beginProof(problem, new Map(), DEAR);
+        whole?.go(NEVER_STOP);
+        const plan = whole?.plan;
+        if (!plan) return;
+        const kept = new Map(
+          plan.visits.filter((_, place) => place % 2 === 0).map((visit) => [visit.task, visit]),
+        );
+        const part = beginProof(problem, kept, DEAR);
+        part?.go(NEVER_STOP);
+        // What stays is of a best plan, so around it the best can be had again.
+        const again = part?.plan ?? plan;
+        expect(scorePlan(problem, again)).toHaveProperty("total", scorePlan(problem, plan).total);
+        expect(again.visits).toEqual(expect.arrayContaining([...kept.values()]));
+        expect(checkPlan(problem, again)).toEqual([]);
+        expect(part?.bound).toBe(0);
+      }),
+      { numRuns: 100 },
+    );
+  });
 });

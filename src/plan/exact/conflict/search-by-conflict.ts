@@ -138,12 +138,16 @@ export class SearchByConflict {
     return true;
   }
 
+  /** Asks only for goals of at most so much from now on. @returns false when there are none */
+  demand(most: number): boolean {
+    this.#engine.goBack(0);
+    const side = 2 * this.#model.goal + 1;
+    return this.#engine.bounds.raise(side, -most, WHY.GIVEN, 0) && this.#engine.propagate();
+  }
+
   /** Keeps a schedule, and asks for better ones only. @returns false when there can be none */
   #keep(values: Int32Array): boolean {
     this.best = values;
-    this.#engine.goBack(0);
-    const { goal } = this.#model;
-    const better = 1 - (values[goal] as number);
-    return this.#engine.bounds.raise(2 * goal + 1, better, WHY.GIVEN, 0) && this.#engine.propagate();
+    return this.demand((values[this.#model.goal] as number) - 1);
   }
 }
