@@ -1,5 +1,5 @@
 import type { Chance } from "../chance.ts";
-import { dispatchBy, firstRules, type Rule } from "./first-orders.ts";
+import { dispatchBy, drawRule, firstRules, type Rule } from "./first-orders.ts";
 import { type Move, makeMoves } from "./moves.ts";
 import type { Player, Solution } from "./play-order.ts";
 import { Recreate } from "./recreate.ts";
@@ -7,8 +7,11 @@ import { Recreate } from "./recreate.ts";
 /** Rounds of the first cooling; each later one is longer by a third. */
 const FIRST_COOLING = 2000;
 
+/** With more tasks than this, one valley takes all the time there is. */
+const MANY = 300;
+
 /** How much dearer than the plan that stands a plan may be in the beginning, as a share of it over the root of its tasks. */
-const HEAT = 0.05;
+const HEAT = 0.03;
 
 /**
  * Searches for better orders, round by round: first by dispatching rules, then by moves upon the best order, accepted
@@ -27,16 +30,22 @@ export class Anneal {
   /** The best found so far. */
   best: Solution;
   #round = 0;
-  #cooling = FIRST_COOLING;
+  #coolings = 0;
+  /** Rounds of the cooling at hand, and of the longest. */
+  #length = FIRST_COOLING;
+  #longest = FIRST_COOLING;
 
-  /** @param first an order that has been played and stands */
-  constructor(player: Player, chance: Chance) {
+  /**
+   * @param player one with an order that stands
+   * @param withRules begin with dispatching rules
+   */
+  constructor(player: Player, chance: Chance, withRules: boolean) {
     this.#player = player;
     this.#recreate = new Recreate(player);
     this.#chance = chance;
     this.#moves = makeMoves(player, chance);
     this.#worth = this.#moves.map(() => 1);
-    this.#rules = firstRules(player.bench.pieces.length).reverse();
+    this.#rules = withRules ? firstRules(player.bench.pieces.length).reverse() : [];
     this.best = player.solution();
   }
 
@@ -44,13 +53,38 @@ export class Anneal {
   round(): boolean {
     const rule = this.#rules.pop();
     if (rule !== undefined) return this.#tryRule(rule);
-    if (this.#round === this.#cooling) {
-      this.#round = 0;
-      this.#cooling = Math.ceil((this.#cooling * 4) / 3);
-      this.#player.adopt(this.best);
-    }
+    if (this.#round >= this.#length) this.#beginCooling();
     this.#round++;
     return this.#tryMove();
+  }
+
+  /** The order that stands now was found elsewhere: goes on from it. */
+  takeOver(): void {
+    if (this.#player.cost < this.best.cost) this.best = this.#player.solution();
+  }
+
+  /** Two short coolings from new orders, so as not to stay in one valley; then a longer one from the best. */
+  #beginCooling(): void {
+    const player = this.#player;
+    this.#round = 0;
+    this.#coolings++;
+    if (this.#coolings % 3 === 0 || player.bench.tasks.length > MANY) {
+      this.#longest = Math.ceil((this.#longest * 4) / 3);
+      this.#length = this.#longest;
+    } else {
+      this.#length = FIRST_COOLING;
+      const cost = dispatchBy(
+        drawRule(player.bench, this.#chance),
+        player,
+        this.#recreate,
+        Number.POSITIVE_INFINITY,
+      );
+      if (cost < Number.POSITIVE_INFINITY) {
+        player.accept(cost);
+        return;
+      }
+    }
+    player.adopt(this.best);
   }
 
   #tryRule(rule: Rule): boolean {
@@ -70,7 +104,7 @@ export class Anneal {
     const number = this.#drawMove();
     const move = this.#moves[number] as Move;
     const heat =
-      (HEAT * player.cost * (1 - this.#round / this.#cooling) ** 2) / Math.sqrt(player.order.length);
+      (HEAT * player.cost * (1 - this.#round / this.#length) ** 2) / Math.sqrt(player.order.length);
     const ceiling = player.cost - heat * Math.log(1 - this.#chance());
     const work = player.steps;
     const before = player.cost;

@@ -115,6 +115,11 @@ export class Checkpoints {
     this.#costs.set(from.#costs.subarray(2 * first, 2 * last), 2 * first);
   }
 
+  /** How many looks had been asked for by then. */
+  looksAsked(number: number): number {
+    return this.#rows[number * this.#width + 1] as number;
+  }
+
   /** Set-up and amends up to there, at their price. */
   extra(number: number): number {
     return this.#costs[2 * number + 1] as number;

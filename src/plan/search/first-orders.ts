@@ -1,4 +1,5 @@
-import type { BenchTask } from "./bench.ts";
+import type { Chance } from "../chance.ts";
+import type { Bench, BenchTask } from "./bench.ts";
 import { isToDo } from "./order-of.ts";
 import type { Player } from "./play-order.ts";
 import type { Recreate } from "./recreate.ts";
@@ -27,6 +28,21 @@ const ranks: readonly ((task: BenchTask) => number)[] = [
   ({ piece }) => piece.release + piece.due / piece.weight,
   ({ piece, tail, minutes }) => piece.release + (tail + minutes) / piece.weight,
 ];
+
+/** A rule by chance: pieces about in order of release or due date, for their weight, with any limit in work. */
+export function drawRule(bench: Bench, chance: Chance): Rule {
+  const { pieces } = bench;
+  const [byRelease, byDue, byWeight] = [chance(), chance(), chance() * chance()];
+  const far = 3000 * chance();
+  const keys = pieces.map(
+    ({ release, due, weight }) =>
+      byRelease * release +
+      (byDue * Math.min(due, bench.horizon)) / (1 + byWeight * (weight - 1)) +
+      far * chance(),
+  );
+  const mostInWork = chance() < 0.2 ? ANY_NUMBER : 2 + Math.floor(Math.min(20, pieces.length) * chance());
+  return { rank: ({ piece }) => keys[piece.index] as number, mostInWork };
+}
 
 /** Dispatches all work by a rule. @returns what it costs; Infinity: more than the ceiling, or windows were missed */
 export function dispatchBy(

@@ -8,7 +8,7 @@ export function placeTask(bench: Bench, task: BenchTask): void {
   const { piece, begin, end } = task;
   bench.clock = begin;
   takeHands(bench, begin, end);
-  useStation(bench, task);
+  occupyStation(bench, task);
   fillAir(bench, task);
   piece.begun = true;
   piece.free = end;
@@ -34,7 +34,7 @@ function takeHands({ hands }: Bench, begin: Minutes, end: Minutes): void {
   hands[taken] = end;
 }
 
-function useStation(bench: Bench, task: BenchTask): void {
+function occupyStation(bench: Bench, task: BenchTask): void {
   const { station, setUp, start, end } = task;
   if (station === null) return;
   station.busyUntil = end;
@@ -116,11 +116,11 @@ function hang(
 }
 
 /** When the piece is finished at the earliest, now that the task is done: waits, work and closed hours alone. */
-function leastFinish(
-  { calendar, horizon }: Bench,
-  { end, tail, leastFinish: bySession }: BenchTask,
-): Minutes {
-  return Math.max(end + tail, Math.min(horizon, bySession[calendar.at(end - 1)] ?? NEVER));
+function leastFinish({ calendar, horizon }: Bench, task: BenchTask): Minutes {
+  const { end, tail, leastFinish: bySession } = task;
+  // What is in hand may end while the bench is shut, before the session that it is counted to.
+  const later = task.running ? 0 : (bySession[calendar.at(end - 1)] ?? NEVER);
+  return Math.min(horizon, Math.max(end + tail, later));
 }
 
 /** What a piece costs that is finished then. */

@@ -165,8 +165,7 @@ export class Player {
       return false;
     }
     this.place = place + 1;
-    const row = KEPT * task.index;
-    this.#alike = this.#kept[row] === task.begin && this.#kept[row + 3] === task.end ? this.#alike + 1 : 0;
+    this.#alike = this.#isAsKept(task) ? this.#alike + 1 : 0;
     return true;
   }
 
@@ -246,12 +245,22 @@ export class Player {
    */
   hasMet(): boolean {
     const { place, order } = this;
-    if (this.#alike < LIKELY || place % STRIDE !== 0 || place >= order.length) return false;
-    const from = this.#kept[KEPT * (order[place] as BenchTask).index] as number;
+    const next = order[place];
+    if (next === undefined || this.#alike < LIKELY || place % STRIDE !== 0) return false;
+    const from = this.#kept[KEPT * next.index] as number;
     if (from >= NEVER || !this.#standing.isSame(place / STRIDE, from) || this.#looksAhead(from)) return false;
     if (!this.bench.pieces.every((piece) => this.#waitsAlike(piece, from))) return false;
-    this.#met = place / STRIDE;
-    return true;
+    // What held the next task back before may hold it back no more.
+    const alike = findBegin(this.bench, next, this.bench.clock) && this.#isAsKept(next);
+    this.#restore(next);
+    if (alike) this.#met = place / STRIDE;
+    return alike;
+  }
+
+  #isAsKept({ index, begin, setUpMinutes, end }: BenchTask): boolean {
+    const row = KEPT * index;
+    const kept = this.#kept;
+    return kept[row] === begin && kept[row + 1] === setUpMinutes && kept[row + 3] === end;
   }
 
   /** Looks still to come may have been asked for at other minutes. */
@@ -375,8 +384,13 @@ export class Player {
 
   /** Forgets the order tried last: its tasks are as they were played in the order that stands. */
   reject(): void {
-    for (let place = this.#own * STRIDE; place < this.order.length; place++)
-      this.#restore(this.order[place] as BenchTask);
+    const { looks } = this.bench;
+    let asked = this.#standing.looksAsked(this.#own);
+    for (let place = this.#own * STRIDE; place < this.order.length; place++) {
+      const task = this.order[place] as BenchTask;
+      this.#restore(task);
+      if (task.end < NEVER) for (const look of task.looks) looks[asked++] = task.end + look;
+    }
   }
 
   #keep(task: BenchTask): void {

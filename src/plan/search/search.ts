@@ -1,23 +1,27 @@
 import type { Minutes } from "../../time/instant.ts";
 import { chanceFrom } from "../chance.ts";
+import { checkPlan } from "../check-plan.ts";
 import { dispatch } from "../dispatch.ts";
+import { boundByPieces } from "../exact/bound-by-pieces.ts";
 import type { Plan } from "../plan.ts";
 import { prepareDispatch } from "../prepare-dispatch.ts";
 import type { Problem } from "../problem.ts";
 import { type Score, scorePlan } from "../score.ts";
 import { Anneal } from "./anneal.ts";
 import { beginBench } from "./begin-bench.ts";
+import { lowerBound } from "./bound.ts";
 import { makeBench } from "./make-bench.ts";
 import { decisionsOf, orderOf } from "./order-of.ts";
 import { planOf } from "./plan-of.ts";
 import { Player, type Solution } from "./play-order.ts";
+import { Proving } from "./proving.ts";
 import { measureTails } from "./tails.ts";
 
 /** The best plan known so far. */
 export interface Found {
   readonly plan: Plan;
   readonly score: Score;
-  /** No plan costs less. */
+  /** No plan costs less. Asked for the first time it takes a moment: it is made then. */
   readonly bound: number;
   /** The plan costs as little as any can. */
   readonly proven: boolean;
@@ -53,10 +57,13 @@ class OpenSearch implements Search {
   readonly #problem: Problem;
   readonly #player: Player;
   readonly #anneal: Anneal | null;
+  readonly #proving: Proving;
   #bound: number;
+  /** The bound that takes longer, once somebody asked. */
+  #tighter: number | null = null;
   #plan: Plan;
   #score: Score;
-  /** The solution that the plan shows; null: the dispatch plan itself. */
+  /** The solution that was last made a plan of. */
   #shown: Solution | null = null;
   #rounds = 0;
 
@@ -67,18 +74,24 @@ class OpenSearch implements Search {
     const bench = makeBench(problem);
     measureTails(bench);
     beginBench(bench);
-    this.#bound = bench.cost;
+    this.#bound = lowerBound(bench);
     this.#player = new Player(bench);
-    const seeds = warm === null ? [this.#plan] : [this.#plan, warm];
-    for (const plan of seeds) this.#seed(plan);
-    this.#anneal = this.#player.order.length > 1 ? new Anneal(this.#player, chanceFrom(seed)) : null;
+    this.#seed(this.#plan, false);
+    const dispatched = this.#player.cost;
+    if (warm !== null) this.#seed(warm, true);
+    // The rules were tried when the warm plan was found.
+    const withRules = warm === null || this.#player.cost > dispatched;
+    const { length } = this.#player.order;
+    this.#anneal = length > 1 ? new Anneal(this.#player, chanceFrom(seed), withRules) : null;
+    this.#proving = new Proving(problem, length);
   }
 
   /** Lets the order of a plan stand if it is the better one: as it comes, or with what the plan shares and sets up. */
-  #seed(plan: Plan): void {
+  #seed(plan: Plan, withSetUps: boolean): void {
     const player = this.#player;
     const order = orderOf(player.bench, plan);
-    for (const decided of [new Int32Array(2 * order.length), decisionsOf(order, plan)]) {
+    const plain = new Int32Array(2 * order.length);
+    for (const decided of withSetUps ? [plain, decisionsOf(order, plan)] : [plain]) {
       const before = player.solution();
       player.adopt({ order, decided, cost: 0 });
       if (before.order.length > 0 && before.cost <= player.cost) player.adopt(before);
@@ -87,17 +100,33 @@ class OpenSearch implements Search {
 
   go(rounds: number): boolean {
     const anneal = this.#anneal;
-    this.#rounds += rounds;
-    if (anneal === null) return false;
-    const before = Math.min(this.#score.total, anneal.best.cost);
-    for (let round = 0; round < rounds; round++) {
-      if (Math.min(this.#score.total, anneal.best.cost) <= this.#bound) break;
-      anneal.round();
+    const before = this.#cheapest();
+    for (let round = 0; round < rounds && anneal !== null && this.#cheapest() > this.#bound; round++) {
+      if (!this.#proving.isTurn(this.#rounds + round)) anneal.round();
+      else if (this.#proving.go(this.#cheapest())) this.#takeProven(anneal);
+      this.#bound = Math.max(this.#bound, Math.min(this.#proving.bound, this.#cheapest()));
     }
-    return anneal.best.cost < before;
+    this.#rounds += rounds;
+    return this.#cheapest() < before;
   }
 
-  /** Takes over a solution as a plan, if it is better than the plan shown. */
+  #cheapest(): number {
+    return Math.min(this.#score.total, this.#anneal?.best.cost ?? Number.POSITIVE_INFINITY);
+  }
+
+  /** A plan found by proving is shown if it holds and is better, and its order searched on from. */
+  #takeProven(anneal: Anneal): void {
+    const { plan } = this.#proving;
+    if (plan === null || checkPlan(this.#problem, plan).length > 0) return;
+    const score = scorePlan(this.#problem, plan);
+    if (score.total >= this.#cheapest()) return;
+    this.#plan = plan;
+    this.#score = score;
+    this.#seed(plan, true);
+    anneal.takeOver();
+  }
+
+  /** Takes over the best order as a plan, if it is better than the plan shown. */
   #show(): void {
     const best = this.#anneal?.best ?? null;
     if (best === null || best === this.#shown || best.cost >= this.#score.total) return;
@@ -112,12 +141,18 @@ class OpenSearch implements Search {
 
   get found(): Found {
     this.#show();
-    const { total } = this.#score;
+    const tighten = (): number => {
+      this.#tighter ??= Math.min(this.#score.total, boundByPieces(this.#problem));
+      this.#bound = Math.max(this.#bound, this.#tighter);
+      return this.#bound;
+    };
     return {
       plan: this.#plan,
       score: this.#score,
-      bound: this.#bound,
-      proven: total <= this.#bound,
+      get bound() {
+        return tighten();
+      },
+      proven: this.#score.total <= this.#bound,
       rounds: this.#rounds,
     };
   }

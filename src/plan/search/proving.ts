@@ -1,0 +1,46 @@
+import { beginProof, type ShopProof } from "../exact/prove-shop.ts";
+import type { Plan } from "../plan.ts";
+import type { Problem } from "../problem.ts";
+
+/** More tasks than this are beyond proof. */
+const MANY = 75;
+
+/** Rounds before the proof begins: a good plan first makes it shorter. */
+const FIRST = 60;
+
+/** Proving has a turn after so many other rounds, and then so many decisions: about half of the work each. */
+const EVERY = 100;
+const DECISIONS = 1000;
+
+/** Exact search beside the search by orders, where the problem is small enough. */
+export class Proving {
+  readonly #problem: Problem;
+  readonly #tasks: number;
+  #proof: ShopProof | null | undefined;
+
+  /** @param tasks how many are to do */
+  constructor(problem: Problem, tasks: number) {
+    this.#problem = problem;
+    this.#tasks = tasks;
+  }
+
+  isTurn(round: number): boolean {
+    const might = this.#proof === undefined ? this.#tasks <= MANY : this.#proof?.isOver === false;
+    return might && round % EVERY === FIRST;
+  }
+
+  /** One round. @returns whether a plan was found that may be better than the one known */
+  go(known: number): boolean {
+    this.#proof ??= beginProof(this.#problem, new Map(), known);
+    return this.#proof?.go((nodes) => nodes >= DECISIONS) ?? false;
+  }
+
+  get plan(): Plan | null {
+    return this.#proof?.plan ?? null;
+  }
+
+  /** No plan costs less; 0: nothing is known. */
+  get bound(): number {
+    return this.#proof?.bound ?? 0;
+  }
+}
