@@ -82,7 +82,9 @@ class Proof implements ShopProof {
     if (end === "refuted") this.#part = Math.min(1 / 2, this.#part * 2);
     if (end === "tired" && this.#low) this.#part /= 2;
     if (end === "tired" && !this.#low) this.#patience *= 1.3;
+    // A better plan may be far from the best: the next question asks for more than a little better.
     if (end === "tired") this.#low = !this.#low;
+    else if (end === "found") this.#low = true;
     return end === "stopped";
   }
 
