@@ -1,0 +1,67 @@
+import fc from "fast-check";
+import { expect, test } from "vitest";
+import { coatTimes } from "../../src/cure/coat-times.ts";
+import { ShopAir } from "../../src/cure/hanging-air.ts";
+import { lagsIn } from "../../src/plan/air-lags.ts";
+import { openingAfter, shutAfter } from "../../src/plan/lag.ts";
+import type { ShopFacts } from "../../src/plan/plan-shop.ts";
+import { MINUTE } from "../../src/time/instant.ts";
+import { anyLine } from "../cure/any-air.ts";
+import { acrylic, resin, varnish } from "../fixtures/walker.ts";
+
+const HORIZON = 5_000;
+const HOUR = 60;
+
+/** The part of a shop's facts that lags are made of: now is moment 0, and everything hangs in this air. */
+function factsIn(air: ShopAir | null): ShopFacts {
+  return {
+    context: { now: 0 },
+    horizon: HORIZON,
+    dryingAt: () => (air === null ? null : { air: air.of([{ at: 0, place: "rack" }]), factor: 1 }),
+  } as unknown as ShopFacts;
+}
+
+test("where the air is not known a lag is the minutes of the sheet", () => {
+  const lags = lagsIn(factsIn(null), varnish, "rack");
+  expect(lags.opens(240, 0)).toBe(240);
+  expect(lags.opens(240, 300)).toBe(300);
+  // The last whole minute before 24 h.
+  expect(lags.shuts(1_440)).toBe(1_439);
+});
+
+const anyCoat = fc.constantFrom(varnish, acrylic, resin);
+const minutes = fc.integer({ min: 1, max: 1_500 });
+
+test("a later start never opens earlier, nor shuts earlier", () => {
+  fc.assert(
+    fc.property(anyLine, anyCoat, minutes, (line, coat, wait) => {
+      const lags = lagsIn(factsIn(new ShopAir(new Map([["", line]]))), coat, "rack");
+      for (const lag of [lags.opens(wait, 0), lags.shuts(wait)]) {
+        if (typeof lag === "number") throw new Error("known air makes tables");
+        const reached = lag.reached.map((minute) => minute ?? Number.POSITIVE_INFINITY);
+        expect(reached.every((minute, index) => index === 0 || minute >= (reached[index - 1] ?? 0))).toBe(
+          true,
+        );
+      }
+    }),
+  );
+});
+
+test("nothing is planned before the coat lets it, nor after, and no more than an entry of the table is lost", () => {
+  fc.assert(
+    fc.property(anyLine, fc.integer({ min: 0, max: HORIZON - HOUR }), (line, begun) => {
+      const air = new ShopAir(new Map([["", line]]));
+      const lags = lagsIn(factsIn(air), varnish, "rack");
+      // Laid at `begun`: its first window, as it really opens and shuts in this air.
+      const times = (at: number) =>
+        coatTimes(varnish, at * MINUTE, null, { air: air.of([{ at: 0, place: "rack" }]), factor: 1 })
+          .windows[0];
+      const really = times(begun);
+      const [opens, shuts] = [openingAfter(lags.opens(240, 0), begun), shutAfter(lags.shuts(1_440), begun)];
+      expect(opens).toBeGreaterThanOrEqual((really?.opens ?? 0) / MINUTE);
+      const last = (really?.shuts ?? Number.POSITIVE_INFINITY) / MINUTE;
+      expect(shuts < last || last === Number.POSITIVE_INFINITY).toBe(true);
+      expect(opens).toBeLessThanOrEqual((times(Math.ceil(begun / HOUR) * HOUR)?.opens ?? 0) / MINUTE);
+    }),
+  );
+});
