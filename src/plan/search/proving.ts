@@ -8,14 +8,18 @@ const MANY = 75;
 /** Rounds before the proof begins: a good plan first makes it shorter. */
 const FIRST = 60;
 
-/** Proving has a turn after so many other rounds, and then so many decisions: about half of the work each. */
-const EVERY = 100;
+/** Proving has a turn after so many other rounds. */
+const EVERY = 120;
+
+/** Decisions of its first turn; each begins again with what was learned, so later ones are longer by a part. */
 const DECISIONS = 1000;
+const LONGER = 1.2;
 
 /** Exact search beside the search by orders, where the problem is small enough. */
 export class Proving {
   readonly #problem: Problem;
   readonly #tasks: number;
+  #decisions = DECISIONS;
   #proof: ShopProof | null | undefined;
 
   /** @param tasks how many are to do */
@@ -32,7 +36,10 @@ export class Proving {
   /** One round. @returns whether a plan was found that may be better than the one known */
   go(known: number): boolean {
     this.#proof ??= beginProof(this.#problem, new Map(), known);
-    return this.#proof?.go((nodes) => nodes >= DECISIONS) ?? false;
+    this.#proof?.know(known);
+    const most = this.#decisions;
+    this.#decisions *= LONGER;
+    return this.#proof?.go((nodes) => nodes >= most) ?? false;
   }
 
   get plan(): Plan | null {

@@ -120,10 +120,12 @@ class OpenSearch implements Search {
     if (plan === null || checkPlan(this.#problem, plan).length > 0) return;
     const score = scorePlan(this.#problem, plan);
     if (score.total >= this.#cheapest()) return;
-    this.#plan = plan;
-    this.#score = score;
     this.#seed(plan, true);
     anneal.takeOver();
+    // Its order played is as good as a rule, and makes no set-up that is not needed.
+    if (anneal.best.cost <= score.total) return;
+    this.#plan = plan;
+    this.#score = score;
   }
 
   /** Takes over the best order as a plan, if it is better than the plan shown. */
