@@ -49,7 +49,7 @@ function pressChar(state: DashboardState, char: string): Step {
     case "t":
       return onTags(state, tags, () => perform(takeOf(tags, markedStep(state), state.now)));
     case "h":
-      return onTags(state, tags, () => perform(hangOf(tags, state.now, { step: markedStep(state) })));
+      return onTags(state, tags, () => hangMarked(state, tags));
     case "l":
       return onTags(state, tags, () => perform({ act: "leave", at: state.now, tags }));
     case "o":
@@ -134,6 +134,28 @@ function doObvious(state: DashboardState): Step {
     return { state: pressed, effects: [{ do: "measure", tags, step }] };
   }
   return act(takeOf(tags, step, state.now));
+}
+
+/**
+ * Hangs the tags meant. With other work in hand and the mark on a row that was never taken, it is asked which: the one
+ * in hand is the likelier.
+ */
+function hangMarked(state: DashboardState, tags: readonly Tag[]): Effect | Overlay {
+  const hang = (meant: readonly Tag[], step: string | null) => perform(hangOf(meant, state.now, { step }));
+  const step = markedStep(state);
+  const inHand = (state.facts?.answer.inHand ?? []).filter(({ left }) => !left);
+  const isInHand = inHand.some((row) => tags.some((tag) => row.tags.includes(tag)));
+  if (state.typed !== "" || isInHand || inHand.length === 0) return hang(tags, step);
+  const rows = [
+    ...inHand.map((row) => ({
+      tags: row.tags,
+      step: null,
+      label: `${row.tags.join(" ")} ${row.step}, in hand`,
+    })),
+    { tags, step, label: `${tags.join(" ")} ${step ?? ""}, never taken: its time is not known` },
+  ];
+  const choices = numbered(rows, (row) => ({ label: row.label, effect: hang(row.tags, row.step) }));
+  return { is: "choose", title: "Hang which?", lines: [], choices };
 }
 
 function askOfMend(tags: readonly Tag[]): string {

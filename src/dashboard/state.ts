@@ -88,6 +88,8 @@ export interface DashboardState {
   readonly lastKeyAt: Instant;
   /** When Enter was last pressed for an act. */
   readonly lastEnterAt: Instant;
+  /** Tags of the act asked for last: once it is done the mark goes to what is in hand of them. */
+  readonly acting: readonly Tag[];
   /** The refused act that `!` does all the same, with a reason; null: none. */
   readonly refused: ActRequest | null;
   /** Forgotten steps that were asked about already: by tags and since. */
@@ -157,6 +159,7 @@ export function firstState(size: ScreenSize, now: Instant): DashboardState {
     message: null,
     lastKeyAt: 0,
     lastEnterAt: 0,
+    acting: [],
     refused: null,
     asked: [],
   };

@@ -13,9 +13,11 @@ export function update(state: DashboardState, happened: Happened): Step {
   switch (happened.is) {
     case "key": {
       const pressed = { ...state, now: happened.now, lastKeyAt: happened.now };
-      return pressed.overlay === null
-        ? pressKey(pressed, happened.key)
-        : answerKey(pressed, pressed.overlay, happened.key);
+      return withActing(
+        pressed.overlay === null
+          ? pressKey(pressed, happened.key)
+          : answerKey(pressed, pressed.overlay, happened.key),
+      );
     }
     case "tick":
       return still(settleRows(state, happened.now));
@@ -33,6 +35,7 @@ export function update(state: DashboardState, happened: Happened): Step {
           tone: "refused",
         },
         refused: happened.mayGoOn ? happened.request : null,
+        acting: [],
       });
     case "unread":
       return still({
@@ -56,7 +59,25 @@ function withFacts(state: DashboardState, facts: Facts): DashboardState {
   const fresh = rowsOf(facts.answer);
   const now = facts.answer.at;
   const rows = isHandBusy(state, now) ? keepOrder(state.rows, fresh) : fresh;
-  return { ...state, now, facts, rows, mark: markAmong(rows, state) };
+  const taken = rows.find(
+    (row) => row.is === "hand" && !row.row.left && state.acting.some((tag) => row.row.tags.includes(tag)),
+  );
+  return {
+    ...state,
+    now,
+    facts,
+    rows,
+    mark: taken?.id ?? markAmong(rows, state),
+    acting: taken === undefined ? state.acting : [],
+  };
+}
+
+/** Remembers what a key asked to take: its row is the next one wanted. */
+function withActing({ state, effects }: Step): Step {
+  const takes = effects.flatMap((effect) =>
+    effect.do === "perform" && effect.request.act === "take" ? effect.request.tags : [],
+  );
+  return { state: takes.length === 0 ? state : { ...state, acting: takes }, effects };
 }
 
 /** The mark stays with its row; until a key was pressed it is the best row's, whichever that turns out to be. */

@@ -31,7 +31,9 @@ test.each([
   [["<down>", "<enter>"], { act: "take", tags: [13], step: "last clear" }],
   [["j", "j", "t"], { act: "take", tags: [14], step: "first clear" }],
   [["<pageDown>", "k", "k", "t"], { act: "take", tags: [15], step: "eyes" }],
-  [["<down>", "h"], { act: "hang", tags: [13], step: "last clear" }],
+  // 11 is in hand, so it is asked which of the two is meant.
+  [["<down>", "h", "1"], { act: "hang", tags: [11], step: null }],
+  [["<down>", "h", "2"], { act: "hang", tags: [13], step: "last clear" }],
   [["1", "4", "t"], { act: "take", tags: [14], step: null }],
   [["1", "4", "<enter>"], { act: "take", tags: [14], step: null }],
   [["1", "1", "<enter>"], { act: "hang", tags: [11], step: null }],

@@ -147,3 +147,14 @@ test("until a key was pressed the best row is marked, whichever a better plan pu
   // Once the hand has been on the keys the mark stays where it was put.
   expect(markOf(press(opened, "k").state)).toMatch(/^1 /);
 });
+
+test("what was taken by its tag is marked, so that the next key hangs it and no other", () => {
+  const opened = makeState(makeFacts(makeAnswer({ work: [first, second] })));
+  const taking = press(opened, "1", "5", "t");
+  const inHand = makeAnswer({ inHand: [makeHand({ tags: [15], step: "eyes" })], work: [first] });
+  const taken = readAfter(taking.state, inHand);
+  expect(taken.mark).toBe("15 eyes");
+  expect(press(taken, "h").effects).toMatchObject([{ request: { act: "hang", tags: [15] } }]);
+  // The mark is free again afterwards.
+  expect(readAfter(press(taken, "j").state, inHand, 3).mark).toBe("14 first clear");
+});
