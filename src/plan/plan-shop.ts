@@ -1,9 +1,7 @@
 import type { Span } from "../cure/coat-times.ts";
-import { coatTimes, dustFreeAt } from "../cure/coat-times.ts";
-import { AS_BY_SHEET, type Drying } from "../cure/drying.ts";
+import type { Drying } from "../cure/drying.ts";
 import { NO_PLACE } from "../cure/hanging-air.ts";
 import type { SchemePass, Tag } from "../journal/event.ts";
-import type { Coat, Preparation } from "../process/coat.ts";
 import type { ProcessDefinition, ProcessHash } from "../process/definition.ts";
 import type { Step } from "../process/step.ts";
 import { cautionsFor } from "../safety/cautions.ts";
@@ -15,18 +13,15 @@ import { lastsInRoom, roomOf } from "../safety/rooms.ts";
 import type { SafetyRules } from "../safety/rules.ts";
 import { WET_COAT } from "../safety/task.ts";
 import { coatState } from "../shop/coat-state.ts";
-import { waitForCoat, waitForPass } from "../shop/coat-wait.ts";
 import { type ColdAhead, coldAhead } from "../shop/cold-ahead.ts";
 import { handsOf, minutesInHand } from "../shop/hands.ts";
 import { hookNeededUntil } from "../shop/hook.ts";
-import type { LaidCoat } from "../shop/laid-coat.ts";
 import { coloursLeft, lastHang, nextPassNumber, passesLeft, workOf } from "../shop/passes.ts";
 import { putDownFor } from "../shop/put-down.ts";
 import { setUpState } from "../shop/set-up-state.ts";
 import { setUpWords } from "../shop/set-up-words.ts";
 import { aimAt, handsAt } from "../shop/settings-at.ts";
 import {
-  type Hang,
   type InHand,
   OWN_ROOM,
   type Piece,
@@ -40,14 +35,24 @@ import { stepWait } from "../shop/step-wait.ts";
 import { usualHang } from "../shop/usual-hang.ts";
 import type { BenchHours, Session } from "../time/bench-hours.ts";
 import { localTime } from "../time/civil.ts";
-import { after, type Instant, MINUTE, type Minutes } from "../time/instant.ts";
+import { after, type Instant, type Minutes } from "../time/instant.ts";
 import { sessionsBetween } from "../time/sessions.ts";
 import type { Zone } from "../time/zone.ts";
 import { horizonFrom } from "./horizon.ts";
 
 export type { ColdAhead, Hold, StepState };
 export type AirNow = NonNullable<ReturnType<Shop["air"]["at"]>>;
+export {
+  dryThroughMinutes,
+  type SheetWindow,
+  wetMinutes,
+  windowsBetweenPasses,
+  windowsUpon,
+} from "../shop/sheet-windows.ts";
 export { cautionsFor, setUpWords };
+
+/** What a coat gives off by itself while it is wet. */
+export const wetCoat = WET_COAT;
 
 /** What is asked besides the shop itself. */
 export interface NowContext {
@@ -269,68 +274,4 @@ function passesOf(piece: Piece, step: Step): readonly PassFacts[] {
   const colours = coloursLeft(piece, step);
   if (colours.length > 0) return colours;
   return passesLeft(piece, step) > 0 ? [{ colour: null, minutes: null, flashOff: null }] : [];
-}
-
-/** A window of a sheet, in minutes from the hands-on end of the coat: begun from `opens` on and before `shuts`. */
-export interface SheetWindow {
-  readonly opens: Minutes;
-  readonly shuts: Minutes | null;
-  readonly first: Preparation | null;
-}
-
-/** The windows that a coat still to be laid will give to a step upon it, by its sheet alone. */
-export function windowsUpon(
-  coat: Coat,
-  step: Pick<Step, "coat" | "waitsFor">,
-  flashOff: Minutes | null,
-): readonly SheetWindow[] {
-  const need = { laysCoat: step.coat !== null, stage: step.waitsFor, sentBackAt: null };
-  return waitForCoat(layAtZero(coat, flashOff), need, 0).windows.map(inMinutes);
-}
-
-/** The same for the next pass of the step that lays it. */
-export function windowsBetweenPasses(coat: Coat, flashOff: Minutes | null): readonly SheetWindow[] {
-  return waitForPass(layAtZero(coat, flashOff), 0).windows.map(inMinutes);
-}
-
-/** Minutes from its hands-on end until dust can no longer settle in a coat. */
-export function wetMinutes(coat: Coat, flashOff: Minutes | null): Minutes {
-  return dustFreeAt(coatTimes(coat, 0, flashOff)) / MINUTE;
-}
-
-/** Minutes from its hands-on end until a coat is dry-through; null: its sheet does not say. */
-export function dryThroughMinutes(coat: Coat): Minutes | null {
-  return coat.stages["dry-through"] ?? null;
-}
-
-/** What a coat gives off by itself while it is wet. */
-export const wetCoat = WET_COAT;
-
-/** A coat as if laid at instant 0, so that its moments are lengths. What is only known by feeling counts by the sheet. */
-function layAtZero(coat: Coat, flashOff: Minutes | null): LaidCoat {
-  return {
-    name: coat.name,
-    step: "",
-    coat: coat.feelFirst ? { ...coat, feelFirst: false } : coat,
-    hang: { ...hungAtZero, flashOff },
-    drying: AS_BY_SHEET,
-    times: coatTimes(coat, 0, flashOff),
-  };
-}
-
-const hungAtZero: Hang = {
-  pass: 1,
-  takenAt: null,
-  hungAt: 0,
-  minutes: null,
-  came: false,
-  guessed: false,
-  colour: null,
-  flashOff: null,
-  touches: [],
-  preparedFirst: null,
-};
-
-function inMinutes({ opens, shuts, first }: Span): SheetWindow {
-  return { opens: opens / MINUTE, shuts: shuts === null ? null : shuts / MINUTE, first };
 }
