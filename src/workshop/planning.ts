@@ -40,13 +40,18 @@ interface Asked {
   readonly before: number;
   rounds: number;
   gap: number | null;
-  /** The plan that the journal had, or was given, last. */
+  /** What the journal had last: another program may have kept a plan since. */
+  inJournal: PlanRow | null;
+  /** The plan known. */
   row: PlanRow | null;
+  /** A better one, that waits for what leaving costs by it; null: none. */
+  better: PlanRow | null;
 }
 
 interface Question {
   readonly about: About;
   readonly facts: ShopFacts;
+  readonly inJournal: PlanRow | null;
   readonly row: PlanRow | null;
   /** The row holds for this shop. */
   readonly isKept: boolean;
@@ -63,7 +68,7 @@ export class Planning {
   readonly #thread: PlannerThread;
   #dead = false;
   #asked: Asked | null = null;
-  /** A plan found that is not in the journal: not yet, or because that may not be written. */
+  /** A plan found that the journal could not take: a folder that may not be written. */
   #own: PlanRow | null = null;
 
   /** @param changed called whenever another answer would be given from now on */
@@ -86,7 +91,8 @@ export class Planning {
       air: await this.#journal.newestAir(),
       seed: SEED,
     };
-    const row = this.#own?.seq === shop.newest ? this.#own : await this.#journal.plan();
+    const inJournal = await this.#journal.plan();
+    const row = this.#own?.seq === shop.newest ? this.#own : inJournal;
     const planned = row === null ? null : planOfRow(row, shop.newest, facts);
     if (this.#dead) {
       const answer = planned === null || row === null ? nowByDispatch(facts) : answerByPlan(planned, row);
@@ -94,7 +100,7 @@ export class Planning {
     }
     const found = planned ?? dispatchNow(facts);
     const rows = nowRows(found);
-    const { gap } = this.#ask({ about, facts, row, isKept: planned !== null, rows });
+    const { gap } = this.#ask({ about, facts, inJournal, row, isKept: planned !== null, rows });
     if (planned === null || row === null) {
       const answer = answerNow(found, rows, () => notFoundYet);
       return { ...answer, plan: { is: "searching", gap: null } };
@@ -113,7 +119,7 @@ export class Planning {
   }
 
   /** Puts the question to the thread unless what it was asked last answers it. */
-  #ask({ about, facts, row, isKept, rows }: Question): Asked {
+  #ask({ about, facts, inJournal, row, isKept, rows }: Question): Asked {
     const { now } = facts.context;
     const until = leavingUntil(facts);
     const last = this.#asked;
@@ -131,7 +137,9 @@ export class Planning {
       before: Math.max(same ? last.before + last.rounds : 0, spent),
       rounds: 0,
       gap: same ? last.gap : null,
+      inJournal,
       row,
+      better: null,
     };
     this.#asked = asked;
     this.#thread.ask({
@@ -154,28 +162,28 @@ export class Planning {
     asked.gap = news.gap;
     const { about, made, leaves, until, before } = asked;
     const rounds = before + news.rounds;
-    if (news.plan !== null) {
-      const none = { until, work: [] };
-      this.#own = { ...rowOf(news.plan, made, { ...about, rounds }), leaving: none };
-    }
-    const row = this.#own ?? asked.row;
+    if (news.plan !== null) asked.better = rowOf(news.plan, made, { ...about, rounds });
+    const row = asked.better ?? asked.row;
     // What leaving costs follows a plan at once: both are kept, and shown, together.
     if (row === null || (news.without === null && leaves.length > 0)) return;
-    const work = news.without?.map((without, index) => leftRow(made, leaves[index]?.key ?? "", without));
-    void this.#keep({ ...row, rounds, leaving: work === undefined ? row.leaving : { until, work } }, asked);
+    const without = news.without ?? [];
+    const work = without.map((one, index) => leftRow(made, leaves[index]?.key ?? "", one));
+    void this.#keep({ ...row, rounds, leaving: { until, work } }, asked);
   }
 
   /** Keeps a plan, unless another program has kept one meanwhile: then that is what the next question starts from. */
   async #keep(row: PlanRow, asked: Asked): Promise<void> {
-    this.#own = row;
     try {
-      const isOurs = isSame(await this.#journal.plan(), asked.row);
-      if (isOurs && (await this.#journal.keepPlan(row))) asked.row = row;
+      const isOurs = isSame(await this.#journal.plan(), asked.inJournal);
+      if (isOurs && (await this.#journal.keepPlan(row))) asked.inJournal = row;
       else this.#asked = null;
       this.#own = null;
     } catch {
       // A journal that cannot be written now: the plan is good all the same, only nobody else has it.
+      this.#own = row;
     }
+    asked.row = row;
+    asked.better = null;
     this.#changed();
   }
 

@@ -169,6 +169,16 @@ test("a journal that cannot be written keeps nothing; the answer is by plan all 
   await thread.workOn();
   expect(journal.row).toBeNull();
   expect(await ask()).toMatchObject({ basis: "plan", plan: { is: "kept" } });
+  // It is asked about once more at most, for rows the plan puts together otherwise, and comes to rest.
+  for (let again = 0; again < 3; again++) {
+    await thread.workOn();
+    await ask();
+  }
+  expect(thread.jobs.length).toBeLessThanOrEqual(2);
+  journal.readOnly = false;
+  await ask("Mon 18:20");
+  await thread.workOn();
+  expect(journal.row).toMatchObject({ seq: diary.shop().newest });
 });
 
 describe("when the thread dies", () => {
