@@ -3,6 +3,10 @@ import { layOut } from "./lay-out.ts";
 import { plainText } from "./plain-text.ts";
 import { sayList } from "./say-list.ts";
 import { sayClockOfDay, sayWait, sayWeekday } from "./say-time.ts";
+import { wrapTo } from "./width.ts";
+
+const WIDE = 80;
+const MARGIN = "  ";
 
 interface Look {
   readonly clock24: boolean;
@@ -36,7 +40,9 @@ export function sayRotationDay(
       : [[clock(row.from), plainText(setUp?.what ?? ""), sayWait(made), station, ""], own];
   });
   const away = day.putAway.map(({ setUp, minutes }) => `${setUp} (${sayWait(minutes)})`);
-  const putAway = away.length === 0 ? [] : [plainText(`  before you shut, put away: ${sayList(away)}`)];
+  const wide = Math.min(columns ?? WIDE, WIDE) - MARGIN.length;
+  const last = plainText(`before you shut, put away: ${sayList(away)}`);
+  const putAway = away.length === 0 ? [] : wrapTo(last, wide).map((line) => MARGIN + line);
   return [head, ...layOut(rows, columns), ...putAway];
 }
 

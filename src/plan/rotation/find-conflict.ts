@@ -13,12 +13,14 @@ export type Choice = (relaxation: Relaxation) => boolean;
 export type Branching = "turns first" | "orders first";
 
 /**
- * The choices, one of which every solution makes, that settle something the placing breaks.
+ * The choices, one of which every solution of `relaxation` makes, that settle something the placing breaks.
  *
+ * @param placed what the placing keeps to: the relaxation, or the same held to more
  * @returns null: it breaks nothing
  */
 export function findConflict(
   relaxation: Relaxation,
+  placed: Relaxation,
   placing: Placing,
   branching: Branching,
 ): readonly Choice[] | null {
@@ -28,8 +30,8 @@ export function findConflict(
       : [findOrderConflict, findTurnConflict];
   return (
     openSetUp(relaxation, branching) ??
-    first(relaxation, placing) ??
-    then(relaxation, placing) ??
+    first(placed, placing) ??
+    then(placed, placing) ??
     findSessionConflict(relaxation, placing) ??
     findHoldConflict(relaxation, placing)
   );

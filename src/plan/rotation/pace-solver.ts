@@ -21,23 +21,31 @@ export class PaceSolver {
   readonly #facts: ShopFacts;
   readonly #definition: ProcessDefinition;
   readonly #isOver: () => boolean;
+  #left = Number.POSITIVE_INFINITY;
   readonly #known = new Map<string, Timetable | Impossible>();
 
   constructor(facts: ShopFacts, definition: ProcessDefinition, round: BenchRound, isOver: () => boolean) {
     this.round = round;
     this.#facts = facts;
     this.#definition = definition;
-    this.#isOver = isOver;
+    this.#isOver = () => this.#left-- <= 0 || isOver();
   }
 
-  /** @param pace one whose days are whole rounds of the bench */
-  solve(pace: Pace): Timetable | Impossible {
+  /**
+   * @param pace one whose days are whole rounds of the bench
+   * @param nodes the search has so many at most, where it is not solved already
+   */
+  solve(pace: Pace, nodes = Number.POSITIVE_INFINITY): Timetable | Impossible {
     const key = `${pace.pieces}/${pace.days}`;
     const known = this.#known.get(key);
-    if (known !== undefined) return known;
+    // What was only found in few nodes may be bettered with more.
+    const settled = known?.is === "impossible" || (known?.is === "timetable" && known.proven);
+    if (known !== undefined && (settled || Number.isFinite(nodes))) return known;
+    this.#left = nodes;
     const found = this.#solve(pace);
-    this.#known.set(key, found);
-    return found;
+    const better = known?.is !== "timetable" || (found.is === "timetable" && found.span <= known.span);
+    this.#known.set(key, better ? found : known);
+    return better ? found : known;
   }
 
   /** The same process and pace with something otherwise; null: it cannot be, or was not found. */
@@ -46,6 +54,7 @@ export class PaceSolver {
     change: (problem: Problem) => Problem,
     bend: (circle: Circle) => Circle,
   ): Minutes | null {
+    this.#left = Number.POSITIVE_INFINITY;
     const { problem } = this.problem(1);
     const { circle } = circleOfProblem(change(problem), pace.days * DAY, this.#sessions(pace));
     return solveCircle(bend(circle), { stop: this.#isOver }).span;

@@ -9,6 +9,9 @@ const SLOWEST_DAYS = 14;
 /** More pieces than this in one round are not tried by themselves. */
 const MOST_A_ROUND = 7;
 
+/** Nodes given to a row of several pieces a round: enough to find one, seldom to prove it. */
+const NODES_A_ROW = 500;
+
 /** The quickest pace for each number out, from 1 up. */
 export function paceTable(
   solver: PaceSolver,
@@ -32,7 +35,7 @@ export function paceTable(
   for (let pieces = 2; pieces <= MOST_A_ROUND; pieces++) {
     const pace = { pieces, days: rounds };
     cut ||= isOver();
-    const solved = cut ? null : solver.solve(pace);
+    const solved = cut ? null : solver.solve(pace, NODES_A_ROW);
     if (solved?.is === "impossible") break;
     if (solved?.is !== "timetable") {
       cut = true;

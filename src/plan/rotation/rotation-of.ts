@@ -44,11 +44,10 @@ export function rotationOf(shop: Shop, context: NowContext, ask: RotationAsk): R
   }
   const solver = new PaceSolver(facts, definition, round, isOver);
   const asked = ask.pace === null ? null : fitPace(ask.pace, round);
-  const first = asked === null ? null : solver.solve(asked);
   const { rows, cut } = paceTable(solver, round, isOver);
   const pace =
     asked ?? (ask.out === null ? usualPace(rows, facts.aim, round) : quickest(rows, ask.out, round));
-  const timetable = first ?? solver.solve(pace);
+  const timetable = solver.solve(pace);
   return {
     process: definition.name,
     round,

@@ -95,7 +95,7 @@ class Search {
       if (!this.#holdBelow(relaxation)) return true;
       const trial = this.#ask.anySpan === true ? null : tryLeast(relaxation);
       const placing = placeEarliest(trial ?? relaxation);
-      conflict = findConflict(trial ?? relaxation, placing, this.#branching);
+      conflict = findConflict(relaxation, trial ?? relaxation, placing, this.#branching);
       if (conflict === null && relaxation.longest > this.#circle.period) return this.#breakOff();
       if (conflict === null) this.#keep(trial ?? relaxation, placing);
       if (conflict === null && trial !== null) return true;
