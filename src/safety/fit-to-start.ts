@@ -7,6 +7,7 @@ import type { Hold } from "./hold.ts";
 import { keepApartHolds } from "./keep-apart.ts";
 import { listTags } from "./list-tags.ts";
 import { needState } from "./needs.ts";
+import type { InTheAir } from "./room-air.ts";
 import type { SafetyRules } from "./rules.ts";
 import type { Task } from "./task.ts";
 
@@ -15,9 +16,17 @@ import type { Task } from "./task.ts";
  * what must keep apart, air too cold or too damp to coat in, a place with no free hook, a measurement that is missing or too high. None: fit to start.
  *
  * This advises; it measures nothing. That nothing is in the way never means the air is fit to breathe.
+ *
+ * @param air what `roomAir` says of that moment and of the pieces that the task leaves; asked here where it is not given
  */
-export function holdsOn(task: Task, shop: Shop, rules: SafetyRules, at: Moment): readonly Hold[] {
-  const apart = keepApartHolds(task, shop, rules, at);
+export function holdsOn(
+  task: Task,
+  shop: Shop,
+  rules: SafetyRules,
+  at: Moment,
+  air?: readonly InTheAir[],
+): readonly Hold[] {
+  const apart = keepApartHolds(task, shop, rules, at, air);
   if (task.part !== "step") return apart;
   return [...apart, ...airHolds(task, shop, at), ...hookHolds(task, shop, at), ...measureHolds(task, shop)];
 }

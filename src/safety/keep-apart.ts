@@ -9,8 +9,18 @@ import { roomOf } from "./rooms.ts";
 import type { SafetyRules } from "./rules.ts";
 import { type Task, taskGivesOff } from "./task.ts";
 
-/** What is in the room that a task must not meet, and the other way round: one hold for each such thing and kind of source. */
-export function keepApartHolds(task: Task, shop: Shop, rules: SafetyRules, at: Moment): readonly Hold[] {
+/**
+ * What is in the room that a task must not meet, and the other way round: one hold for each such thing and kind of source.
+ *
+ * @param known what is in the air then, where it was asked before
+ */
+export function keepApartHolds(
+  task: Task,
+  shop: Shop,
+  rules: SafetyRules,
+  at: Moment,
+  known?: readonly InTheAir[],
+): readonly Hold[] {
   const given = taskGivesOff(task);
   const foes = new Set(
     rules.keepApart.flatMap(({ these: [one, other] }) => [
@@ -20,7 +30,7 @@ export function keepApartHolds(task: Task, shop: Shop, rules: SafetyRules, at: M
   );
   if (foes.size === 0) return [];
   const here = roomOf(shop.settings, task.step.station);
-  const met = roomAir(shop, at, task.leaves).filter(
+  const met = (known ?? roomAir(shop, at, task.leaves)).filter(
     ({ what, room, from }) => room === here && foes.has(what) && !isOwn(from, task),
   );
   return groupsOf(met).map(holdOf);

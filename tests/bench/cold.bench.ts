@@ -2,6 +2,7 @@ import { mkdirSync, mkdtempSync, rmSync } from "node:fs";
 import { tmpdir } from "node:os";
 import { join } from "node:path";
 import { builtCommand } from "../../src/fresh.mjs";
+import type { Instant } from "../../src/time/instant.ts";
 import { compareRuns, type Row, type Run } from "./compare-runs.ts";
 import { type OldShop, tenYears, writeOldJournal } from "./old-journal.ts";
 
@@ -34,7 +35,10 @@ export function measure(): Row[] {
   }
 }
 
-/** Writes a shop and starts it once, so that its caches stand as on any day but the first. Gives how to run a line in it. */
+/**
+ * Writes a shop and starts it once, so that its caches stand as on any day but the first. The bench is open in it whenever
+ * this is measured: only then are there rows of work, and is told what leaving them brings. Gives how to run a line in it.
+ */
 function shopOf(folder: string, name: string, shop: OldShop): (words: readonly string[]) => Run {
   const home = join(folder, name.replaceAll(/\W+/g, "-"));
   mkdirSync(home);
@@ -45,6 +49,14 @@ function shopOf(folder: string, name: string, shop: OldShop): (words: readonly s
     args: [builtCommand, ...words],
     env,
   });
-  compareRuns(run(["settings", "zone", "Etc/UTC"]), [run(["now"])], 1);
+  const settled = [run(["settings", "zone", eveningZone(shop.now)]), run(["hours", "daily 18-22"])];
+  compareRuns(run(["now"]), [...settled, run(["now"])], 1);
   return run;
+}
+
+/** The zone in which it is the hour from 19:00 on. Names of `Etc` count westward: Etc/GMT-4 is four hours ahead. */
+function eveningZone(now: Instant): string {
+  const ahead = (19 - new Date(now).getUTCHours() + 24) % 24;
+  const hours = ahead > 12 ? ahead - 24 : ahead;
+  return hours === 0 ? "Etc/UTC" : `Etc/GMT${hours > 0 ? "-" : "+"}${Math.abs(hours)}`;
 }
