@@ -247,44 +247,6 @@ test("without colour the screen holds no style at all", async () => {
   else process.env.FORCE_COLOR = before;
 });
 
-test("plans are searched for while it is open: what was found is read, and its standing told at the foot", async () => {
-  const code = open();
-  await screen.until("14 smelt walker");
-  expect(workshop.planners.size).toBe(1);
-  workshop.answer = { ...workshop.answer, basis: "plan", plan: { is: "kept", gap: 0.031 } };
-  for (const tell of workshop.planners) tell();
-  await screen.until("by plan, at most 4 % over the best");
-  workshop.answer = { ...workshop.answer, basis: "dispatch", plan: { is: "stopped", gap: null } };
-  for (const tell of workshop.planners) tell();
-  await screen.until("not by plan: the planner stopped");
-  screen.type("q");
-  expect(await code).toBe(0);
-  expect(workshop.planners.size).toBe(0);
-});
-
-test("a better plan does not move the rows under the hand: three seconds after the last key they do", async () => {
-  workshop.answer = makeAnswer({
-    work: [makeWork(), makeWork({ tags: [15], name: "eyed dace", step: "eyes" })],
-  });
-  const code = open();
-  const order = (lines: readonly string[]) =>
-    lines.flatMap((line) => /^.(14|15) /.exec(line)?.[1] ?? []).slice(0, 2);
-  await screen.until("eyed dace");
-  screen.type("j");
-  await screen.until(">15 eyed dace");
-  workshop.answer = {
-    ...makeAnswer({ work: [makeWork({ tags: [15], name: "eyed dace", step: "eyes" }), makeWork()] }),
-    basis: "plan",
-    plan: { is: "kept", gap: 0 },
-  };
-  for (const tell of workshop.planners) tell();
-  expect(order(await screen.until("proven best"))).toEqual(["14", "15"]);
-  passSeconds(4);
-  expect(order(await screen.until("begin by 19:34\n 14 smelt walker"))).toEqual(["15", "14"]);
-  screen.type("q");
-  await code;
-});
-
 test("quitting as the bench shuts leaves the last words of the evening on the terminal", async () => {
   workshop.answer = makeAnswer({ bench: makeBench({ minutesLeft: 1, putAway: 0 }) });
   const code = open();
