@@ -14,10 +14,10 @@ describe("the bound by each piece alone", () => {
         const bound = boundByPieces(problem);
         expect(bound).toBeLessThanOrEqual(scorePlan(problem, dispatch(prepareDispatch(problem))).total);
         const search = beginSearch(problem, { seed: 1, warm: null });
-        search.go(60);
+        search.go(20);
         expect(bound).toBeLessThanOrEqual(search.found.score.total);
       }),
-      { numRuns: 60 },
+      { numRuns: 40 },
     );
   });
 

@@ -32,6 +32,8 @@ export class Learner {
   #open = 0;
   /** Where the level of the clash begins in the history. */
   #from = 0;
+  /** Scratch: the causes found last. */
+  readonly #causes: number[] = [];
   /** By variable: how much it had to do with clashes, the later the more. */
   readonly activity: Float64Array;
   #bump = 1;
@@ -66,6 +68,7 @@ export class Learner {
     this.#from = size;
     this.#open = 0;
     if (clash.side >= 0) this.#ask(clash.side ^ 1, 1 - clash.value);
+    if (clash.why === WHY.CLAUSE) this.#clauses.praise(clash.of);
     this.#explain(size, clash.side, clash.value, clash.why, clash.of);
   }
 
@@ -78,6 +81,7 @@ export class Learner {
       if (this.#open === 1) return entry;
       this.#open--;
       this.#asked[entry] = NOT_ASKED;
+      if (bounds.why[entry] === WHY.CLAUSE) this.#clauses.praise(bounds.of[entry] as number);
       this.#explain(
         entry,
         bounds.side[entry] as number,
@@ -106,37 +110,39 @@ export class Learner {
 
   /** Asks for the causes that made `[side >= value]` true at an entry of the history. */
   #explain(entry: number, side: number, value: number, why: number, of: number): void {
-    if (why === WHY.ARC) {
-      const arcs = this.#arcs;
-      this.#ask(arcs.from[of] as number, value - (arcs.least[of] as number));
-      const condition = arcs.conditionSide[of] as number;
-      if (condition >= 0) this.#ask(condition, arcs.conditionValue[of] as number);
-    } else if (why === WHY.CONDITION) {
-      const arcs = this.#arcs;
-      const tail = arcs.from[of] as number;
-      const pushed = this.#bounds.boundBefore(tail, entry);
-      this.#ask(tail, pushed);
-      this.#ask((arcs.to[of] as number) ^ 1, 1 - pushed - (arcs.least[of] as number));
-    } else if (why === WHY.CLAUSE) {
-      this.#explainClause(side, of);
-    } else if (why === WHY.NOTED) {
-      const { notes } = this.#bounds;
-      const end = of + 1 + 2 * (notes[of] as number);
-      for (let place = of + 1; place < end; place += 2) {
-        this.#ask(notes[place] as number, notes[place + 1] as number);
-      }
+    this.#findCauses(entry, side, value, why, of);
+    const causes = this.#causes;
+    for (let place = 0; place < causes.length; place += 2) {
+      this.#ask(causes[place] as number, causes[place + 1] as number);
     }
   }
 
-  /** All literals of the clause but the one that it made true were false. */
-  #explainClause(side: number, clause: number): void {
-    const clauses = this.#clauses;
-    clauses.praise(clause);
-    const first = clauses.literals(clause);
-    const end = first + 2 * clauses.length(clause);
-    for (let place = first; place < end; place += 2) {
-      const other = clauses.store[place] as number;
-      if (other !== side) this.#ask(other ^ 1, 1 - (clauses.store[place + 1] as number));
+  /** Lists the literals, as pairs of side and value, from which another followed. */
+  #findCauses(entry: number, side: number, value: number, why: number, of: number): void {
+    const causes = this.#causes;
+    causes.length = 0;
+    const arcs = this.#arcs;
+    if (why === WHY.ARC) {
+      causes.push(arcs.from[of] as number, value - (arcs.least[of] as number));
+      const condition = arcs.conditionSide[of] as number;
+      if (condition >= 0) causes.push(condition, arcs.conditionValue[of] as number);
+    } else if (why === WHY.CONDITION) {
+      const tail = arcs.from[of] as number;
+      const pushed = this.#bounds.boundBefore(tail, entry);
+      causes.push(tail, pushed, (arcs.to[of] as number) ^ 1, 1 - pushed - (arcs.least[of] as number));
+    } else if (why === WHY.CLAUSE) {
+      // All literals of the clause but the one that it made true were false.
+      const { store } = this.#clauses;
+      const first = this.#clauses.literals(of);
+      const end = first + 2 * this.#clauses.length(of);
+      for (let place = first; place < end; place += 2) {
+        const other = store[place] as number;
+        if (other !== side) causes.push(other ^ 1, 1 - (store[place + 1] as number));
+      }
+    } else if (why === WHY.NOTED) {
+      const { notes } = this.#bounds;
+      const end = of + 1 + 2 * (notes[of] as number);
+      for (let place = of + 1; place < end; place++) causes.push(notes[place] as number);
     }
   }
 
@@ -164,37 +170,20 @@ export class Learner {
 
   /** Whether an asked entry follows from others that are asked: then it adds nothing to the clause. */
   #follows(entry: number): boolean {
-    const bounds = this.#bounds;
-    const why = bounds.why[entry] as number;
-    const of = bounds.of[entry] as number;
-    const value = this.#asked[entry] as number;
-    if (why === WHY.ARC) {
-      const arcs = this.#arcs;
-      const condition = arcs.conditionSide[of] as number;
-      return (
-        this.#isCovered(arcs.from[of] as number, value - (arcs.least[of] as number)) &&
-        (condition < 0 || this.#isCovered(condition, arcs.conditionValue[of] as number))
-      );
+    const { side, why, of } = this.#bounds;
+    if (why[entry] === WHY.DECIDED) return false;
+    this.#findCauses(
+      entry,
+      side[entry] as number,
+      this.#asked[entry] as number,
+      why[entry] as number,
+      of[entry] as number,
+    );
+    const causes = this.#causes;
+    for (let place = 0; place < causes.length; place += 2) {
+      if (!this.#isCovered(causes[place] as number, causes[place + 1] as number)) return false;
     }
-    if (why === WHY.NOTED) {
-      const { notes } = bounds;
-      for (let place = of + 1; place < of + 1 + 2 * (notes[of] as number); place += 2) {
-        if (!this.#isCovered(notes[place] as number, notes[place + 1] as number)) return false;
-      }
-      return true;
-    }
-    if (why === WHY.CLAUSE) {
-      const { store } = this.#clauses;
-      const first = this.#clauses.literals(of);
-      const side = bounds.side[entry] as number;
-      for (let place = first; place < first + 2 * this.#clauses.length(of); place += 2) {
-        const other = store[place] as number;
-        if (other === side) continue;
-        if (!this.#isCovered(other ^ 1, 1 - (store[place + 1] as number))) return false;
-      }
-      return true;
-    }
-    return false;
+    return true;
   }
 
   /** Whether a literal is true from the beginning or asked for already. */
