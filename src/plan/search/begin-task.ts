@@ -1,7 +1,14 @@
 import type { Minutes } from "../../time/instant.ts";
 import { openingAfter, shutAfter } from "../lag.ts";
 import { LOOK, SHORTEST_PART } from "../problem.ts";
-import type { Bench, BenchStation, BenchTask } from "./bench.ts";
+import {
+  type Bench,
+  type BenchStation,
+  type BenchTask,
+  type BenchWait,
+  type BenchWindow,
+  DECIDED,
+} from "./bench.ts";
 import { NEVER } from "./calendar.ts";
 
 /**
@@ -125,13 +132,13 @@ function layOut(bench: Bench, task: BenchTask, hands: Minutes, opens: Minutes, l
 
 /** Minutes of setting up, if hands-on could begin at `from` and the windows are open at `opens`. */
 function setUpMinutes(
-  { setUp, station, rest, fresh }: BenchTask,
+  { setUp, station, rest, decided }: BenchTask,
   from: Minutes,
   opens: Minutes,
   session: number,
 ): Minutes {
   if (setUp === null || station === null || station.any) return 0;
-  if (station.standing !== setUp || fresh) return setUp.minutes;
+  if (station.standing !== setUp || decided === DECIDED.fresh) return setUp.minutes;
   if (setUp.putAway > 0 && station.session !== session) return setUp.minutes;
   if (setUp.way === "load") return 0;
   const start = Math.max(from, opens, station.ready);
@@ -170,17 +177,26 @@ function isLate(bench: Bench, task: BenchTask): boolean {
     const { end } = wait.on;
     if (start <= shutAfter(window.shuts, end)) continue;
     late = true;
-    const open = wait.windows.find(
-      (later, place) => place > wait.windows.indexOf(window) && start <= shutAfter(later.shuts, end),
+    const usable = usableWindows(wait);
+    const from = wait.windows.indexOf(window);
+    const open = usable.find(
+      (later) => wait.windows.indexOf(later) > from && start <= shutAfter(later.shuts, end),
     );
     if (open === undefined) {
       bench.missed = wait;
-      bench.missedBy = start - shutAfter(wait.windows.at(-1)?.shuts ?? null, end);
+      bench.missedBy = start - shutAfter(usable.at(-1)?.shuts ?? window.shuts, end);
       return true;
     }
     windows[index] = open;
   }
   return late;
+}
+
+/** The windows of a wait that may be used: of a firm task those that ask for nothing, if there are any. */
+export function usableWindows({ task, windows }: BenchWait): readonly BenchWindow[] {
+  if (task.decided !== DECIDED.firm) return windows;
+  const free = windows.filter(({ lead }) => lead === 0);
+  return free.length > 0 ? free : windows;
 }
 
 /** By how much the work must move for looks, air, hooks and the windows after it; 0: nothing is in the way. */

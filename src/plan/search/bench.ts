@@ -2,6 +2,17 @@ import type { Minutes } from "../../time/instant.ts";
 import type { Gives, Lag, Preparing, Prices } from "../problem.ts";
 import type { Calendar } from "./calendar.ts";
 
+/** What can be decided about a task beside its place in the order. */
+export const DECIDED = {
+  nothing: 0,
+  /** It begins while the set-up of the use before it still stands, if that use has to end later for it. */
+  shares: 1,
+  /** What it needs is set up anew though something stands. */
+  fresh: 2,
+  /** It begins in a window that asks for no preparation, if what it waits for has to end later for it. */
+  firm: 3,
+} as const;
+
 /**
  * The problem made ready for many plays, and the bench as the play at hand has left it. Everything that a play changes
  * is a small whole number in a field of one of these records, and the records hold one another: no list is searched
@@ -100,10 +111,8 @@ export interface BenchTask {
 
   /** Decided: it is to end no earlier, so that a window after it is met. */
   lifted: Minutes;
-  /** Decided: what it needs is set up anew though something stands. */
-  fresh: boolean;
-  /** Decided: it begins while the set-up of the use before it still stands. */
-  shares: boolean;
+  /** Decided about it: one of DECIDED. */
+  decided: number;
   /** Decided: done long ago, it is mended, or done over as what it lies upon is mended. */
   mended: boolean;
 }

@@ -1,15 +1,16 @@
 import { at } from "../at.ts";
 import { type Gives, LOOK, type Problem, type Task, type Wait } from "../problem.ts";
-import type {
-  Bench,
-  BenchHook,
-  BenchPiece,
-  BenchPlace,
-  BenchSetUp,
-  BenchSlot,
-  BenchStation,
-  BenchTask,
-  BenchWait,
+import {
+  type Bench,
+  type BenchHook,
+  type BenchPiece,
+  type BenchPlace,
+  type BenchSetUp,
+  type BenchSlot,
+  type BenchStation,
+  type BenchTask,
+  type BenchWait,
+  DECIDED,
 } from "./bench.ts";
 import { Calendar, NEVER } from "./calendar.ts";
 
@@ -106,8 +107,7 @@ function asPlayed({ ended, minutes }: Task) {
     parts: [],
     position: -1,
     lifted: 0,
-    fresh: false,
-    shares: false,
+    decided: DECIDED.nothing,
     mended: false,
   };
 }

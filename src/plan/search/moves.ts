@@ -1,5 +1,5 @@
 import type { Chance } from "../chance.ts";
-import type { Bench, BenchPiece, BenchTask } from "./bench.ts";
+import { type Bench, type BenchPiece, type BenchTask, DECIDED } from "./bench.ts";
 import type { Player } from "./play-order.ts";
 import { Recreate } from "./recreate.ts";
 import { ANY_NUMBER, drawStyle } from "./style.ts";
@@ -20,7 +20,7 @@ export function makeMoves(player: Player, chance: Chance): Move[] {
     { name: "pieces", play: (ceiling) => takeOutPieces(drawing, ceiling) },
     { name: "lead", play: (ceiling) => letPiecesLead(drawing, ceiling) },
     { name: "cut", play: (ceiling) => cutTime(drawing, ceiling) },
-    { name: "set-up", play: (ceiling) => decideSetUp(drawing, ceiling) },
+    { name: "decide", play: (ceiling) => decideTask(drawing, ceiling) },
   ];
 }
 
@@ -176,20 +176,23 @@ function cutTime(drawing: Drawing, ceiling: number): number {
   return cost;
 }
 
-/** Lets a task begin while the set-up before it stands, or sets up anew for it; or takes such a decision back. */
-function decideSetUp({ player, chance }: Drawing, ceiling: number): number {
+/**
+ * Decides something about a task that the order does not say: that it shares a set-up which has to be kept for it, or
+ * has its own, or meets its window without preparation; or takes such a decision back.
+ */
+function decideTask({ player, chance }: Drawing, ceiling: number): number {
   const { order } = player;
   const task = order[Math.floor(chance() * order.length)] as BenchTask;
-  const way = task.setUp?.way ?? "load";
-  if (way === "load") return Number.POSITIVE_INFINITY;
-  if (task.shares || task.fresh) {
-    task.shares = false;
-    task.fresh = false;
-  } else if (task.setUpMinutes > 0) task.shares = true;
-  else if (way === "mix") task.fresh = true;
-  else return Number.POSITIVE_INFINITY;
+  task.decided = task.decided === DECIDED.nothing ? decisionFor(task) : DECIDED.nothing;
   // A cup mixed though another is still good must be worth it.
-  const most = task.fresh ? Math.min(ceiling, player.cost - 1) : ceiling;
+  const most = task.decided === DECIDED.fresh ? Math.min(ceiling, player.cost - 1) : ceiling;
   const cost = player.try([...order], task.position, task.position + 1, most);
   return cost > most ? Number.POSITIVE_INFINITY : cost;
+}
+
+function decisionFor({ begin, setUpMinutes, start, setUp }: BenchTask): number {
+  if (begin < start - setUpMinutes) return DECIDED.firm;
+  if (setUp === null || setUp.way === "load") return DECIDED.nothing;
+  if (setUpMinutes > 0) return DECIDED.shares;
+  return setUp.way === "mix" ? DECIDED.fresh : DECIDED.nothing;
 }

@@ -1,7 +1,6 @@
 import type { Plan } from "../plan.ts";
-import type { Bench, BenchTask } from "./bench.ts";
+import { type Bench, type BenchTask, DECIDED } from "./bench.ts";
 import { NEVER } from "./calendar.ts";
-import { FRESH, SHARES } from "./play-order.ts";
 
 /**
  * The order in which a plan begins the tasks, as far as they are still to do; those it knows nothing of come last. No
@@ -32,7 +31,8 @@ export function decisionsOf(order: readonly BenchTask[], { visits }: Plan): Int3
   for (const [place, { index, setUp }] of order.entries()) {
     if (setUp === null || setUp.way === "load") continue;
     const made = setUps.get(index) ?? 0;
-    decided[2 * place + 1] = made === 0 ? SHARES : setUp.way === "mix" ? FRESH : 0;
+    decided[2 * place + 1] =
+      made === 0 ? DECIDED.shares : setUp.way === "mix" ? DECIDED.fresh : DECIDED.nothing;
   }
   return decided;
 }

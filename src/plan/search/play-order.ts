@@ -1,7 +1,7 @@
 import type { Minutes } from "../../time/instant.ts";
 import { openingAfter, shutAfter } from "../lag.ts";
-import { findBegin, sharedTooEarly } from "./begin-task.ts";
-import type { Bench, BenchPiece, BenchTask, BenchWait } from "./bench.ts";
+import { findBegin, sharedTooEarly, usableWindows } from "./begin-task.ts";
+import { type Bench, type BenchPiece, type BenchTask, type BenchWait, DECIDED } from "./bench.ts";
 import { NEVER } from "./calendar.ts";
 import { Checkpoints, STRIDE } from "./checkpoints.ts";
 import { giveUpTask, pieceCost, placeTask } from "./place-task.ts";
@@ -14,10 +14,6 @@ const LIKELY = 3;
 
 /** Figures kept of each task. */
 const KEPT = 7;
-
-/** How decisions about a task's set-up are written as a number. */
-export const SHARES = 1;
-export const FRESH = 2;
 
 /** An order of work with what was decided for each task of it: by when it is lifted, and about its set-up. */
 export interface Solution {
@@ -100,8 +96,7 @@ export class Player {
       if (task.running || (task.ended !== null && !task.mended)) continue;
       task.position = -1;
       task.lifted = 0;
-      task.shares = false;
-      task.fresh = false;
+      task.decided = DECIDED.nothing;
       task.end = NEVER;
       this.#keep(task);
     }
@@ -112,8 +107,7 @@ export class Player {
     this.reset();
     for (const [place, task] of order.entries()) {
       task.lifted = decided[2 * place] as number;
-      task.shares = decided[2 * place + 1] === SHARES;
-      task.fresh = decided[2 * place + 1] === FRESH;
+      task.decided = decided[2 * place + 1] as number;
     }
     this.#stand(this.try([...order], 0, order.length, Number.POSITIVE_INFINITY));
   }
@@ -121,9 +115,9 @@ export class Player {
   /** The order that stands, with what is decided for it. */
   solution(): Solution {
     const decided = new Int32Array(2 * this.order.length);
-    for (const [place, { lifted, shares, fresh }] of this.order.entries()) {
-      decided[2 * place] = lifted;
-      decided[2 * place + 1] = (shares ? SHARES : 0) + (fresh ? FRESH : 0);
+    for (const [place, task] of this.order.entries()) {
+      decided[2 * place] = task.lifted;
+      decided[2 * place + 1] = task.decided;
     }
     return { order: this.order, decided, cost: this.cost };
   }
@@ -174,7 +168,7 @@ export class Player {
     const { bench } = this;
     task.parts.length = 0;
     if (findBegin(bench, task, bench.clock)) {
-      const early = task.shares ? this.#shareSetUp(task) : null;
+      const early = task.decided === DECIDED.shares ? this.#shareSetUp(task) : null;
       if (early !== null) return early;
       placeTask(bench, task);
       if (task.left > 0) this.#playParts(task);
@@ -368,11 +362,9 @@ export class Player {
       if (task.lifted === 0) continue;
       let slack = NEVER;
       if (task.end <= task.lifted) {
-        for (const { task: next, windows } of task.strict) {
-          slack = Math.min(
-            slack,
-            shutAfter(windows[windows.length - 1]?.shuts ?? null, task.end) - next.start,
-          );
+        for (const wait of task.awaited) {
+          const shuts = usableWindows(wait).at(-1)?.shuts ?? null;
+          slack = Math.min(slack, shutAfter(shuts, task.end) - wait.task.start);
         }
       }
       if (slack <= 0) continue;
@@ -401,7 +393,7 @@ export class Player {
     this.#kept[row + 3] = task.end;
     this.#kept[row + 4] = task.lifted;
     this.#kept[row + 5] = task.position;
-    this.#kept[row + 6] = (task.shares ? SHARES : 0) + (task.fresh ? FRESH : 0);
+    this.#kept[row + 6] = task.decided;
   }
 
   #restore(task: BenchTask): void {
@@ -412,7 +404,6 @@ export class Player {
     task.end = this.#kept[row + 3] as number;
     task.lifted = this.#kept[row + 4] as number;
     task.position = this.#kept[row + 5] as number;
-    task.shares = this.#kept[row + 6] === SHARES;
-    task.fresh = this.#kept[row + 6] === FRESH;
+    task.decided = this.#kept[row + 6] as number;
   }
 }
