@@ -75,8 +75,9 @@ export interface WorkRow {
  * Monday, or count on a scuff; for a next coat of 8 min today it had to hang by 11:52."
  */
 export interface WindowAhead {
-  readonly opens: Instant;
-  readonly shuts: Instant;
+  /** Null: it never opens, in the air that is expected. */
+  readonly opens: Instant | null;
+  readonly shuts: Instant | null;
   /** What the next coat will then ask for; null: only a mend helps. */
   readonly preparation: Preparation | null;
   /** Minutes of the next coat, which has to fit. */

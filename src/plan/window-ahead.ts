@@ -31,9 +31,9 @@ export function lookAhead(
     if (free.length === 0 || free.some((window) => isMet(problem, window, follower, hangs))) continue;
     const window = at(free, 0);
     return {
-      opens: after(problem.origin, openingAfter(window.opens, hangs)),
+      opens: momentOf(problem, openingAfter(window.opens, hangs)),
       // The problem counts the last minute that will do; the window shuts with the next.
-      shuts: after(problem.origin, shutAfter(window.shuts, hangs) + 1),
+      shuts: momentOf(problem, shutAfter(window.shuts, hangs) + 1),
       preparation: coat.windows.find(({ first }) => first !== null)?.first ?? null,
       nextMinutes: follower.minutes,
       hangBy: latestHang(problem, window, follower),
@@ -41,6 +41,11 @@ export function lookAhead(
     };
   }
   return null;
+}
+
+/** Null: never, in the air that is expected. */
+function momentOf({ origin }: Problem, minute: Minutes): Instant | null {
+  return Number.isFinite(minute) ? after(origin, minute) : null;
 }
 
 function isMet(problem: Problem, window: PlanWindow, follower: Task, hangs: Minutes): boolean {

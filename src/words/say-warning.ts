@@ -13,6 +13,9 @@ import type { Speech } from "./speech.ts";
  */
 export function sayWarning(ahead: WindowAhead, speech: Speech): string {
   const { opens, shuts, preparation, nextMinutes, hangBy, layFrom } = ahead;
+  if (opens === null) {
+    return "hung now it does not cure in the air that is expected: warm the air, or hang it in a warmer place";
+  }
   const count = preparation === null ? "a mend" : sayPreparation(preparation);
   const help =
     layFrom === null ? `count on ${count}` : `lay it ${sayClock(layFrom, speech)}, or count on ${count}`;
@@ -21,6 +24,7 @@ export function sayWarning(ahead: WindowAhead, speech: Speech): string {
     hangBy === null
       ? ""
       : `; for a next coat of ${sayWait(nextMinutes)} in this bench session it ${verb} to hang by ${sayClock(hangBy, speech)}`;
-  const window = `opens ${sayClock(opens, speech)} and shuts ${sayClock(shuts, speech)}`;
+  const shut = shuts === null ? "" : ` and shuts ${sayClock(shuts, speech)}`;
+  const window = `opens ${sayClock(opens, speech)}${shut}`;
   return plainText(`hung now it ${window} with no bench open in time: ${help}${today}`);
 }

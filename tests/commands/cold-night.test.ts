@@ -104,3 +104,16 @@ test("in a garage that stays too cold it says so, for the piece and for the coat
   await bench.type("air 21C 50%");
   expect((await bench.type('take 2 --ticked "solvent vapour"')).exit).toBe(0);
 });
+
+test("a coat that would never cure in the air expected is told before it is laid", async () => {
+  bench.now = at("Tue 21:00");
+  await bench.type('hours "daily 8-22"');
+  await bench.type('tag walker --name smelt --hung "pour the ballast" --since "20:30"');
+  await bench.type("air 11C 50%");
+  await bench.type("air --low 2C --high 5C");
+  for (const line of ["now", "rack", "now --json"]) {
+    expect(await bench.type(line), line).toMatchObject({ exit: 0 });
+  }
+  expect((await bench.type("now")).out).toMatch(/Hung now it does not cure in the air that is expected/);
+  expect((await bench.type('take 2 --ticked "solvent vapour"')).out).toMatch(/does not cure in the air/);
+});
