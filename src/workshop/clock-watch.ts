@@ -17,7 +17,7 @@ export interface ClockDoubt {
 }
 
 /** Events from `since` to before `until` (null: to the newest) were stamped so many minutes too late, or too early if negative. */
-export interface WrongStamps {
+interface WrongStamps {
   readonly since: Seq;
   readonly until: Seq | null;
   readonly minutes: Minutes;

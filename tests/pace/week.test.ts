@@ -243,17 +243,6 @@ describe("pieces that end", () => {
   });
 });
 
-test("the notes of the week stand in it by their time, those of pieces and those of the shop", () => {
-  const diary = weekOfTheWalkers();
-  diary.say(3, { kind: "noted", text: "a run" }, "Wed 18:59");
-  diary.say(1, { kind: "noted", text: "before" }, "last Sun 23:59");
-  diary.say(null, { kind: "noted", text: "the heater was off" }, "Tue 22:00");
-  expect(review(diary.shop()).notes).toEqual([
-    { at: at("Tue 22:00"), tags: [], text: "the heater was off" },
-    { at: at("Wed 18:59"), tags: [3], text: "a run" },
-  ]);
-});
-
 describe("the last eight weeks", () => {
   test("are counted by the clock of the zone, each piece in the week it was finished, this one from the shop", () => {
     // Sunday 22 March 23:59 is still week 12; Monday 0:00 is week 13. The row of 9 is older than eight weeks.
