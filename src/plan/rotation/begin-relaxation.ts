@@ -1,5 +1,6 @@
 import type { Circle } from "./circle.ts";
-import { Relaxation, STANDS } from "./relaxation.ts";
+import { STANDS } from "./known-set-up.ts";
+import { Relaxation } from "./relaxation.ts";
 
 /** The whole problem as a relaxation, before anything is chosen; null: it contradicts itself at once. */
 export function beginRelaxation(circle: Circle): Relaxation | null {

@@ -1,4 +1,5 @@
-import { MADE, type Relaxation } from "./relaxation.ts";
+import { MADE } from "./known-set-up.ts";
+import type { Relaxation } from "./relaxation.ts";
 
 /** Where the work of each task with its set-up may lie on the circle, and how long it is. */
 interface Spread {

@@ -1,4 +1,5 @@
-import { MADE, type Relaxation } from "./relaxation.ts";
+import { MADE } from "./known-set-up.ts";
+import type { Relaxation } from "./relaxation.ts";
 
 /**
  * Whether all the work of a turn can lie in its sessions, by minutes alone, for one pair of hands: the work that must

@@ -1,7 +1,8 @@
 import type { CircleHold } from "./circle.ts";
 import type { Choice } from "./find-conflict.ts";
+import { MADE } from "./known-set-up.ts";
 import type { Placing } from "./placing.ts";
-import { MADE, type Relaxation } from "./relaxation.ts";
+import type { Relaxation } from "./relaxation.ts";
 
 /** A hold as it is placed: `from` to before `until`, counted from minute 0 of its piece's first turn. */
 interface Held {

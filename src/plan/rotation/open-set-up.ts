@@ -1,7 +1,8 @@
 import type { Minutes } from "../../time/instant.ts";
 import type { CircleSetUp } from "./circle.ts";
 import type { Branching, Choice } from "./find-conflict.ts";
-import { OPEN, type Relaxation } from "./relaxation.ts";
+import { OPEN } from "./known-set-up.ts";
+import type { Relaxation } from "./relaxation.ts";
 
 /**
  * Whether its set-up is made for a task or stands from another, for the task with the fewest ways left of which that is

@@ -1,10 +1,7 @@
 import type { Circle, CircleSetUp } from "./circle.ts";
+import { judgeSetUps } from "./judge-set-ups.ts";
+import { MADE, STANDS } from "./known-set-up.ts";
 import { LongestPaths, NO_PATH } from "./longest-paths.ts";
-
-/** What is known of the set-up of a task: nothing yet; made directly before it; it stands from an earlier task. */
-export const OPEN = 0;
-export const MADE = 1;
-export const STANDS = 2;
 
 /**
  * What every solution below one node of the search must keep to. Three closed networks of difference constraints speak
@@ -32,6 +29,9 @@ export class Relaxation {
   readonly mayLieIn: Uint8Array;
   /** `owing[station * sessions + session]`: minutes of putting away that the session is known to owe for the station. */
   readonly owing: Int32Array;
+  /** The two tables of the circle in one row each, less than 0 for none; where the set-up is made, with its minutes. */
+  readonly apartStanding: Int32Array;
+  readonly apartMade: Int32Array;
   readonly #queue: number[] = [];
   readonly #queued: Uint8Array;
 
@@ -52,6 +52,12 @@ export class Relaxation {
     this.mayLieIn = from?.mayLieIn.slice() ?? new Uint8Array(size * sessions).fill(1);
     this.owing = from?.owing.slice() ?? new Int32Array(stations * sessions);
     this.#queued = new Uint8Array((size + 1) * (size + 1));
+    this.apartStanding = from?.apartStanding ?? Int32Array.from(circle.apart.flat(), (least) => least ?? -1);
+    this.apartMade =
+      from?.apartMade ??
+      Int32Array.from(circle.apartFromSetUp.flat(), (least, index) => {
+        return least === null ? -1 : least + (this.setUpOf(index % size)?.minutes ?? 0);
+      });
   }
 
   /** Only of one whose conclusions are drawn. */
@@ -61,21 +67,25 @@ export class Relaxation {
 
   /** minute(to) >= minute(from) + length; `size` as a task is minute 0. */
   raiseMinute(from: number, to: number, length: number): boolean {
-    return this.minutes.raise(from, to, length, this.#touch);
+    return this.minutes.raise(from, to, length, this.touch);
   }
 
   raiseTurn(from: number, to: number, length: number): boolean {
-    return this.turns.raise(from, to, length, this.#touch);
+    return this.turns.raise(from, to, length, this.touch);
   }
 
   raiseStart(from: number, to: number, length: number): boolean {
-    return this.starts.raise(from, to, length, this.#touch);
+    return this.starts.raise(from, to, length, this.touch);
   }
 
-  /** Its set-up is made for it, directly before it. */
+  /** Its set-up is made for it, directly before it: what is known to stand before or after it moves away. */
   makeSetUp(task: number): boolean {
     if (this.setUps[task] === STANDS) return false;
     this.setUps[task] = MADE;
+    for (let other = 0; other < this.size; other++) {
+      if (this.isBefore(other, task) && !this.setBefore(other, task)) return false;
+      if (this.isBefore(task, other) && !this.setBefore(task, other)) return false;
+    }
     this.touchAll(task);
     return true;
   }
@@ -109,15 +119,15 @@ export class Relaxation {
     if (this.mayLieIn[task * count + session] !== 1) return false;
     this.mayLieIn.fill(0, task * count, (task + 1) * count);
     this.mayLieIn[task * count + session] = 1;
-    this.#touch(task, this.size);
+    this.touch(task, this.size);
     return true;
   }
 
   /** Least minutes from the start of one task to that of another after it, with what is known of its set-up. */
   apart(from: number, to: number): number | null {
-    if (this.setUps[to] !== MADE) return this.circle.apart[from]?.[to] ?? null;
-    const least = this.circle.apartFromSetUp[from]?.[to] ?? null;
-    return least === null ? null : least + (this.setUpOf(to)?.minutes ?? 0);
+    const table = this.setUps[to] === MADE ? this.apartMade : this.apartStanding;
+    const least = table[from * this.size + to] as number;
+    return least < 0 ? null : least;
   }
 
   setUpOf(task: number): CircleSetUp | null {
@@ -126,7 +136,7 @@ export class Relaxation {
   }
 
   touchAll(node: number): void {
-    for (let other = 0; other <= this.size; other++) if (other !== node) this.#touch(node, other);
+    for (let other = 0; other <= this.size; other++) if (other !== node) this.touch(node, other);
   }
 
   /** Nothing was added since conclusions were drawn. */
@@ -145,12 +155,12 @@ export class Relaxation {
         const holds = other === this.size ? this.#judgeSession(one) : this.#judgePair(one, other);
         if (!holds) return false;
       }
-      if (!this.#judgeSetUps() || !this.#judgeGaps()) return false;
+      if (!judgeSetUps(this) || !this.#judgeGaps()) return false;
     } while (this.#queue.length > 0);
     return true;
   }
 
-  readonly #touch = (from: number, to: number): void => {
+  readonly touch = (from: number, to: number): void => {
     const nodes = this.size + 1;
     const pair = from < to ? from * nodes + to : to * nodes + from;
     if (this.#queued[pair] === 1) return;
@@ -182,8 +192,7 @@ export class Relaxation {
 
   /** Two tasks that hinder each other: where one order is impossible, the other is settled. */
   #judgeOrder(one: number, other: number): boolean {
-    if (this.isBefore(one, other)) return this.setBefore(one, other);
-    if (this.isBefore(other, one)) return this.setBefore(other, one);
+    if (this.isBefore(one, other) || this.isBefore(other, one)) return true;
     const there = this.apart(one, other);
     const back = this.apart(other, one);
     if (there === null || back === null) return true;
@@ -258,75 +267,5 @@ export class Relaxation {
       }
     }
     return true;
-  }
-
-  /** A set-up that stands was last used by its host, kept long enough, and nothing it is apart from came between. */
-  #judgeSetUps(): boolean {
-    for (let task = 0; task < this.size; task++) {
-      if (this.setUps[task] !== STANDS || (this.hosts[task] as number) < 0) continue;
-      if (!this.#judgeStanding(task)) return false;
-    }
-    return true;
-  }
-
-  #judgeStanding(task: number): boolean {
-    const { circle } = this;
-    const setUp = this.setUpOf(task);
-    if (setUp === null) return true;
-    const host = this.hosts[task] as number;
-    if (setUp.putAway > 0 && !this.#lieTogether(task, host)) return false;
-    const around = this.overnight[task] === 1 ? circle.period : 0;
-    for (let other = 0; other < this.size; other++) {
-      const use = this.setUpOf(other)?.station === setUp.station;
-      if (other === task || other === host || !(use || setUp.apartFrom.includes(other))) continue;
-      if (!this.#keepFromBetween(other, host, task, around > 0)) return false;
-    }
-    if (setUp.keeps.way === "heat") {
-      const minutes = circle.tasks[host]?.minutes ?? 0;
-      return this.raiseMinute(task, host, around - minutes - setUp.keeps.minutes);
-    }
-    return setUp.keeps.way === "load" || this.#judgeMix(task, setUp.keeps);
-  }
-
-  /** Two tasks between which nothing is put away lie in one session. */
-  #lieTogether(one: number, other: number): boolean {
-    const count = this.circle.sessions.length;
-    let left = false;
-    for (let session = 0; session < count; session++) {
-      const place = one * count + session;
-      const otherPlace = other * count + session;
-      const both = this.mayLieIn[place] === 1 && this.mayLieIn[otherPlace] === 1;
-      left ||= both;
-      if (both || (this.mayLieIn[place] === 0 && this.mayLieIn[otherPlace] === 0)) continue;
-      this.mayLieIn[place] = 0;
-      this.mayLieIn[otherPlace] = 0;
-      this.#touch(one, this.size);
-      this.#touch(other, this.size);
-    }
-    return left;
-  }
-
-  /** A task does not stand between a host and the next use of its set-up. */
-  #keepFromBetween(other: number, host: number, task: number, overnight: boolean): boolean {
-    if (overnight) {
-      if (host === task) return false;
-      return this.setBefore(task, other) && this.setBefore(other, host);
-    }
-    if (this.isBefore(host, other)) return this.isBefore(task, other) || this.setBefore(task, other);
-    if (this.isBefore(other, task)) return this.isBefore(other, host) || this.setBefore(other, host);
-    return true;
-  }
-
-  /** A cup is used up before its pot life is over, by no more tasks than it serves. */
-  #judgeMix(task: number, keeps: { readonly minutes: number; readonly serves: number }): boolean {
-    let around = 0;
-    let mixedFor = task;
-    for (let served = 1; this.setUps[mixedFor] === STANDS; served++) {
-      if (served >= keeps.serves) return false;
-      if (this.overnight[mixedFor] === 1) around += this.circle.period;
-      mixedFor = this.hosts[mixedFor] as number;
-    }
-    if (this.setUps[mixedFor] === OPEN) return true;
-    return this.raiseMinute(task, mixedFor, around + (this.circle.tasks[task]?.minutes ?? 0) - keeps.minutes);
   }
 }

@@ -1,6 +1,7 @@
 import type { Choice } from "./find-conflict.ts";
+import { STANDS } from "./known-set-up.ts";
 import { type Placing, sessionIn } from "./placing.ts";
-import { type Relaxation, STANDS } from "./relaxation.ts";
+import type { Relaxation } from "./relaxation.ts";
 
 /**
  * A task whose session is open, where that matters: its set-up stands from one in another session though it would have

@@ -4,9 +4,10 @@ import type { Circle } from "./circle.ts";
 import { findEdges } from "./edge-finding.ts";
 import { type Branching, type Choice, findConflict } from "./find-conflict.ts";
 import { fitsSessions } from "./hands-load.ts";
+import { MADE } from "./known-set-up.ts";
 import { findOrderConflict } from "./order-conflict.ts";
 import { type Placing, placeEarliest } from "./placing.ts";
-import { MADE, type Relaxation } from "./relaxation.ts";
+import type { Relaxation } from "./relaxation.ts";
 import { fitsRoom } from "./room-load.ts";
 import { holdSpan, leastSpans, spanOf } from "./spans.ts";
 
