@@ -6,8 +6,9 @@ import { findSequence } from "./projects/sequence.ts";
 
 const NONE: ProjectAnswer = { status: "infeasible", makespan: null, starts: null, bound: null, nodes: 0 };
 
-/** Clashes to one sampled schedule. */
+/** Clashes to one sampled schedule, and schedules sampled in one go at most: nobody can stop it meanwhile. */
 const CLASHES_A_TRY = 8;
+const MOST_TRIES = 60;
 
 /** Clashes of a first run; later runs have more patience by half. */
 const PATIENCE = 200;
@@ -36,7 +37,11 @@ export function solveProject(project: Project, isOver: (nodes: number) => boolea
   let isLow = true;
   let isStuck = true;
   for (;;) {
-    if (isLow && isStuck && !sample(project, model, sampler, search, patience / CLASHES_A_TRY)) {
+    if (
+      isLow &&
+      isStuck &&
+      !sample(project, model, sampler, search, Math.min(MOST_TRIES, patience / CLASHES_A_TRY))
+    ) {
       return answer(project, model, search, true);
     }
     const end = search.run(isLow ? search.bound : search.most, patience, isOver);

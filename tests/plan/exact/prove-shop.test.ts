@@ -4,6 +4,8 @@ import { checkPlan } from "../../../src/plan/check-plan.ts";
 import { beginProof } from "../../../src/plan/exact/prove-shop.ts";
 import type { Problem, Task } from "../../../src/plan/problem.ts";
 import { scorePlan } from "../../../src/plan/score.ts";
+import { beginSearch } from "../../../src/plan/search/search.ts";
+import { randomProblem } from "../random-problem.ts";
 import { enumerateCost } from "./enumerate-plans.ts";
 
 const NEVER_STOP = () => false;
@@ -166,4 +168,39 @@ describe("the proof of a shop's best plan", () => {
       { numRuns: 100 },
     );
   });
+
+  test("bounds what the search finds in any shop of which it says all, work in hand included", () => {
+    fc.assert(
+      fc.property(randomProblem, (shop) => {
+        const problem = plain(shop);
+        const proof = beginProof(problem, new Map(), DEAR * 100);
+        proof?.go((nodes) => nodes >= 200);
+        const search = beginSearch(problem, { seed: 1, warm: null });
+        search.go(20);
+        expect(proof?.bound ?? 0).toBeLessThanOrEqual(search.found.score.total);
+      }),
+      { numRuns: 60 },
+    );
+  });
 });
+
+/** The same shop without what the model leaves out. */
+function plain(problem: Problem): Problem {
+  return {
+    ...problem,
+    hands: 1,
+    stations: problem.stations.map((station) => ({ ...station, standing: null })),
+    setUps: problem.setUps.map((setUp) => ({ ...setUp, putAway: 0 })),
+    looks: [],
+    tasks: problem.tasks.map((task) => ({
+      ...task,
+      mayStop: false,
+      looks: [],
+      waits: task.waits.map(({ on, windows }) => ({
+        on,
+        windows: [{ opens: windows[0]?.opens ?? 0, shuts: null, preparation: null }],
+        mend: null,
+      })),
+    })),
+  };
+}

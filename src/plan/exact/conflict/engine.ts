@@ -39,6 +39,7 @@ export class Engine {
   propagate(): boolean {
     for (;;) {
       if (!this.#followBounds()) return this.#giveUp();
+      // One rule at a time: what it finds is followed by the cheap means before the next.
       const rule = this.#stale.indexOf(true);
       if (rule < 0) return true;
       this.#stale[rule] = false;

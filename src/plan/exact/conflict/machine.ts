@@ -104,6 +104,7 @@ export class Machine implements Rule {
       if (fullest + lasts > until) set = tightest;
       else if (earliest + lasts + (this.#work[place] as number) > until) set = place;
       if (set < 0 || (this.#work[set] as number) === 0) continue;
+      // It starts after the set's earliest end anyway.
       if ((this.#end[set] as number) <= earliest) continue;
       if (!this.#push(bounds, activity, set, until)) return false;
     }
@@ -129,7 +130,7 @@ export class Machine implements Rule {
     return bounds.raise(own, end - (shift[activity] as number), WHY.NOTED, place);
   }
 
-  /** Notes that every activity of a set lies between `first` and `until`. */
+  /** Notes that every activity of the set that begins at a place of the order lies between `first` and `until`. */
   #noteSet(bounds: Bounds, place: number, set: number, until: number, first: number): void {
     const { side, shift, duration } = this.#view;
     for (let at = set; at < this.#count; at++) {

@@ -27,6 +27,7 @@ export class Profile implements Rule {
   propagate(bounds: Bounds): boolean {
     const { demand, capacity } = this.#view;
     this.#build(bounds);
+    // The peak says at once which activities cannot be in the way of any step.
     if (this.#peak > capacity) return this.#fail(bounds);
     if (this.#peak === 0) return true;
     for (let activity = 0; activity < demand.length; activity++) {
@@ -100,10 +101,12 @@ export class Profile implements Rule {
     for (let step = 0; step + 1 < this.#steps; step++) {
       const until = time[step + 1] as number;
       if (until <= start) continue;
+      // Beyond its earliest end, or where no later start is left, nothing pushes it.
       const from = time[step] as number;
       if (from >= start + lasts || start === latest) break;
       if ((this.#height[step] as number) <= room) continue;
       if (from >= surely && until <= surelyUntil) continue;
+      // In strides of its own length: at each it would meet a moment that has no room for it.
       while (start < until) {
         const moment = Math.min(until, start + lasts) - 1;
         if (!this.#push(bounds, activity, moment)) return false;

@@ -22,6 +22,10 @@ export class Sum implements Rule {
     this.#terms = terms;
   }
 
+  /**
+   * The goal is at least what the terms are at least; and each term has no more room than the goal's upper bound
+   * leaves when all others are at their least.
+   */
   propagate(bounds: Bounds): boolean {
     let least = this.#base;
     for (const { variable, times } of this.#terms) least += times * (bounds.now[2 * variable] as number);

@@ -133,6 +133,7 @@ function rulesOf(
       if (demand === 0 || duration === 0) return [];
       return [{ body: body[activity] as number, offset: offset[activity] as number, duration, demand }];
     });
+    // No two of these fit at once, so edge-finding holds among them even where others run beside.
     const greedy = users.filter(({ demand }) => 2 * demand > capacity);
     if (greedy.length > 2) {
       machines.push(new Machine(lookForward(greedy, capacity)), new Machine(lookBackward(greedy, capacity)));

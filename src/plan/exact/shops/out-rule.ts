@@ -52,10 +52,12 @@ export class OutRule implements Rule {
   }
 }
 
+/** Begun by then at the latest, and not finished by then at the earliest. */
 function isSurelyOut(bounds: Bounds, { from, until }: Outing, moment: number): boolean {
   return bounds.isTrue(2 * from + 1, -moment) && bounds.isTrue(2 * until, moment + 1);
 }
 
+/** Notes why these are out at a moment. @returns the place of the note */
 function noteOut(bounds: Bounds, outings: readonly Outing[], moment: number): number {
   const place = bounds.beginNote();
   for (const { from, until } of outings) {

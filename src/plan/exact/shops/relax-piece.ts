@@ -21,7 +21,7 @@ export function relaxPiece(problem: Problem, piece: number): Problem {
       hook: null,
       mayStop: false,
       looks: [],
-      waits: task.waits.map((wait) => relaxWait(wait, problem, numbers)),
+      waits: task.waits.filter(({ on }) => numbers.has(on)).map((wait) => relaxWait(wait, problem, numbers)),
     }),
   );
   return {

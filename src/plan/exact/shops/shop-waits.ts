@@ -46,6 +46,7 @@ interface PlainWait {
   readonly most: Minutes | null;
 }
 
+/** Windows that ask for preparation are left unused where there are others. */
 function waitsOf({ waits }: Task): PlainWait[] {
   return waits.map(({ on, windows }) => {
     const plain = windows.filter(({ preparation }) => preparation === null);
