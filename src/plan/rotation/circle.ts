@@ -63,7 +63,7 @@ export interface CircleLag {
   readonly gaps?: readonly CircleGap[];
 }
 
-export interface CircleGap {
+interface CircleGap {
   readonly shuts: Minutes;
   readonly opens: Minutes;
 }

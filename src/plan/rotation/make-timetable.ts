@@ -59,7 +59,7 @@ function dryThroughOf({ made, built, starts }: Solved, piece: number, until: Min
 }
 
 /** How many pieces are out at the most, with one copy of each every period. */
-export function mostOut(spans: readonly { from: Minutes; until: Minutes }[], period: Minutes): number {
+function mostOut(spans: readonly { from: Minutes; until: Minutes }[], period: Minutes): number {
   const outAt = (moment: Minutes): number =>
     spans.reduce((sum, { from, until }) => {
       return sum + Math.floor((moment - from) / period) - Math.floor((moment - until) / period);

@@ -1,0 +1,33 @@
+import { describe, expect, test } from "vitest";
+import { solveCircle } from "../../../src/plan/rotation/solve-circle.ts";
+import { randomCircle } from "./random-circle.ts";
+import { tryAll } from "./try-all.ts";
+
+const cases = Array.from({ length: 120 }, (_, seed) => seed);
+
+describe("random circles of few minutes, each also solved by trying every rotation", () => {
+  test.each(cases)("seed %i: the same least span", (seed) => {
+    const circle = randomCircle(seed);
+    const { status, span } = solveCircle(circle, { stop: () => false });
+    expect(span).toBe(tryAll(circle));
+    expect(status).toBe(span === null ? "infeasible" : "optimal");
+  });
+
+  test("hold enough that can be, with each way a set-up keeps, and enough that cannot", () => {
+    const solved = cases.map((seed) => ({
+      circle: randomCircle(seed),
+      ...solveCircle(randomCircle(seed), { stop: () => false }),
+    }));
+    const can = solved.filter(({ span }) => span !== null);
+    expect(can.length).toBeGreaterThan(40);
+    expect(solved.length - can.length).toBeGreaterThan(20);
+    for (const way of ["heat", "mix", "load"]) {
+      const kept = can.filter(({ circle, made }) =>
+        circle.tasks.some(
+          ({ setUp }, task) => setUp !== null && !made[task] && circle.setUps[setUp]?.keeps.way === way,
+        ),
+      );
+      expect({ way, kept: kept.length > 3 }).toEqual({ way, kept: true });
+    }
+  });
+});
