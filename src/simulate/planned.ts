@@ -3,28 +3,72 @@ import type { Plan, Visit } from "../plan/plan.ts";
 import { prepareDispatch } from "../plan/prepare-dispatch.ts";
 import type { Problem } from "../plan/problem.ts";
 import { beginSearch } from "../plan/search/search.ts";
+import { firstToBegin } from "./begin-now.ts";
 import type { Policy } from "./play-forward.ts";
 import type { Moment } from "./problem-now.ts";
+import { stretchWaits } from "./stretch-waits.ts";
 
 /** The first act of a plan made by dispatch, without search. */
 export function atOnce(): Policy {
   return ({ problem }) => firstAct(dispatch(prepareDispatch(problem)), problem);
 }
 
+export interface Planning {
+  readonly seed: number;
+  /** Of search before each act. */
+  readonly rounds: number;
+  /** How much longer than by their sheets coats still to be laid are reckoned to take; 1: as the sheets say. */
+  readonly stretch: number;
+}
+
 /**
- * dryline's own way: before each act the plan is searched for so many rounds, from where the plan before it left off,
- * and its first act is done. It remembers that plan, so each play needs a policy of its own.
+ * dryline's own way: before each act the plan is searched, from where the plan before it left off, and its first act is
+ * done. While that has to wait, small work that hinders nothing is done first. It remembers its plan, so each play needs
+ * a policy of its own.
  */
-export function planned({ seed, rounds }: { seed: number; rounds: number }): Policy {
+export function planned({ seed, rounds, stretch }: Planning): Policy {
   let last: { readonly plan: Plan; readonly moment: Moment } | null = null;
   return (moment) => {
-    const warm = last === null ? null : carryOver(last.plan, last.moment, moment);
-    const search = beginSearch(moment.problem, { seed, warm });
-    search.go(rounds);
-    const { plan } = search.found;
+    const { problem } = moment;
+    let warm = last === null ? null : carryOver(last.plan, last.moment, moment);
+    const awaited = warm === null ? null : firstAct(warm, problem);
+    if (awaited === null || !standsStill(awaited, problem)) {
+      const search = beginSearch(stretchWaits(problem, stretch), { seed, warm });
+      search.go(rounds);
+      warm = search.found.plan;
+    }
+    const plan = warm ?? { visits: [], unplaced: [], finish: [] };
     last = { plan, moment };
-    return firstAct(plan, moment.problem);
+    const act = firstAct(plan, problem);
+    return act === null ? null : (meanwhile(act, plan, problem) ?? act);
   };
+}
+
+/** Whether an act that was waited for may be begun now, as it was planned. */
+function standsStill(act: readonly Visit[], problem: Problem): boolean {
+  const [first] = act;
+  const last = act.at(-1);
+  if (first === undefined || last === undefined || first.start - first.setUp !== 0) return false;
+  const now = firstToBegin(problem, [first.task], Number.POSITIVE_INFINITY)?.at(-1);
+  return now?.start === last.start && now.end === last.end;
+}
+
+/**
+ * Work planned for later that can be done before the act at hand begins, on other pieces begun, and that sets nothing
+ * up, gives nothing off and hangs nowhere: it can only help.
+ */
+function meanwhile(act: readonly Visit[], { visits }: Plan, problem: Problem): readonly Visit[] | null {
+  const [first] = act;
+  if (first === undefined || first.start - first.setUp <= 0) return null;
+  const piece = problem.tasks[first.task]?.piece;
+  const small = visits.filter(({ task: number }) => {
+    const task = problem.tasks[number];
+    if (task === undefined || task.piece === piece || task.running || task.ended !== null) return false;
+    const plain = task.setUp === null && task.gives.length === 0 && task.hook === null;
+    return plain && task.looks.length === 0 && problem.pieces[task.piece]?.begun === true;
+  });
+  const tasks = small.map(({ task }) => task);
+  return firstToBegin(problem, tasks, first.start - first.setUp);
 }
 
 /** A plan of an earlier moment in the numbers and minutes of a later one; what was done since has no visit in it. */

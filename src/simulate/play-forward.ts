@@ -1,4 +1,5 @@
 import { at } from "../plan/at.ts";
+import { openingAfter } from "../plan/lag.ts";
 import type { Visit } from "../plan/plan.ts";
 import type { Minutes } from "../time/instant.ts";
 import { beginAct, endAct } from "./carry-out.ts";
@@ -38,7 +39,7 @@ export function playForward(
     const begin = choose(state, policy, noise, until);
     // Nothing to begin now: as time goes on something is freed, or shows itself.
     if (begin === Number.POSITIVE_INFINITY && state.inHand.length === 0) return;
-    if (begin > state.now) moveTo(state, Math.min(begin, nextFree), noise);
+    if (begin > state.now) moveTo(state, Math.min(begin, nextFree, nextTouch(state)), noise);
   }
 }
 
@@ -54,6 +55,22 @@ function choose(state: PlayState, policy: Policy, noise: WorkNoise, until: Minut
   const begin = state.now + first.start - first.setUp;
   if (begin <= state.now && begin < until) beginAct(state, inPlay(act ?? [], moment), noise);
   return begin;
+}
+
+/** When the next wait is over by its sheet, and shows how it went. */
+function nextTouch({ now, unfinished, tasks }: PlayState): Minutes {
+  let next = Number.POSITIVE_INFINITY;
+  for (const piece of unfinished) {
+    for (const { task, end } of piece.tasks) {
+      if (end !== null) continue;
+      for (const { on, windows } of task.waits) {
+        const before = tasks[on]?.end ?? null;
+        const opens = before === null ? now : openingAfter(at(windows, 0).opens, before);
+        if (opens > now) next = Math.min(next, opens);
+      }
+    }
+  }
+  return next;
 }
 
 function goOn({ index, rest }: PlayTask): Visit {

@@ -32,10 +32,13 @@ const SPREAD = { hands: 0.25, wait: 0.15 };
 const OUT = [3, 6, 9];
 
 /** How many pieces more than may be out a plan looks at. */
-const AHEAD = 3;
+const AHEAD = 1;
 
 /** Rounds of search before each act. */
-const ROUNDS = 10;
+const ROUNDS = 15;
+
+/** How much longer than by its sheet a coat still to be laid is reckoned to take. */
+const STRETCH = 1.1;
 
 const evening: DayHours[] = [{ opens: 18 * 60, closes: 21 * 60 }];
 const day: DayHours[] = [{ opens: 9 * 60, closes: 17 * 60 }];
@@ -56,7 +59,7 @@ function ways(rounds: number): Readonly<Record<string, (seed: number) => Policy>
     "newest first": () => byRule(newestFirst),
     "last rung first": () => byRule(lastRungFirst),
     "first to shut first": () => byRule(shutsFirst),
-    dryline: (seed) => planned({ seed, rounds }),
+    dryline: (seed) => planned({ seed, rounds, stretch: STRETCH }),
   };
 }
 
