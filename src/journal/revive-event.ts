@@ -32,20 +32,9 @@ export function reviveEvent(row: EventRow, upgrades = UPGRADES): JournalEvent | 
   if (body === null) return `what it says ("${kind}") cannot be read`;
   if (!EVENT_SHAPES[kind](body)) return `what it says ("${kind}") is damaged`;
   const { seq, act, at, recorded, by, tag, station, together } = row;
-  // Checked just above: the body has the form of its kind.
-  return {
-    ...(body as EventBody),
-    kind,
-    seq,
-    act,
-    v: newest,
-    at,
-    recorded,
-    by,
-    tag,
-    station,
-    together,
-  } as JournalEvent;
+  // Checked just above: the body has the form of its kind. It was made here, so it may become the event itself.
+  const envelope = { kind, seq, act, v: newest, at, recorded, by, tag, station, together };
+  return Object.assign(body as EventBody, envelope) as JournalEvent;
 }
 
 /** @returns the body brought up to date; null when it is none */
