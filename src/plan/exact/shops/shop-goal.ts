@@ -60,7 +60,7 @@ export function addGoal(
   }
   for (const { made, about } of tasks) {
     const minutes = setUps[about.setUp ?? -1]?.minutes ?? 0;
-    if (made !== null) terms.push({ variable: made, times: prices.setUp * minutes });
+    if (made !== null && !about.running) terms.push({ variable: made, times: prices.setUp * minutes });
   }
   const rule = new Sum(
     variable,

@@ -51,7 +51,9 @@ function addStart(
   kept: Visit | undefined,
 ): { start: number; made: number | null } {
   const minutes = setUps[setUp ?? -1]?.minutes ?? 0;
-  if (minutes === 0 || running) return { start: begin, made: null };
+  if (minutes === 0) return { start: begin, made: null };
+  // What it works with was set up for it, and stands for those that come after.
+  if (running) return { start: begin, made: draft.add(1, 1) };
   if (kept !== undefined) {
     const made = kept.setUp > 0 ? 1 : 0;
     return { start: draft.add(kept.start, kept.start), made: draft.add(made, made) };
