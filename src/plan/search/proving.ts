@@ -3,7 +3,7 @@ import type { Plan } from "../plan.ts";
 import type { Problem } from "../problem.ts";
 
 /** More tasks than this are beyond proof. */
-const MANY = 75;
+export const MOST_PROVEN = 75;
 
 /** Rounds before the proof begins: a good plan first makes it shorter. */
 const FIRST = 60;
@@ -29,7 +29,7 @@ export class Proving {
   }
 
   isTurn(round: number): boolean {
-    const might = this.#proof === undefined ? this.#tasks <= MANY : this.#proof?.isOver === false;
+    const might = this.#proof === undefined ? this.#tasks <= MOST_PROVEN : this.#proof?.isOver === false;
     return might && round % EVERY === FIRST;
   }
 

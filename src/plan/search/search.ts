@@ -14,7 +14,7 @@ import { makeBench } from "./make-bench.ts";
 import { decisionsOf, orderOf } from "./order-of.ts";
 import { planOf } from "./plan-of.ts";
 import { Player, type Solution } from "./play-order.ts";
-import { Proving } from "./proving.ts";
+import { MOST_PROVEN, Proving } from "./proving.ts";
 import { measureTails } from "./tails.ts";
 
 /** The best plan known so far. */
@@ -78,12 +78,23 @@ class OpenSearch implements Search {
     this.#player = new Player(bench);
     this.#seed(this.#plan, false);
     const dispatched = this.#player.cost;
-    if (warm !== null) this.#seed(warm, true);
+    if (warm !== null) this.#takeWarm(warm, bench.tasks.length);
     // The rules were tried when the warm plan was found.
     const withRules = warm === null || this.#player.cost > dispatched;
     const { length } = this.#player.order;
     this.#anneal = length > 1 ? new Anneal(this.#player, chanceFrom(seed), withRules) : null;
     this.#proving = new Proving(problem, length);
+  }
+
+  /** Seeds with a warm plan; a small one is shown as it is where it still holds and its order played is dearer. */
+  #takeWarm(warm: Plan, tasks: number): void {
+    this.#seed(warm, true);
+    if (tasks > MOST_PROVEN) return;
+    const score = scorePlan(this.#problem, warm);
+    if (score.total >= Math.min(this.#player.cost, this.#score.total)) return;
+    if (checkPlan(this.#problem, warm).length > 0) return;
+    this.#plan = warm;
+    this.#score = score;
   }
 
   /** Lets the order of a plan stand if it is the better one: as it comes, or with what the plan shares and sets up. */

@@ -1,11 +1,118 @@
-import { existsSync } from "node:fs";
+import { existsSync, readdirSync, readFileSync } from "node:fs";
 import { join } from "node:path";
 import type { Row } from "../compare-runs.ts";
+import { checkShop } from "./check-shop.ts";
+import { families } from "./families.ts";
+import type { ShopFile, ShopSolution } from "./shop-file.ts";
 
 const benchmarks = join(import.meta.dirname, "../../../../shared/benchmarks");
+const bestKnown = join(import.meta.dirname, "../best-known.json");
 
-/** The table of gaps per family, over the benchmark files where they are there. */
+/** Milliseconds for each file. */
+const MS = 1000;
+
+/** How one file came out: how far above the reference, how much of it is proven, and whether it was proven best. */
+interface Gap {
+  readonly group: string;
+  /** Share above the reference; null: no reference, or no solution. */
+  readonly above: number | null;
+  readonly proven: boolean;
+  readonly ms: number;
+}
+
+/** The table of gaps for each family, over the benchmark files where they are there. */
 export function measureGaps(): Row[] {
-  if (!existsSync(benchmarks)) console.log("  not run: benchmarks not here");
-  return [];
+  if (!existsSync(benchmarks)) {
+    console.log("  not run: benchmarks not here");
+    return [];
+  }
+  const known = readReferences();
+  const gaps = readdirSync(benchmarks, { recursive: true, encoding: "utf8" })
+    .filter((file) => /^[a-z-]+\/[^/]+\.(json|sm|sch|txt)$/.test(file))
+    .sort()
+    .flatMap((file) => measureFile(file, known.get(file) ?? null));
+  const groups = [...new Set(gaps.map(({ group }) => group))];
+  return groups.flatMap((group) =>
+    rowsOf(
+      group,
+      gaps.filter((gap) => gap.group === group),
+    ),
+  );
+}
+
+function measureFile(name: string, reference: number | null): Gap[] {
+  const file = join(benchmarks, name);
+  const text = readFileSync(file, "utf8");
+  const family = families.find((one) => one.reads(file, text));
+  if (family === undefined) return [];
+  const begun = performance.now();
+  const answer = family.solve(text, { ms: MS, rounds: null, seed: 1, period: null });
+  const ms = performance.now() - begun;
+  if (family.format === "shop/1" && answer.starts !== null) demandRight(name, text, answer);
+  const { status, objective } = answer;
+  return [
+    {
+      group: groupOf(name),
+      above: objective === null || reference === null ? null : objective / reference - 1,
+      proven: status === "optimal" || status === "infeasible",
+      ms,
+    },
+  ];
+}
+
+/** @throws when starts are not what they are said to be: a gap would mean nothing */
+function demandRight(
+  name: string,
+  text: string,
+  answer: { objective: number | null; starts: unknown },
+): void {
+  const judged = checkShop(JSON.parse(text) as ShopFile, answer as unknown as ShopSolution);
+  if (judged.wrong.length > 0 || judged.objective !== answer.objective) {
+    throw new Error(`${name}: ${judged.wrong[0] ?? `the objective is ${judged.objective}`}`);
+  }
+}
+
+/** The folder, and of our own shops the size too. */
+function groupOf(name: string): string {
+  const [folder = "", file = ""] = name.split("/");
+  return folder === "shop" ? `shop, ${file.split("-")[0]}` : folder;
+}
+
+/** What each file's value is set against: the proven optimum, the best seen, or the best we ever found. */
+function readReferences(): Map<string, number> {
+  const known = new Map<string, number>();
+  for (const [file, value] of Object.entries(JSON.parse(readFileSync(bestKnown, "utf8")))) {
+    known.set(`shop/${file}`, Number(value));
+  }
+  for (const table of ["optima.csv", "shop-optima.csv"]) {
+    const [head = "", ...lines] = readFileSync(join(benchmarks, table), "utf8").trim().split("\n");
+    const titles = head.split(",");
+    const column = titles.indexOf(titles.includes("known_optimum") ? "known_optimum" : "objective");
+    for (const line of lines) {
+      const cells = line.split(",");
+      const value = Number(cells[column]);
+      const file = cells[0] ?? "";
+      if (cells[column] && value > 0) known.set(file, Math.min(value, known.get(file) ?? value));
+    }
+  }
+  return known;
+}
+
+function rowsOf(group: string, gaps: readonly Gap[]): Row[] {
+  const above = gaps.flatMap((gap) => (gap.above === null ? [] : [100 * gap.above]));
+  const proven = gaps.filter((gap) => gap.proven).length;
+  const mean = above.reduce((sum, gap) => sum + gap, 0) / above.length;
+  const row = (what: string, value: number, unit: string): Row => ({
+    name: `${group}: ${what}`,
+    value,
+    unit,
+    ratio: null,
+  });
+  return [
+    ...(above.length === 0
+      ? []
+      : [row(`mean gap of ${above.length}`, mean, "%"), row("worst gap", Math.max(...above), "%")]),
+    row(`proven, of ${gaps.length}`, proven, "files"),
+    row("longest", Math.max(...gaps.map(({ ms }) => ms)), "ms"),
+  ];
 }

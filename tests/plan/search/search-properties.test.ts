@@ -22,7 +22,7 @@ describe("a plan by search, whatever the shop", () => {
           expect(bound).toBeLessThanOrEqual(score.total);
         }
       }),
-      { numRuns: 120 },
+      { numRuns: 100 },
     );
   });
 
@@ -46,7 +46,7 @@ describe("a plan by search, whatever the shop", () => {
         first.go(200);
         const { plan, score } = first.found;
         const again = beginSearch(problem, { seed: 2, warm: plan });
-        if (plan.unplaced.length === 0) expect(again.found.score.total).toBeLessThanOrEqual(score.total);
+        expect(again.found.score.total).toBeLessThanOrEqual(score.total);
         expect(checkPlan(problem, again.found.plan)).toEqual([]);
       }),
       { numRuns: 100 },
