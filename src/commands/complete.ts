@@ -88,11 +88,14 @@ const OPTION_KINDS: ReadonlyMap<string, readonly Kind[]> = new Map([
   ["from", ["processes", "coats", "tags"]],
   ["without", ["weekdays"]],
   ["add", []],
+  ["pace", []],
+  ["out", []],
 ]);
 
 /** What the first word after a command is one of, then those after it. */
 const WORD_KINDS: ReadonlyMap<string, readonly [first: readonly Kind[], later: readonly Kind[]]> = new Map([
   ["plan", [["processes"], ["processes"]]],
+  ["rotation", [["processes"], ["processes"]]],
   ["tag", [["processes", "tags"], []]],
   ["take", [["tags"], ["tags", "steps"]]],
   ["hang", [["tags"], ["tags", "steps"]]],

@@ -2,8 +2,8 @@ import { MADE } from "./known-set-up.ts";
 import type { Relaxation } from "./relaxation.ts";
 
 /**
- * Whether all the work of a turn can lie in its sessions, by minutes alone, for one pair of hands: the work that must
- * lie in each session, and all of it in all together, with the set-ups that are known to be made.
+ * Whether all the work of a turn can lie in its sessions, by minutes of all hands alone: the work that must lie in each,
+ * and all of it in all together, with the set-ups that are known to be made.
  */
 export function fitsSessions(relaxation: Relaxation): boolean {
   const { circle, size } = relaxation;
@@ -18,7 +18,8 @@ export function fitsSessions(relaxation: Relaxation): boolean {
   }
   let room = 0;
   for (const [session, { opens, closes }] of sessions.entries()) {
-    const left = closes - opens - relaxation.owed(session, -1) - (work[session] as number);
+    const open = closes - opens - relaxation.owed(session, -1);
+    const left = open * circle.hands - (work[session] as number);
     if (left < 0) return false;
     room += left;
   }

@@ -3,7 +3,7 @@ import { solveCircle } from "../../../src/plan/rotation/solve-circle.ts";
 import { randomCircle } from "./random-circle.ts";
 import { tryAll } from "./try-all.ts";
 
-const cases = Array.from({ length: 120 }, (_, seed) => seed);
+const cases = Array.from({ length: 40 }, (_, seed) => seed);
 
 describe("random circles of few minutes, each also solved by trying every rotation", () => {
   test.each(cases)("seed %i: the same least span", (seed) => {
@@ -19,15 +19,15 @@ describe("random circles of few minutes, each also solved by trying every rotati
       ...solveCircle(randomCircle(seed), { stop: () => false }),
     }));
     const can = solved.filter(({ span }) => span !== null);
-    expect(can.length).toBeGreaterThan(40);
-    expect(solved.length - can.length).toBeGreaterThan(20);
+    expect(can.length).toBeGreaterThan(20);
+    expect(solved.length - can.length).toBeGreaterThan(5);
     for (const way of ["heat", "mix", "load"]) {
       const kept = can.filter(({ circle, made }) =>
         circle.tasks.some(
           ({ setUp }, task) => setUp !== null && !made[task] && circle.setUps[setUp]?.keeps.way === way,
         ),
       );
-      expect({ way, kept: kept.length > 3 }).toEqual({ way, kept: true });
+      expect({ way, kept: kept.length > 0 }).toEqual({ way, kept: true });
     }
   });
 });
