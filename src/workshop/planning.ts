@@ -12,12 +12,18 @@ import { problemToPlan } from "../plan/problem-to-plan.ts";
 import { answerNow, dispatchNow, nowByDispatch, type PlanContext } from "../plan/what-now.ts";
 import { leftRow } from "../plan/without-by-plan.ts";
 import { leavingUntil, withoutByRow } from "../plan/without-by-row.ts";
+import type { Found } from "../plan/work-rows.ts";
 import type { Shop } from "../shop/shop.ts";
 import { type Instant, MINUTE } from "../time/instant.ts";
 import type { PlannerListener, PlannerThread } from "./planner-thread.ts";
 
-/** A shop and its settings are searched for so many rounds in one bench session; then the plan rests until the next act. */
+/**
+ * A shop and its settings are searched for so many rounds in one bench session; then the plan rests until the next
+ * act. Among the rounds of a small problem are turns of proof that grow longer and longer: about as many seconds.
+ */
 const ROUNDS = 4000;
+const ROUNDS_WHEN_SMALL = 1200;
+const SMALL = 75;
 
 /** The same search in every program. */
 const SEED = 1;
@@ -53,8 +59,8 @@ interface Question {
   readonly facts: ShopFacts;
   readonly inJournal: PlanRow | null;
   readonly row: PlanRow | null;
-  /** The row holds for this shop. */
-  readonly isKept: boolean;
+  /** What the row has become by now; null: it does not hold for this shop. */
+  readonly planned: Found | null;
   readonly rows: NowRows;
 }
 
@@ -100,7 +106,7 @@ export class Planning {
     }
     const found = planned ?? dispatchNow(facts);
     const rows = nowRows(found);
-    const { gap } = this.#ask({ about, facts, inJournal, row, isKept: planned !== null, rows });
+    const { gap } = this.#ask({ about, facts, inJournal, row, planned, rows });
     if (planned === null || row === null) {
       const answer = answerNow(found, rows, () => notFoundYet);
       return { ...answer, plan: { is: "searching", gap: null } };
@@ -119,13 +125,13 @@ export class Planning {
   }
 
   /** Puts the question to the thread unless what it was asked last answers it. */
-  #ask({ about, facts, inJournal, row, isKept, rows }: Question): Asked {
+  #ask({ about, facts, inJournal, row, planned, rows }: Question): Asked {
     const { now } = facts.context;
     const until = leavingUntil(facts);
     const last = this.#asked;
     const same = last !== null && isAbout(last.about, about) && last.until === until;
     if (same && now < last.at + STALE && hasAll(last.leaves, rows)) return last;
-    const made = problemToPlan(facts);
+    const made = planned?.made ?? problemToPlan(facts);
     const spent = row !== null && isAbout(row, about) && row.leaving.until === until ? row.rounds : 0;
     const asked: Asked = {
       id: (last?.id ?? 0) + 1,
@@ -147,9 +153,9 @@ export class Planning {
       seq: about.seq,
       problem: made.problem,
       warm: row === null ? null : warmPlan(row, made),
-      kept: isKept,
+      kept: planned !== null,
       seed: SEED,
-      rounds: Math.max(0, ROUNDS - asked.before),
+      rounds: Math.max(0, roundsFor(made) - asked.before),
       leaves: asked.leaves,
     });
     return asked;
@@ -191,6 +197,10 @@ export class Planning {
     this.#dead = true;
     this.#changed();
   }
+}
+
+function roundsFor({ problem }: ShopProblem): number {
+  return problem.tasks.length <= SMALL ? ROUNDS_WHEN_SMALL : ROUNDS;
 }
 
 /** Whether both know the same acts, settings and air: then the rounds of the one count for the other. */
