@@ -72,8 +72,13 @@ function keepCompiledCode() {
 
 // The program ends itself; here something else follows.
 process.exit = /** @type {typeof process.exit} */ (() => {});
+/** As it was meant to: done, or the dashboard ended by SIGTERM. */
+const wentWell = [0, 143];
+
 // Emitted each time that nothing is left to do.
-process.on("beforeExit", () => {
+process.on("beforeExit", (exitCode) => {
+  // What a failed start compiles, as where SQLite was not built for this Node, is no use to others.
+  if (!wentWell.includes(exitCode)) return;
   everyday.shift()?.();
   // Promises alone do not keep a process alive, nor let it be told again.
   if (everyday.length > 0) setImmediate(() => {});
