@@ -1,8 +1,9 @@
 import type { Chance } from "../chance.ts";
 import { dispatchBy, drawRule, firstRules, type Rule } from "./first-orders.ts";
 import { type Move, makeMoves } from "./moves.ts";
-import type { Player, Solution } from "./play-order.ts";
+import type { Player } from "./play-order.ts";
 import { Recreate } from "./recreate.ts";
+import type { Solution } from "./solution.ts";
 
 /** Rounds of the first cooling; each later one is longer by a third. */
 const FIRST_COOLING = 2000;

@@ -1,10 +1,10 @@
 import type { Minutes } from "../../time/instant.ts";
-import { openingAfter, shutAfter } from "../lag.ts";
 import { findBegin } from "./begin-task.ts";
-import type { Bench, BenchTask } from "./bench.ts";
+import type { BenchTask } from "./bench.ts";
 import { NEVER } from "./calendar.ts";
 import type { Player } from "./play-order.ts";
 import type { Style } from "./style.ts";
+import { earliest, inWork, keepsOut, latestBegin } from "./what-may-follow.ts";
 
 /**
  * Plays the order that stands without some tasks, and puts these in where they fit (ruin and recreate: G. Schrimpf et
@@ -60,7 +60,7 @@ export class Recreate {
       if (this.#out[task.index] === 1) continue;
       this.#out[task.index] = 1;
       this.#outs.push(task);
-      const place = player.placeInOrder(task);
+      const place = player.kept.place(task);
       if (place < 0) this.#last = NEVER;
       else {
         first = Math.min(first, place);
@@ -121,7 +121,7 @@ export class Recreate {
       if (task.running || task.index < lifted.index || this.#out[task.index] === 1) continue;
       this.#out[task.index] = 1;
       this.#outs.push(task);
-      this.#last = Math.max(this.#last, this.#player.placeInOrder(task));
+      this.#last = Math.max(this.#last, this.#player.kept.place(task));
     }
   }
 
@@ -183,7 +183,7 @@ export class Recreate {
     if (task.holds === 0) return true;
     for (let index = this.#kept.length - 1; index >= 0; index--) {
       const later = this.#kept[index] as BenchTask;
-      if (this.#player.startInOrder(later) >= task.end + task.holds) return true;
+      if (this.#player.kept.start(later) >= task.end + task.holds) return true;
       if (keepsOut(bench, task, later)) return false;
     }
     return true;
@@ -268,43 +268,4 @@ export class Recreate {
     if (kept !== null) consider(kept);
     return best;
   }
-}
-
-/** Whether a task, once done, keeps another out of the room. */
-function keepsOut({ apart }: Bench, task: BenchTask, other: BenchTask): boolean {
-  for (const { what, lasts } of task.gives) {
-    if (lasts === 0) continue;
-    const row = apart[what];
-    for (const given of other.gives) if (row?.includes(given.what)) return true;
-  }
-  return false;
-}
-
-/** How many pieces are begun and have tasks left. */
-function inWork({ pieces }: Bench): number {
-  let count = 0;
-  for (const { begun, left } of pieces) if (begun && left > 0) count++;
-  return count;
-}
-
-/** Before this minute its first windows are not open. */
-function earliest({ waits, release }: BenchTask): Minutes {
-  let from = release;
-  for (const { on, windows } of waits) {
-    const window = windows[0];
-    if (window !== undefined && window.lead === 0) from = Math.max(from, openingAfter(window.opens, on.end));
-  }
-  return from;
-}
-
-/** When it must be begun for its last windows, set-up included. */
-function latestBegin({ waits, setUp }: BenchTask): Minutes {
-  let latest = NEVER;
-  for (const { on, windows } of waits) {
-    const window = windows[windows.length - 1];
-    if (window !== undefined) {
-      latest = Math.min(latest, shutAfter(window.shuts, on.end) - (setUp?.minutes ?? 0));
-    }
-  }
-  return latest;
 }

@@ -13,8 +13,9 @@ import { lowerBound } from "./bound.ts";
 import { makeBench } from "./make-bench.ts";
 import { decisionsOf, orderOf } from "./order-of.ts";
 import { planOf } from "./plan-of.ts";
-import { Player, type Solution } from "./play-order.ts";
+import { Player } from "./play-order.ts";
 import { MOST_PROVEN, Proving } from "./proving.ts";
+import type { Solution } from "./solution.ts";
 import { measureTails } from "./tails.ts";
 
 /** The best plan known so far. */
