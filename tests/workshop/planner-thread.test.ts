@@ -32,7 +32,7 @@ const job: PlanJob = {
   warm: null,
   kept: false,
   seed: 1,
-  rounds: 500,
+  rounds: 100,
   leaves: [{ tasks: [0], until: 180 }],
 };
 
