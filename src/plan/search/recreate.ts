@@ -20,6 +20,9 @@ export class Recreate {
   /** Tasks out, by number. */
   readonly #out: Uint8Array;
   readonly #pending: Int32Array;
+  /** By task that is free to go: before when its windows are not open, and by when it must be begun. */
+  readonly #opens: Float64Array;
+  readonly #latest: Float64Array;
   #kept: BenchTask[] = [];
   #free: BenchTask[] = [];
   #trial: BenchTask[] = [];
@@ -35,6 +38,8 @@ export class Recreate {
     this.#out = new Uint8Array(count);
     this.rank = new Float64Array(count);
     this.#pending = new Int32Array(count);
+    this.#opens = new Float64Array(count);
+    this.#latest = new Float64Array(count);
   }
 
   /**
@@ -142,8 +147,14 @@ export class Recreate {
       const pending = this.#countPending(task);
       this.#pending[task.index] = pending;
       this.#left++;
-      if (pending === 0) this.#free.push(task);
+      if (pending === 0) this.#setFree(task);
     }
+  }
+
+  #setFree(task: BenchTask): void {
+    this.#opens[task.index] = earliest(task);
+    this.#latest[task.index] = latestBegin(task);
+    this.#free.push(task);
   }
 
   #countPending({ waits }: BenchTask): number {
@@ -169,7 +180,7 @@ export class Recreate {
     for (const { task: next } of task.awaited) {
       const left = (this.#pending[next.index] as number) - 1;
       this.#pending[next.index] = left;
-      if (left === 0 && this.#out[next.index] === 1) this.#free.push(next);
+      if (left === 0 && this.#out[next.index] === 1) this.#setFree(next);
     }
   }
 
@@ -211,12 +222,12 @@ export class Recreate {
     let deadline = NEVER;
     let pressing: BenchTask | null = null;
     for (const task of free) {
-      const latest = latestBegin(task);
+      const latest = this.#latest[task.index] as number;
       if (latest < deadline) {
         deadline = latest;
         pressing = task;
       }
-      if (earliest(task) > soonest || !(begins || task.piece.begun)) {
+      if ((this.#opens[task.index] as number) > soonest || !(begins || task.piece.begun)) {
         task.begin = NEVER;
         continue;
       }
