@@ -31,8 +31,8 @@ export function findConflict(
   return (
     openSetUp(relaxation, branching) ??
     first(placed, placing) ??
+    findHoldConflict(relaxation, placing) ??
     then(placed, placing) ??
-    findSessionConflict(relaxation, placing) ??
-    findHoldConflict(relaxation, placing)
+    findSessionConflict(relaxation, placing)
   );
 }
