@@ -31,19 +31,20 @@ export function hourMarks(axis: Axis, zone: Zone): string {
   return marks.text;
 }
 
-/** Bench hours as `'` over their cells, and now as `|`. */
+/** Bench hours as `'` over their cells, now as `|`, and `:` where hours begin to be drawn shorter, or as long again. */
 export function benchMarks(axis: Axis, now: Instant): string {
   const open = axis.stretches.filter((stretch) => stretch.open);
   const cells = axis.starts
     .slice(0, -1)
     .map((start): string => (open.some(({ from, until }) => from <= start && start < until) ? "'" : " "));
+  for (const seam of seamsOf(axis)) if (cells[seam] !== undefined) cells[seam] = ":";
   const at = cellOf(axis, now);
   if (at >= 0 && at < cells.length) cells[at] = "|";
   return cells.join("");
 }
 
-/** Cells from which on hours are drawn shorter than before, or as long again: a bar is marked there. */
-export function seamsOf({ stretches, minutesPerCell, ...axis }: Axis): ReadonlySet<number> {
+/** Cells from which on hours are drawn shorter than before, or as long again. */
+function seamsOf({ stretches, minutesPerCell, ...axis }: Axis): ReadonlySet<number> {
   const isShort = (stretch: Stretch | undefined) =>
     stretch !== undefined && !stretch.open && lengthOf(stretch) > 1.5 * minutesPerCell;
   return new Set(

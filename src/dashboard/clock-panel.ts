@@ -7,7 +7,7 @@ import { sayOpening, sayStage } from "../words/say-waiting.ts";
 import { fitTo, widthOf } from "../words/width.ts";
 import type { Axis } from "./clock-axis.ts";
 import { axisFor, cellOf } from "./clock-axis.ts";
-import { benchMarks, hourMarks, seamsOf } from "./clock-marks.ts";
+import { benchMarks, hourMarks } from "./clock-marks.ts";
 import type { Line, Tone } from "./line.ts";
 import { line, span } from "./line.ts";
 import type { Facts } from "./state.ts";
@@ -24,7 +24,6 @@ export function clockPanel(facts: Facts, columns: number, most: number): Line[] 
   const stateWide = columns >= 120 ? 50 : 24;
   const cells = columns - nameWide - stateWide - 4;
   const axis = axisFor(speech.now, cells < LEAST_CELLS ? 0 : cells, sessions);
-  const seams = seamsOf(axis);
   const indent = " ".repeat(nameWide + 2);
   const room = Math.max(most - 2, 1);
   const shown = answer.waiting.slice(0, answer.waiting.length > room ? room - 1 : room);
@@ -33,7 +32,7 @@ export function clockPanel(facts: Facts, columns: number, most: number): Line[] 
     line(`${indent}${benchMarks(axis, speech.now)}`, "dim"),
     ...shown.map((row) => [
       span(` ${fitTo(nameOf(row), nameWide)} `),
-      span(barOf(drawnFrom(row, answer.inHand), axis, seams, speech.now), toneOf(row)),
+      span(barOf(drawnFrom(row, answer.inHand), axis, speech.now), toneOf(row)),
       span(` ${stateOf(row, facts, stateWide)}`, toneOf(row)),
     ]),
   ];
@@ -64,11 +63,8 @@ function drawnFrom(row: WaitingRow, inHand: Facts["answer"]["inHand"]): WaitingR
   return taken === undefined ? row : { ...row, since: taken.since };
 }
 
-/**
- * Drying `-`, the window `[===]`, shut `~`, in hand `*`, not begun or half-done `.`, now `|`, and `:` where hours begin to
- * be drawn shorter or longer.
- */
-function barOf(row: WaitingRow, axis: Axis, seams: ReadonlySet<number>, now: Instant): string {
+/** Drying `-`, the window `[===]`, shut `~`, in hand `*`, not begun or half-done `.`, now `|`. */
+function barOf(row: WaitingRow, axis: Axis, now: Instant): string {
   const cells = axis.starts.length - 1;
   const at = (moment: Instant | null, missing: number) => (moment === null ? missing : cellOf(axis, moment));
   const since = at(row.since, cells);
@@ -78,7 +74,6 @@ function barOf(row: WaitingRow, axis: Axis, seams: ReadonlySet<number>, now: Ins
   let bar = "";
   for (let cell = 0; cell < cells; cell++) {
     if (cell === here) bar += "|";
-    else if (seams.has(cell) && cell !== opens && cell !== shuts) bar += ":";
     else if (row.state === "in hand") bar += cell < here && cell >= since ? "*" : " ";
     else if (row.state === "not begun" || row.state === "left") bar += ".";
     else if (cell < since) bar += " ";

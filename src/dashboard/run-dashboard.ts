@@ -18,7 +18,9 @@ export interface DashboardOptions {
 
 /** What a maker who goes home should know; nothing while the evening goes on. */
 function lastWords({ facts }: DashboardState): readonly string[] {
-  return facts !== null && isClosing(facts.answer) ? sayClosing(facts.answer, facts.speech) : [];
+  if (facts === null || !isClosing(facts.answer)) return [];
+  const { waiting, prepared } = facts.answer;
+  return waiting.length + prepared.length > 0 ? sayClosing(facts.answer, facts.speech) : [];
 }
 
 /** Shows the dashboard until the maker quits or a signal ends it; the terminal is left as it was. Gives the exit code. */

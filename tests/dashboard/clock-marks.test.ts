@@ -1,6 +1,6 @@
 import { expect, test } from "vitest";
 import { axisFor } from "../../src/dashboard/clock-axis.ts";
-import { benchMarks, hourMarks, seamsOf } from "../../src/dashboard/clock-marks.ts";
+import { benchMarks, hourMarks } from "../../src/dashboard/clock-marks.ts";
 import { sessionsBetween } from "../../src/time/sessions.ts";
 import { at, dublin, eveningHours } from "../fixtures/week-time.ts";
 
@@ -10,10 +10,10 @@ const axisAt = (when: string) => axisFor(at(when), 40, sessions);
 const hoursAt = (when: string) => hourMarks(axisAt(when), dublin);
 
 test("hours stand over their cells, the night is named, and a new day has its weekday", () => {
-  // Cells of 15 min: 18:00 at 2, 21:00 at 14; the night in ten; Tue 18:00 at 24, 21:00 at 36.
+  // Cells of 15 min: 18:00 at 2, 21:00 at 14; the night in ten; Tue 18:00 at 24, 21:00 at 36. The four are seams.
   expect(hoursAt("Mon 18:42")).toBe("  18  19  20  night Tue 18  19  20      ");
   expect(benchMarks(axisAt("Mon 18:42"), at("Mon 18:42"))).toBe(
-    `  ''|${"'".repeat(9)}${" ".repeat(10)}${"'".repeat(12)}    `,
+    `  :'|${"'".repeat(9)}:${" ".repeat(9)}:${"'".repeat(11)}:   `,
   );
 });
 
@@ -32,10 +32,4 @@ test("on the night the clocks go forward an hour is missing and all later ones s
   const midnight = hours.indexOf("Sun");
   expect(hours.indexOf(" 8 ") + 1).toBe(midnight + 7);
   expect(hours.indexOf(" 12 ") + 1).toBe(midnight + 11);
-});
-
-test("a seam stands where hours begin to be drawn shorter, and where they are as long again", () => {
-  // The bench opened today at cell 2, shuts at 14, opens Tue at 24 and shuts at 36.
-  const seams = [...seamsOf(axisAt("Mon 18:42"))];
-  expect(seams.filter((cell) => cell > 0 && cell < 40)).toEqual([2, 14, 24, 36]);
 });

@@ -86,7 +86,7 @@ test("bars run from the hang to the opening, through the window, to the shut and
   // 126 min, so 23:04 is in the first. Tue 18:00 is cell 23, 19:04 cell 27, 21:00 cell 35.
   const row = picture(makeState()).find((line) => line.startsWith(" 12 "));
   const bar = row?.slice(18, 18 + 36);
-  expect(bar).toBe("-:-|---------[=========:===]~~~~~~~:");
+  expect(bar).toBe("---|---------[=============]~~~~~~~~");
 });
 
 test("what is in hand is drawn from when it was taken, whatever hung before", () => {
@@ -98,7 +98,7 @@ test("what is in hand is drawn from when it was taken, whatever hung before", ()
   );
   const row = picture(makeState(facts)).find((line) => line.startsWith(" 11 craw "));
   // Cells of 15 min: the bench opened at 18:00, taken 18:20 in the next, and it is 18:42 in the one after.
-  expect(row).toMatch(/^ 11 craw +:\*\| /);
+  expect(row).toMatch(/^ 11 craw +\*\| /);
 });
 
 test("before the bench shuts it says what must still be put away", () => {

@@ -248,7 +248,10 @@ test("without colour the screen holds no style at all", async () => {
 });
 
 test("quitting as the bench shuts leaves the last words of the evening on the terminal", async () => {
-  workshop.answer = makeAnswer({ bench: makeBench({ minutesLeft: 1, putAway: 0 }) });
+  workshop.answer = makeAnswer({
+    bench: makeBench({ minutesLeft: 1, putAway: 0 }),
+    waiting: [makeWaiting(12)],
+  });
   const code = open();
   await screen.until("bench till 21:00");
   screen.type("q");
