@@ -10,7 +10,7 @@ const GAS = 0.008_314_462_618;
  * Activation energy of a resin whose sheet gives none, in kJ/mol: the middle of 55 to 70, the range published for
  * epoxies with amines (Thermochim. Acta 447 (2006) 167-177; B. Jawad, DSC study, University of Technology, Iraq).
  */
-export const RESIN_ENERGY = 60;
+const RESIN_ENERGY = 60;
 export const RESIN_ENERGY_RANGE = [55, 70] as const;
 
 /**

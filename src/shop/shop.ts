@@ -132,7 +132,7 @@ export interface Piece {
 }
 
 /** How coats are known to keep to their sheets. */
-export interface CurePace {
+interface CurePace {
   /** By coat: how many times its sheet's minutes it has been found to need. */
   readonly factors: ReadonlyMap<string, number>;
   readonly touchesCount: boolean;

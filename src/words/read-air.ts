@@ -57,7 +57,7 @@ export function readAirWords(text: string, as: AirWords): SaidAir | { readonly p
 }
 
 /** A moment as text or as seconds or milliseconds since 1970; nothing at all is now. */
-export function readTime(text: string, { now, zone }: AirWords): Instant | { readonly problem: string } {
+function readTime(text: string, { now, zone }: AirWords): Instant | { readonly problem: string } {
   if (text === "") return now;
   const count = /^\d{9,}(\.\d+)?$/.test(text) ? Number(text) : null;
   if (count !== null && count >= LEAST_MILLISECONDS) return Math.round(count);
