@@ -40,7 +40,7 @@ export function sayRotation(
     sayTable(answer.table, answer.tableCut),
     timetable.is === "timetable"
       ? sayTimetable(timetable)
-      : [`${sayPace(answer.pace)}: ${sayImpossible(timetable)}.`],
+      : [`${sayPace(answer.pace)}: ${sayImpossible(timetable)}.${sayQuicker(answer)}`],
     ...(timetable.is === "timetable"
       ? timetable.days.map((day) => sayRotationDay(day, timetable, round.every, { clock24, columns }))
       : []),
@@ -90,6 +90,12 @@ function sayImpossible({ is, why }: Impossible): string {
     case "time was over":
       return is === "impossible" ? "impossible" : "none was found in the time; that proves nothing";
   }
+}
+
+/** A pace of the table that is no slower than the one that was not found. */
+function sayQuicker({ table, pace }: RotationAnswer): string {
+  const row = table.find((one) => one.pace.pieces * pace.days >= pace.pieces * one.pace.days);
+  return row === undefined ? "" : ` A quicker one there is: ${sayPace(row.pace)}, ${row.out} out.`;
 }
 
 function sayTable(rows: readonly PaceRow[], cut: boolean): string[] {

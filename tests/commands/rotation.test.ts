@@ -84,6 +84,15 @@ describe("rotation", () => {
   });
 });
 
+describe("what was not found in the time", () => {
+  test("is told as such, with a quicker pace where the table has one", async () => {
+    const said = (await done(bench, "Mon 18:00", `${DAILY} --pace 5/week`)).replace(/\s+/g, " ");
+    expect(said).toMatch(
+      /5 a week: (\d+ out|none was found in the time; that proves nothing\. A quicker one there is: 1 a day, 3 out)/,
+    );
+  });
+});
+
 describe("what cannot be", () => {
   test.each([
     ['rotation "carved walker" --hours "daily 18-18:20"', "pour the ballast needs 41 min at a stretch"],
