@@ -1,3 +1,4 @@
+import { RESIN_ENERGY_RANGE } from "../cure/cure-rate.ts";
 import { timesInAir } from "../cure/times-in-air.ts";
 import { cureFactors, TESTS_FROM } from "../learned/cure-tests.ts";
 import { type Coat, STAGES } from "../process/coat.ts";
@@ -116,9 +117,22 @@ function inOtherAir(coat: Coat, air: Air, speech: Speech): Answer {
   const sheet = sayAir(coat.sheetAir, speech);
   const head = `${coat.name}, cures by ${coat.curesBy}: by its sheet at ${sheet}, and at ${sayAir(air, speech)} (predicted)`;
   const lines = layOut(times.map(row), null).map((line) => `  ${line}`);
-  const approximate =
-    coat.curesBy === "solvent" ? ["  solvents follow no law as simple: an approximation"] : [];
-  return { text: [head, ...lines, ...approximate], json: { coat: coat.name, air, times } };
+  return { text: [head, ...lines, ...howSure(coat, air)], json: { coat: coat.name, air, times } };
+}
+
+/** How sure a prediction is: solvents follow no such law, and resins whose sheet tells no energy differ. */
+function howSure(coat: Coat, air: Air): readonly string[] {
+  if (coat.curesBy === "solvent") return ["  solvents follow no law as simple: an approximation"];
+  if (coat.curesBy !== "resin" || coat.activationEnergy !== null) return [];
+  const hards = RESIN_ENERGY_RANGE.map((activationEnergy) =>
+    timesInAir({ ...coat, activationEnergy }, air).find(({ what }) => what === "dry-hard"),
+  );
+  const said = hards.flatMap((time) => (time?.here == null ? [] : [sayWait(time.here)]));
+  if (said.length < hards.length) return [];
+  const [low, high] = RESIN_ENERGY_RANGE;
+  return [
+    `  its sheet tells no activation energy: dry-hard ${said.join(" to ")} by ${low} to ${high} kJ/mol, as published for epoxies`,
+  ];
 }
 
 function coatJson({ coat: { name, ...rest }, file, shipped }: LibraryCoat): object {

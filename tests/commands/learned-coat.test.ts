@@ -69,5 +69,9 @@ test("other air is told beside the sheet", async () => {
   });
   expect(said.out).toMatch(/dry-hard +12 h +(8 h|7 h 59)/);
   expect((await bench.type("coat varnish --air 5C,45%")).out).toMatch(/dry-hard +12 h +never/);
+  // 24 h at 20 °C; by 55 and 70 kJ/mol 10 degrees more are 2.105 and 2.579 times as fast (cure-rate.test.ts).
+  expect((await bench.type('coat "bar-top resin" --air 30C,45%')).out).toMatch(
+    /dry-hard 11 h 2\d to 9 h 1\d by 55 to 70 kJ\/mol/,
+  );
   expect((await bench.type("coat varnish --air warm")).err).toMatch(/is no air/);
 });
