@@ -102,7 +102,8 @@ async function ticks(): Promise<Row[]> {
       workshop.at = evening + ((index % 60) + 1) * MINUTE;
       workshop.tellNews();
       while (output.writes === writes) await turn();
-      sizes.push(output.last.length);
+      // Every hour is begun anew, which moves all bars back by an hour: no tick of a clock does that.
+      if (index % 60 !== 0) sizes.push(output.last.length);
     }
   };
   await tick(1000);
