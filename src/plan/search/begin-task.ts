@@ -119,7 +119,7 @@ function layOut(bench: Bench, task: BenchTask, hands: Minutes, opens: Minutes, l
     task.left = 0;
     if (start + minutes > shuts || start + minutes + task.watched > closes) {
       const part = Math.min(shuts - start, minutes - SHORTEST_PART);
-      if (!task.mayStop || task.mended || part < SHORTEST_PART) continue;
+      if (!task.mayStop || part < SHORTEST_PART) continue;
       task.left = minutes - part;
     }
     task.setUpMinutes = setUp;

@@ -71,8 +71,6 @@ export interface BenchTask {
   readonly running: boolean;
   /** When it ended before the play; null: to do. */
   readonly ended: Minutes | null;
-  /** Minutes a mend adds to it; 0: it can only be done over; null: neither. */
-  readonly mend: Minutes | null;
   readonly looks: readonly Minutes[];
   /** Its longest look, with the look itself. */
   readonly watched: Minutes;
@@ -113,8 +111,6 @@ export interface BenchTask {
   lifted: Minutes;
   /** Decided about it: one of DECIDED. */
   decided: number;
-  /** Decided: done long ago, it is mended, or done over as what it lies upon is mended. */
-  mended: boolean;
 }
 
 /** What two tasks wait for between them. Among them is the sharing of a set-up, made up while playing. */

@@ -42,7 +42,6 @@ export function makeBench(problem: Problem): Bench {
       mayStop: task.mayStop,
       running: task.running,
       ended: task.ended,
-      mend: mendOf(problem, index),
       looks: task.looks,
       watched: task.looks.reduce((last, look) => Math.max(last, look + LOOK), 0),
       waits: [],
@@ -108,7 +107,6 @@ function asPlayed({ ended, minutes }: Task) {
     position: -1,
     lifted: 0,
     decided: DECIDED.nothing,
-    mended: false,
   };
 }
 
@@ -212,15 +210,6 @@ function leastRoom(problem: Problem, task: Task): number {
   // What is loaded may have been loaded the day before.
   const made = setUp === null || setUp.keeps.way === "load" ? 0 : setUp.minutes;
   return task.minutes + made + (setUp?.putAway ?? 0);
-}
-
-/** What a mend adds to it, if it is done, a task that waits for it says how it is mended, and nothing on it is in hand. */
-function mendOf({ tasks }: Problem, index: number): number | null {
-  if (tasks[index]?.ended === null) return null;
-  const upon = tasks.filter(({ waits }) => waits.some(({ on }) => on === index));
-  if (upon.some(({ running }) => running)) return null;
-  const waits = upon.flatMap((task) => task.waits.filter(({ on }) => on === index));
-  return waits.find(({ mend }) => mend !== null)?.mend ?? null;
 }
 
 /** A set-up gives off from its beginning until it could be put away after the task. */

@@ -38,6 +38,6 @@ export function decisionsOf(order: readonly BenchTask[], { visits }: Plan): Int3
 }
 
 /** Whether a play has to place the task. */
-export function isToDo({ running, ended, mended }: BenchTask): boolean {
-  return !running && (ended === null || mended);
+export function isToDo({ running, ended }: BenchTask): boolean {
+  return !running && ended === null;
 }

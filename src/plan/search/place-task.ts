@@ -77,9 +77,9 @@ function giveOff(bench: Bench, task: BenchTask, what: number, until: Minutes): v
   }
 }
 
-/** What the preparations cost, and the work itself where it is done again. */
-function amends({ prices }: Bench, { mended, begin, start, end, windows }: BenchTask): number {
-  let minutes = mended ? end - start : 0;
+/** What the preparations cost. */
+function amends({ prices }: Bench, { begin, start, windows }: BenchTask): number {
+  let minutes = 0;
   if (begin < start) for (const { preparation } of windows) minutes += preparation?.minutes ?? 0;
   return prices.amends * minutes;
 }

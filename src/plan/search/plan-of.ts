@@ -15,15 +15,14 @@ export function planOf({ tasks, pieces }: Bench): Plan {
 /** Preparations in the order of the waits that ask for them, then the work itself or its parts. */
 function visitsOf(task: BenchTask): Visit[] {
   const { index, begin, setUpMinutes, start, end, parts } = task;
-  if (task.ended !== null && !task.mended) return [];
-  const part = !task.mended ? "step" : task.rest > task.minutes ? "mend" : "again";
+  if (task.ended !== null) return [];
   if (parts.length > 0) {
     return [...preparationsOf(task), ...partsOf(task)];
   }
   if (end >= NEVER) return [];
   return [
     ...(begin < start ? preparationsOf(task) : []),
-    { task: index, part, setUp: setUpMinutes, start, end },
+    { task: index, part: "step", setUp: setUpMinutes, start, end },
   ];
 }
 

@@ -85,7 +85,7 @@ export class Player {
     this.cost = Number.POSITIVE_INFINITY;
     this.#standing.load(0);
     for (const task of this.bench.tasks) {
-      if (task.running || (task.ended !== null && !task.mended)) continue;
+      if (task.running || task.ended !== null) continue;
       task.position = -1;
       task.lifted = 0;
       task.decided = DECIDED.nothing;

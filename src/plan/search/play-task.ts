@@ -58,7 +58,7 @@ function shareSetUp(bench: Bench, task: BenchTask): BenchTask | null {
 
 /** @returns false when the task cannot end later: it is in hand or done, or no bench hours are left */
 function lift({ horizon }: Bench, task: BenchTask, end: Minutes): boolean {
-  const isFact = task.running || (task.ended !== null && !task.mended);
+  const isFact = task.running || task.ended !== null;
   if (isFact || end <= task.lifted || end > horizon) return false;
   task.lifted = end;
   return true;
