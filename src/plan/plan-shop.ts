@@ -2,8 +2,10 @@ import type { Span } from "../cure/coat-times.ts";
 import type { Drying } from "../cure/drying.ts";
 import { NO_PLACE } from "../cure/hanging-air.ts";
 import type { SchemePass, Tag } from "../journal/event.ts";
+import type { Coat } from "../process/coat.ts";
 import type { ProcessDefinition, ProcessHash } from "../process/definition.ts";
 import type { Step } from "../process/step.ts";
+import { unfitAir, unfitSpans } from "../safety/air-for-coat.ts";
 import { cautionsFor } from "../safety/cautions.ts";
 import { holdsOn } from "../safety/fit-to-start.ts";
 import type { Hold } from "../safety/hold.ts";
@@ -35,7 +37,7 @@ import { stepWait } from "../shop/step-wait.ts";
 import { usualHang } from "../shop/usual-hang.ts";
 import type { BenchHours, Session } from "../time/bench-hours.ts";
 import { localTime } from "../time/civil.ts";
-import { after, type Instant, type Minutes } from "../time/instant.ts";
+import { after, type Instant, MINUTE, type Minutes } from "../time/instant.ts";
 import { sessionsBetween } from "../time/sessions.ts";
 import type { Zone } from "../time/zone.ts";
 import { horizonFrom } from "./horizon.ts";
@@ -87,6 +89,8 @@ export interface ShopFacts {
   readonly rooms: RoomFacts;
   readonly airNow: AirNow | null;
   readonly cold: readonly ColdAhead[];
+  /** Minutes until the air is fit to lay a coat in, 0: it is now; null: not within two days, as far as is expected. */
+  readonly fitFrom: (coat: Coat) => Minutes | null;
   /** How coats dry at a place from now on; null: as their sheets say, for its air is not known. */
   readonly dryingAt: (place: string) => Drying | null;
   /** Pieces in hand that are put down when work on these begins. */
@@ -180,6 +184,7 @@ export function readShop(shop: Shop, context: NowContext, least: Minutes = HORIZ
     rooms: readRooms(shop.settings),
     airNow: shop.air.at(NO_PLACE, now),
     cold: coldAhead(shop, now),
+    fitFrom: (coat) => fitFrom(coat, shop, now),
     dryingAt: (place) =>
       shop.air.at(place, now) === null ? null : { air: shop.air.of([{ at: now, place }]), factor: 1 },
     putsDown: (tags) => putsDown(tags, shop, context),
@@ -187,6 +192,12 @@ export function readShop(shop: Shop, context: NowContext, least: Minutes = HORIZ
     holdsOn: (work) =>
       holdsOn(work, shop, context.rules, context, work.leaves.length === 0 ? air : undefined),
   };
+}
+
+function fitFrom(coat: Coat, shop: Shop, now: Instant): Minutes | null {
+  if (unfitAir(coat, shop, now) === null) return 0;
+  const until = unfitSpans(coat, shop, now)[0]?.until ?? null;
+  return until === null ? null : Math.ceil((until - now) / MINUTE);
 }
 
 function readRooms(settings: Settings): RoomFacts {

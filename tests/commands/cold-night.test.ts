@@ -117,3 +117,21 @@ test("a coat that would never cure in the air expected is told before it is laid
   expect((await bench.type("now")).out).toMatch(/Hung now it does not cure in the air that is expected/);
   expect((await bench.type('take 2 --ticked "solvent vapour"')).out).toMatch(/does not cure in the air/);
 });
+
+test("a coat held by the cold is planned for when the air is fit again, and not before", async () => {
+  // 5 °C at 18:05; as stated, 10 °C and more from the next morning on.
+  await bench.type('tag walker --name smelt --hung "pour the ballast" --since "17:30"');
+  await bench.type("air --low 8C --high 20C");
+  await bench.type("air 5C 40%");
+  const { held } = await bench.json<{ held: { tags: number[]; step: string; until: string | null }[] }>(
+    "now",
+  );
+  const seal = held.find(({ tags, step }) => tags.includes(2) && step === "seal");
+  expect(moment(seal?.until)).toBeGreaterThan(at("Wed 19:00"));
+  const plan = await bench.json<{
+    sessions: { rows: { pieces: { tag: number }[]; step: string; from: string }[] }[];
+  }>("plan");
+  const rows = plan.sessions.flatMap((session) => session.rows);
+  const first = rows.find(({ pieces, step }) => step === "seal" && pieces.some(({ tag }) => tag === 2));
+  expect(moment(first?.from)).toBeGreaterThanOrEqual(moment(seal?.until));
+});
