@@ -4,7 +4,7 @@ import type { ShopFacts } from "./plan-shop.ts";
 import type { Lag } from "./problem.ts";
 
 /** How close together the beginnings of a wait are looked at where the air changes. */
-const EVERY: Minutes = 60;
+const EVERY: Minutes = 15;
 
 /** The lags of a coat by the minutes of its sheet: in known air tables, else the minutes themselves. */
 export interface LagsOfCoat {
@@ -20,31 +20,45 @@ export const asSaid: LagsOfCoat = {
   shuts: (minutes) => lastBefore(minutes),
 };
 
-/** The lags of a coat that will hang at a place. */
-export function lagsIn(
-  { context, horizon, dryingAt }: ShopFacts,
-  coat: Coat | null,
-  place: string | null,
-): LagsOfCoat {
-  const drying = coat === null ? null : dryingAt(place ?? "");
-  if (coat === null || drying === null) return asSaid;
+/** The lags of a coat that will hang at a place. Pieces that wear the same coat share what was reckoned once. */
+export function lagsIn(facts: ShopFacts, coat: Coat | null, place: string | null): LagsOfCoat {
+  if (coat === null) return asSaid;
+  const byPlace = facts.lags.get(coat) ?? new Map<string | null, LagsOfCoat>();
+  facts.lags.set(coat, byPlace);
+  const known = byPlace.get(place) ?? makeLags(facts, coat, place);
+  byPlace.set(place, known);
+  return known;
+}
+
+function makeLags({ context, horizon, dryingAt }: ShopFacts, coat: Coat, place: string | null): LagsOfCoat {
+  const drying = dryingAt(place ?? "");
+  if (drying === null) return asSaid;
   const { air, factor } = drying;
-  const table = (end: (begun: Minutes) => Minutes): Lag => ({
-    every: EVERY,
-    reached: Array.from({ length: Math.ceil(horizon / EVERY) + 1 }, (_, index) => {
-      const minute = end(index * EVERY);
-      return Number.isFinite(minute) ? minute : null;
-    }),
-  });
+  const made = new Map<string, Lag>();
+  const once = (key: string, end: (begun: Minutes) => Minutes): Lag => {
+    const lag = made.get(key) ?? tableOf(horizon, end);
+    made.set(key, lag);
+    return lag;
+  };
   const reach = (begun: Minutes, minutes: Minutes): Minutes =>
     (air.reach(coat, after(context.now, begun), minutes * factor) - context.now) / MINUTE;
   return {
     opens: (minutes, least) =>
       minutes === 0
         ? Math.ceil(least)
-        : table((begun) => Math.ceil(Math.max(reach(begun, minutes), begun + least))),
-    shuts: (minutes) => table((begun) => lastBefore(reach(begun, minutes))),
+        : once(`opens ${minutes} ${least}`, (begun) =>
+            Math.ceil(Math.max(reach(begun, minutes), begun + least)),
+          ),
+    shuts: (minutes) => once(`shuts ${minutes}`, (begun) => lastBefore(reach(begun, minutes))),
   };
+}
+
+/** When waits begun every quarter of an hour end; where all last as long, that length alone. */
+function tableOf(horizon: Minutes, end: (begun: Minutes) => Minutes): Lag {
+  const ends = Array.from({ length: Math.ceil(horizon / EVERY) + 1 }, (_, index) => end(index * EVERY));
+  const [first = 0] = ends;
+  if (Number.isFinite(first) && ends.every((minute, index) => minute - index * EVERY === first)) return first;
+  return { every: EVERY, reached: ends.map((minute) => (Number.isFinite(minute) ? minute : null)) };
 }
 
 /** The last whole minute before a moment that is too late. */

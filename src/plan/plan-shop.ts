@@ -40,6 +40,7 @@ import { localTime } from "../time/civil.ts";
 import { after, type Instant, MINUTE, type Minutes } from "../time/instant.ts";
 import { sessionsBetween } from "../time/sessions.ts";
 import type { Zone } from "../time/zone.ts";
+import type { LagsOfCoat } from "./air-lags.ts";
 import { horizonFrom } from "./horizon.ts";
 
 export type { ColdAhead, Hold, StepState };
@@ -93,6 +94,8 @@ export interface ShopFacts {
   readonly fitFrom: (coat: Coat) => Minutes | null;
   /** How coats dry at a place from now on; null: as their sheets say, for its air is not known. */
   readonly dryingAt: (place: string) => Drying | null;
+  /** What has been reckoned of how coats will dry: a memory of air-lags.ts alone. */
+  readonly lags: Map<Coat, Map<string | null, LagsOfCoat>>;
   /** Pieces in hand that are put down when work on these begins. */
   readonly putsDown: (tags: readonly Tag[]) => readonly Tag[];
   /** What stands in the way of starting work now. */
@@ -184,6 +187,7 @@ export function readShop(shop: Shop, context: NowContext, least: Minutes = HORIZ
     rooms: readRooms(shop.settings),
     airNow: shop.air.at(NO_PLACE, now),
     cold: coldAhead(shop, now),
+    lags: new Map(),
     fitFrom: (coat) => fitFrom(coat, shop, now),
     dryingAt: (place) =>
       shop.air.at(place, now) === null ? null : { air: shop.air.of([{ at: now, place }]), factor: 1 },

@@ -60,10 +60,14 @@ function isMet(problem: Problem, window: PlanWindow, follower: Task, hangs: Minu
 /** By when it has to hang for the next coat to be done in the session running now. */
 function latestHang(problem: Problem, window: PlanWindow, follower: Task): Instant | null {
   const [session] = problem.sessions;
-  if (session === undefined || session.opens > 0 || typeof window.opens !== "number") return null;
+  if (session === undefined || session.opens > 0) return null;
   const { need }: Seeking = seekingOf(problem, window, follower);
-  const hang = session.closes - need - window.opens;
-  return hang < session.opens ? null : after(problem.origin, hang);
+  const last = session.closes - need;
+  // A later hang never opens earlier, so the first that will do, counted back, is the latest.
+  for (let hang = last; hang >= session.opens; hang--) {
+    if (openingAfter(window.opens, hang) <= last) return after(problem.origin, hang);
+  }
+  return null;
 }
 
 /** The first later session in which it can hang, early or late, for a window that is met. */

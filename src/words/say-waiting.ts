@@ -9,7 +9,9 @@ export function sayStage({ state, stage, progress, step }: WaitingRow): string {
   if (state === "not begun") return plainText(`${step} not begun`);
   if (state === "in hand") return plainText(`${step} in hand`);
   if (state === "left") return plainText(`${step} half-done`);
-  return stage === null ? "" : `${stage} ${Math.floor(progress * 100)} %`;
+  // A coat whose sheet names no stage, only a flash-off, is neither wet nor hard once that is over.
+  const isUnnamed = stage === null || (stage === "wet" && progress >= 1);
+  return isUnnamed ? "" : `${stage} ${Math.floor(progress * 100)} %`;
 }
 
 /**
