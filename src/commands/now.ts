@@ -74,7 +74,7 @@ export function sayNow(answer: NowAnswer, speech: Speech, columns: number | null
       ),
     ),
     ...section(
-      "Waiting",
+      answer.air === null ? "Waiting" : "Waiting, as predicted for this air",
       layOut(
         waiting.map((row) => [`${row.tag} ${row.name}`, sayStage(row), row.step, sayOpening(row, speech)]),
         columns,
