@@ -1,8 +1,7 @@
 import { spawnSync } from "node:child_process";
-import { mkdtempSync, readdirSync, readFileSync, rmSync } from "node:fs";
+import { existsSync, mkdtempSync, readdirSync, readFileSync, rmSync } from "node:fs";
 import { tmpdir } from "node:os";
-import { join } from "node:path";
-import { fileURLToPath, pathToFileURL } from "node:url";
+import { basename, join } from "node:path";
 import { afterEach, beforeEach, expect, test } from "vitest";
 import { builtCommand, builtFolder } from "../src/fresh.mjs";
 
@@ -38,11 +37,15 @@ function readLoadedSources(words: string[]): string[] {
   const coverage = join(folder, "coverage");
   // Node's coverage names every script that ran, whichever of its two module loaders brought it.
   run(words, { NODE_V8_COVERAGE: coverage });
-  return readdirSync(coverage)
-    .flatMap((file) => readJson<{ result: { url: string }[] }>(join(coverage, file)).result)
-    .filter(({ url }) => url.startsWith(pathToFileURL(builtFolder).href))
-    .flatMap(({ url }) => readJson<{ sources: string[] }>(`${fileURLToPath(url)}.map`).sources)
-    .map((source) => join(builtFolder, source));
+  return (
+    readdirSync(coverage)
+      .flatMap((file) => readJson<{ result: { url: string }[] }>(join(coverage, file)).result)
+      // By name alone: compiled code says where it was made, which for a copied folder is not where it runs.
+      .map(({ url }) => join(builtFolder, `${basename(url)}.map`))
+      .filter((map) => existsSync(map))
+      .flatMap((map) => readJson<{ sources: string[] }>(map).sources)
+      .map((source) => join(builtFolder, source))
+  );
 }
 
 /** Runs the built program on the scratch folder; it must be done without a word of trouble. */

@@ -46,8 +46,9 @@ test("an act at the dashboard is answered at once and planned for again", async 
   const program = place.open();
   await program.until(/by plan/);
   program.type("t");
-  await program.until("Read this first");
-  program.type("c");
+  // Which of two equal steps stands first is the plan's affair; only sawing has a caution to be read.
+  const asked = await program.until(/Read this first|in hand since/);
+  if (asked.includes("Read this first")) program.type("c");
   await program.until(/in hand since/);
   await program.until(/by plan/);
   expect(now().basis).toBe("plan");
