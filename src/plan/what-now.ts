@@ -63,7 +63,7 @@ export function answerNow(
     at: facts.context.now,
     basis,
     plan: { is: basis === "plan" ? "kept" : "none", gap: null },
-    work: work.map((row, index) => workRow(row, work.slice(index + 1).flat(), found, without(row))),
+    work: work.map((row, index) => workRow(row, work.slice(index + 1).flat(), found, () => without(row))),
     inHand: handRows(facts, made, prepared),
     waiting: waitingRows(facts),
     held: held.map((one) => heldRow(one, facts)),

@@ -2,7 +2,7 @@ import { after, type Instant, type Minutes } from "../time/instant.ts";
 import { type Candidate, setUpFor } from "./candidates.ts";
 import { costOfLeaving, type WithoutIt } from "./cost-of-leaving.ts";
 import type { ShopProblem } from "./make-problem.ts";
-import type { HeldRow, NowAnswer, WorkRow } from "./now-answer.ts";
+import type { HeldRow, IfLeft, NowAnswer, WorkRow } from "./now-answer.ts";
 import type { Plan } from "./plan.ts";
 import type { ShopFacts } from "./plan-shop.ts";
 import type { Prepared } from "./prepare-dispatch.ts";
@@ -21,12 +21,15 @@ export interface Found {
   readonly wantsNew: boolean;
 }
 
-/** Pieces that can be worked together now, as one row; `below` is the work that stands below it. */
+/**
+ * Pieces that can be worked together now, as one row; `below` is the work that stands below it. What leaving it brings is
+ * planned for when it is first asked: a screen tells it of one row of many.
+ */
 export function workRow(
   row: readonly Candidate[],
   below: readonly Candidate[],
   found: Found,
-  withoutIt: WithoutIt,
+  withoutIt: () => WithoutIt,
 ): WorkRow {
   const { facts, prepared } = found;
   const first = firstOf(row);
@@ -35,6 +38,7 @@ export function workRow(
   const lead = setUp?.minutes ?? 0;
   const minutes = sumMinutes(row);
   const { task, coat, part } = first;
+  let ifLeft: IfLeft | null = null;
   return {
     ...common(row),
     process: first.process,
@@ -48,7 +52,10 @@ export function workRow(
     shuts,
     beginBy: shuts === null ? null : after(shuts, -lead),
     why: whyFirst(row, setUp, found, below),
-    ifLeft: costOfLeaving(row, lead, facts, withoutIt),
+    get ifLeft() {
+      ifLeft ??= costOfLeaving(row, lead, facts, withoutIt());
+      return ifLeft;
+    },
     warning:
       coat === null || task === null || part === "preparation"
         ? null

@@ -27,7 +27,10 @@ export function sayWorkRow(row: WorkRow, speech: Speech): WorkWords {
     what: sayWhat(row),
     effort: sayEffort(row),
     by: row.beginBy === null ? "any time" : `begin by ${sayClock(row.beginBy, speech)}`,
-    ifLeft: sayIfLeft(row.ifLeft, row, speech),
+    // Asked for of the marked row alone on a screen: found out only then.
+    get ifLeft() {
+      return sayIfLeft(row.ifLeft, row, speech);
+    },
   };
 }
 
