@@ -113,7 +113,7 @@ export class Relaxation {
     return this.before[first * this.size + then] === 1;
   }
 
-  /** The task lies in this session. */
+  /** The task lies in the bench session. */
   lieIn(task: number, session: number): boolean {
     const count = this.circle.sessions.length;
     if (this.mayLieIn[task * count + session] !== 1) return false;

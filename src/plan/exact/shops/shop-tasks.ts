@@ -77,7 +77,7 @@ export function addSessions(
   const lasts = about.minutes + Math.max(0, ...about.looks.map((look) => look + 1));
   for (const [place, { closes }] of sessions.entries()) {
     const opens = sessions[place + 1]?.opens ?? Number.POSITIVE_INFINITY;
-    // The latest start in this session; a begin after it has the next opening before it.
+    // The latest start in the bench session; a begin after it has the next opening before it.
     const latest = closes - lasts;
     if (latest < draft.least(begin))
       draft.narrow(begin, Math.min(opens, draft.most(begin) + 1), draft.most(begin));
