@@ -1,6 +1,9 @@
+import { coatInAir } from "../cure/coat-in-air.ts";
 import type { ProcessDefinition } from "../process/definition.ts";
+import type { Air } from "../process/quantity-form.ts";
 import type { Step } from "../process/step.ts";
 import { layOut } from "../words/lay-out.ts";
+import { sayAir } from "../words/say-air.ts";
 import { sayList } from "../words/say-list.ts";
 import { sayBallast, sayHandsOn, saySetUp, sayWindows } from "../words/say-step.ts";
 import { sayWait } from "../words/say-time.ts";
@@ -9,13 +12,14 @@ import type { Bench } from "./bench.ts";
 import type { Answer, Command } from "./command.ts";
 import type { CommandWords } from "./command-words.ts";
 import { matchIn } from "./match-in.ts";
+import { readOtherAir } from "./read-other-air.ts";
 import { readSubword } from "./read-subword.ts";
 
 /** Process files, shipped and the maker's own: listed, shown, checked, begun. Checking and writing load YAML and zod, so they are apart. */
 export const process: Command = {
   usage: [
     "process [list]",
-    "process show NAME",
+    "process show NAME [--air 27C,45%]",
     "process check [NAME or FILE]",
     "process new NAME [--from PROCESS or TAG]",
   ],
@@ -25,10 +29,12 @@ export const process: Command = {
       value: "PROCESS or TAG",
       says: "what the new file begins as; a tag: as that piece was really done",
     },
+    air: { value: "AIR", says: "what other air would do to its waits and windows: 27C,45%" },
   },
   examples: [
     ["process", "lists them"],
     ['process show "carved walker"', "its steps, waits and windows"],
+    ['process show "carved walker" --air 27C,45%', "the same in a warm box"],
     ["process check", "looks through all files, and says what your hours make impossible"],
     ["process check my-walker.yaml", "looks through one file"],
     ['process new "my walker" --from "carved walker"', "writes a file of your own to work from"],
@@ -78,12 +84,14 @@ async function list(words: CommandWords, bench: Bench): Promise<Answer> {
 /** The steps as they are worked, each with what belongs to it. */
 async function show(words: CommandWords, bench: Bench): Promise<Answer> {
   const said = words.needRest('say which process: process show "carved walker"');
+  const air = readOtherAir(words);
   if (words.problems.length > 0) return { problems: words.problems };
   const { workshop, speech } = await bench.open();
   const { processes } = await workshop.readLibrary();
   const found = matchIn("process", said, processes, ({ definition }) => definition.name);
   if ("problem" in found) return { problems: [found.problem] };
   const { definition, hash, file, shipped } = found.found;
+  if (air !== null) return showInAir(definition, air, speech);
   const title = `${definition.name}: ${definition.piece}, ${definition.steps.length} steps`;
   const note = definition.note === null ? [] : [definition.note];
   const steps = definition.steps.flatMap((step, index) => sayStep(step, index, definition, speech));
@@ -91,6 +99,19 @@ async function show(words: CommandWords, bench: Bench): Promise<Answer> {
     text: [title, ...note, "", ...steps, "", `file: ${file}`],
     json: { ...definition, hash, file, shipped },
   };
+}
+
+/** The same with every coat's times as other air makes them. */
+function showInAir(definition: ProcessDefinition, air: Air, speech: Speech): Answer {
+  const coats = Object.entries(definition.coats).map(([name, coat]) => [name, coatInAir(coat, air)] as const);
+  const never = coats.flatMap(([name, coat]) => (coat === null ? [`${name} does not cure in it`] : []));
+  const there = {
+    ...definition,
+    coats: Object.fromEntries(coats.flatMap(([name, coat]) => (coat === null ? [] : [[name, coat]]))),
+  };
+  const title = `${definition.name} in air of ${sayAir(air, speech)} (predicted)`;
+  const steps = definition.steps.flatMap((step, index) => sayStep(step, index, there, speech));
+  return { text: [title, ...never, "", ...steps], json: { ...there, air, neverCures: never.length } };
 }
 
 /** A step in a line, and below it what belongs to it. */

@@ -1,7 +1,7 @@
 import { type Coat, TIMED_STAGES } from "../process/coat.ts";
 import type { Air } from "../process/quantity-form.ts";
 import type { Minutes } from "../time/instant.ts";
-import { cureRate } from "./cure-rate.ts";
+import { coatInAir } from "./coat-in-air.ts";
 
 /** One time of a coat: by its sheet and in other air; null: never there. */
 export interface TimeInAir {
@@ -16,21 +16,21 @@ export interface TimeInAir {
  * @example a resin dry-hard after 24 h at 20 °C is so after 24 h / 1.51 = 15 h 53 at 25 °C, by 60 kJ/mol
  */
 export function timesInAir(coat: Coat, air: Air): readonly TimeInAir[] {
-  const rate = cureRate(coat, air);
-  const time = (what: string, bySheet: Minutes): TimeInAir => ({
-    what,
-    bySheet,
-    here: rate === 0 ? null : Math.ceil(bySheet / rate),
-  });
+  const there = coatInAir(coat, air);
   const stages = TIMED_STAGES.flatMap((stage) => {
-    const minutes = coat.stages[stage];
-    return minutes === undefined ? [] : [time(stage, minutes)];
+    const bySheet = coat.stages[stage];
+    return bySheet === undefined ? [] : [{ what: stage, bySheet, here: there?.stages[stage] ?? null }];
   });
-  const windows = coat.windows.flatMap(({ opens, shuts, first }) => [
-    ...(typeof opens === "number" && opens > 0
-      ? [time(first === null ? "next coat from" : `after ${first.do} from`, opens)]
-      : []),
-    ...(shuts === null ? [] : [time(first === null ? "next coat till" : `after ${first.do} till`, shuts)]),
-  ]);
+  const windows = coat.windows.flatMap(({ opens, shuts, first }, index) => {
+    const window = there?.windows[index];
+    const what = first === null ? "next coat" : `after ${first.do}`;
+    const opensThere = typeof window?.opens === "number" ? window.opens : null;
+    return [
+      ...(typeof opens === "number" && opens > 0
+        ? [{ what: `${what} from`, bySheet: opens, here: opensThere }]
+        : []),
+      ...(shuts === null ? [] : [{ what: `${what} till`, bySheet: shuts, here: window?.shuts ?? null }]),
+    ];
+  });
   return [...stages, ...windows];
 }

@@ -14,6 +14,14 @@ beforeAll(async () => {
 });
 afterAll(() => bench.remove());
 
+test("a process is shown with the waits and windows of other air", async () => {
+  const warm = await bench.type("process show walker --air 30C,50%");
+  expect(warm.out).toMatch(/^walker in air of 30 °C 50 % \(predicted\)/);
+  // The varnish's 4 h to 24 h by its sheet at 20 °C: 1.501 times as fast by 30 kJ/mol.
+  expect(warm.out).toMatch(/coat: varnish, next coat 2 h 40 to 16 h/);
+  expect((await bench.type("process show walker --air 5C,50%")).out).toMatch(/varnish does not cure in it/);
+});
+
 test("warm air needs no more pieces out for one a day than cool air, and both say which air it was", async () => {
   const line = 'rotation walker --pace 1/day --hours "daily 9-17"';
   const out = async (air: string) =>
