@@ -27,6 +27,17 @@ export function sortReadings(readings: readonly AirReading[]): readonly AirReadi
   return [...byMoment.values()].sort((a, b) => a.at - b.at);
 }
 
+/** Whether a line has the very readings of another and perhaps more after them: none corrected, none put between. */
+export function goesOnFrom(before: AirLine, line: AirLine): boolean {
+  return (
+    line.since === before.since &&
+    before.readings.every(({ at, celsius, humidityPercent }, index) => {
+      const same = line.readings[index];
+      return same?.at === at && same.celsius === celsius && same.humidityPercent === humidityPercent;
+    })
+  );
+}
+
 /** The air of a line at a moment, and what is known of it by; null: before anything is known. */
 export function airAt(line: AirLine, at: Instant): KnownAir | null {
   const { since, readings, ahead } = line;

@@ -43,16 +43,10 @@ export class CureSum {
   }
 
   /**
-   * Goes on with a line that has more readings after the same ones: what was summed over readings stays, what was only
+   * Goes on with a line that goes on from its own (`goesOnFrom`): what was summed over readings stays, what was only
    * expected is dropped.
-   *
-   * @returns false, and nothing is changed: it is another line
    */
-  goOnWith(line: AirLine): boolean {
-    const { readings, since } = this.#line;
-    const last = readings.at(-1);
-    const isLonger = line.since === since && line.readings.length >= readings.length;
-    if (!isLonger || last === undefined || line.readings[readings.length - 1]?.at !== last.at) return false;
+  goOnWith(line: AirLine): void {
     if (this.#at.length > this.#read) {
       this.#at.length = this.#read;
       this.#sum.length = this.#read;
@@ -60,7 +54,6 @@ export class CureSum {
       this.#rate = cureRate(this.#curing, this.#air);
     }
     this.#line = line;
-    return true;
   }
 
   /** Where the line begins. */

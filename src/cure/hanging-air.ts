@@ -1,5 +1,5 @@
 import { after, type Instant, MINUTE, type Minutes } from "../time/instant.ts";
-import { type AirLine, airAt, type KnownAir } from "./air-line.ts";
+import { type AirLine, airAt, goesOnFrom, type KnownAir } from "./air-line.ts";
 import type { Curing } from "./cure-rate.ts";
 import { CureSum } from "./cure-sum.ts";
 
@@ -35,9 +35,17 @@ export class ShopAir {
    */
   constructor(lines: ReadonlyMap<string, AirLine>, before: ShopAir | null = null) {
     this.#lines = lines;
-    for (const [key, sum] of before === null ? [] : before.#sums) {
-      const line = lines.get(key.slice(0, key.indexOf("\n")));
-      if (line !== undefined && sum.goOnWith(line)) this.#sums.set(key, sum);
+    if (before === null) return;
+    const goOn = [...lines].filter(([place, line]) => {
+      const known = before.#lines.get(place);
+      return known !== undefined && goesOnFrom(known, line);
+    });
+    const longer = new Map(goOn);
+    for (const [key, sum] of before.#sums) {
+      const line = longer.get(key.slice(0, key.indexOf("\n")));
+      if (line === undefined) continue;
+      sum.goOnWith(line);
+      this.#sums.set(key, sum);
     }
   }
 

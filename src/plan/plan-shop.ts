@@ -5,7 +5,7 @@ import type { SchemePass, Tag } from "../journal/event.ts";
 import type { Coat } from "../process/coat.ts";
 import type { ProcessDefinition, ProcessHash } from "../process/definition.ts";
 import type { Step } from "../process/step.ts";
-import { unfitAir, unfitSpans } from "../safety/air-for-coat.ts";
+import { fitAgainAt, unfitAir } from "../safety/air-for-coat.ts";
 import { cautionsFor } from "../safety/cautions.ts";
 import { holdsOn } from "../safety/fit-to-start.ts";
 import type { Hold } from "../safety/hold.ts";
@@ -200,7 +200,7 @@ export function readShop(shop: Shop, context: NowContext, least: Minutes = HORIZ
 
 function fitFrom(coat: Coat, shop: Shop, now: Instant): Minutes | null {
   if (unfitAir(coat, shop, now) === null) return 0;
-  const until = unfitSpans(coat, shop, now)[0]?.until ?? null;
+  const until = fitAgainAt(coat, shop, now);
   return until === null ? null : Math.ceil((until - now) / MINUTE);
 }
 

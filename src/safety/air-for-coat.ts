@@ -35,23 +35,12 @@ function judgeAir(
 }
 
 /**
- * The spans from a moment on in which the air is expected to be unfit for a coat, to a quarter of an hour; one that does
- * not end within two days has no end. What `now` refuses and what the planner leaves out are these alone.
+ * When air that is unfit for a coat at a moment is expected to be fit again, to a quarter of an hour; null: not within two
+ * days. What `now` refuses and the planner waits for alike.
  */
-export function unfitSpans(
-  coat: Pick<Coat, "lowestCelsius">,
-  shop: Shop,
-  from: Instant,
-  until: Instant = from + FARTHEST,
-): readonly { readonly from: Instant; readonly until: Instant | null }[] {
-  if (shop.air.lines.size === 0) return [];
-  const spans: { from: Instant; until: Instant | null }[] = [];
-  for (let at = from; at <= until; at += STEP) {
-    const last = spans.at(-1);
-    const isOpen = last !== undefined && last.until === null;
-    const isUnfit = unfitAir(coat, shop, at) !== null;
-    if (isUnfit && !isOpen) spans.push({ from: at, until: null });
-    if (!isUnfit && isOpen) last.until = at;
+export function fitAgainAt(coat: Pick<Coat, "lowestCelsius">, shop: Shop, from: Instant): Instant | null {
+  for (let at = from + STEP; at <= from + FARTHEST; at += STEP) {
+    if (unfitAir(coat, shop, at) === null) return at;
   }
-  return spans;
+  return null;
 }

@@ -2,7 +2,7 @@ import type { Tag } from "../journal/event.ts";
 import { hookNeededUntil } from "../shop/hook.ts";
 import type { Moment } from "../shop/moment.ts";
 import type { Shop } from "../shop/shop.ts";
-import { unfitAir, unfitSpans } from "./air-for-coat.ts";
+import { fitAgainAt, unfitAir } from "./air-for-coat.ts";
 import type { Hold } from "./hold.ts";
 import { keepApartHolds } from "./keep-apart.ts";
 import { listTags } from "./list-tags.ts";
@@ -40,9 +40,8 @@ function airHolds({ step, coats, tags }: Task, shop: Shop, { now }: Moment): Hol
     unfit.is === "too cold"
       ? `the air is at ${degrees(unfit.celsius)} and ${coat.name} wants ${degrees(unfit.lowestCelsius)} or more`
       : `the air is at ${degrees(unfit.celsius)}, its dew point at ${degrees(unfit.dewPoint)}: a surface wants ${degrees(unfit.wanted)} between them`;
-  const [span] = unfitSpans(coat, shop, now);
   const remedy = unfit.is === "too cold" ? "warm the shop" : "warm the shop or dry its air";
-  return [{ code: "unfit air", because, until: span?.until ?? null, tags, remedy }];
+  return [{ code: "unfit air", because, until: fitAgainAt(coat, shop, now), tags, remedy }];
 }
 
 /** Holds are facts, told in °C whatever the maker's units: sheets and instruments name them so. */

@@ -39,7 +39,11 @@ export function sayKnownAir(air: KnownAir, speech: Speech): string {
  */
 export function sayColdAhead(cold: ColdAhead, speech: Speech): string {
   const { tag, coat, lowestCelsius, coldest, hard, better } = cold;
-  const falls = `falls to ${sayReading(coldest.celsius, speech)} at ${sayClock(coldest.at, speech)}`;
+  const degrees = sayReading(coldest.celsius, speech);
+  const falls =
+    coldest.at <= speech.now
+      ? `hangs at ${degrees}`
+      : `falls to ${degrees} at ${sayClock(coldest.at, speech)}`;
   const lowest = `${coat} does not cure below ${sayReading(lowestCelsius, speech)}`;
   const when =
     hard === null ? "as far as can be seen never dry-hard" : `dry-hard ${sayClock(hard, speech)} (predicted)`;

@@ -161,3 +161,18 @@ test("a reading more gives what all readings at once give, whatever was asked be
     }),
   );
 });
+
+test("a reading that is corrected, or comes late, is not lost on what was summed before", () => {
+  const lineOf = (readings: readonly AirReading[]) =>
+    new Map([["", { since: 0, readings, ahead: staysAsRead(read(0, 20)) }]]);
+  const before = new ShopAir(lineOf([read(0, 20), read(2 * HOUR, 20), read(4 * HOUR, 20)]));
+  expect(before.of(RACK).spent(varnish, 0, 4 * HOUR)).toBeCloseTo(240, 9);
+  const corrected = [read(0, 20), read(2 * HOUR, 5), read(4 * HOUR, 20)];
+  const late = [read(0, 20), read(HOUR, 5), read(2 * HOUR, 20), read(4 * HOUR, 20)];
+  for (const readings of [corrected, late]) {
+    const then = new ShopAir(lineOf(readings), before).of(RACK).spent(varnish, 0, 4 * HOUR);
+    const atOnce = new ShopAir(lineOf(readings)).of(RACK).spent(varnish, 0, 4 * HOUR);
+    expect(then).toBe(atOnce);
+    expect(then).toBeLessThan(230);
+  }
+});
