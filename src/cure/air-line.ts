@@ -42,11 +42,23 @@ export function goesOnFrom(before: AirLine, line: AirLine): boolean {
 export function airAt(line: AirLine, at: Instant): KnownAir | null {
   const { since, readings, ahead } = line;
   if (at < since) return null;
-  const next = readings.findIndex((reading) => reading.at >= at);
+  const next = firstFrom(readings, at);
   const [before, after] = [readings[next - 1], readings[next]];
   if (after?.at === at) return { ...after, rests: "reading" };
   if (before === undefined || after === undefined) return { ...airAhead(ahead, at), rests: ahead.rests };
   return { ...airBetween(before, after, at), rests: "readings" };
+}
+
+/** Place of the first reading at a moment or after it; their number: there is none. */
+function firstFrom(readings: readonly AirReading[], moment: Instant): number {
+  let low = 0;
+  let high = readings.length;
+  while (low < high) {
+    const middle = (low + high) >> 1;
+    if ((readings[middle]?.at ?? moment) < moment) low = middle + 1;
+    else high = middle;
+  }
+  return low;
 }
 
 /** Air with what it is known by: one reading, a straight line between two, or how it is expected to go on. */

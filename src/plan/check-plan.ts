@@ -3,7 +3,7 @@ import { checkSetUps } from "./check-set-ups.ts";
 import { checkWindows } from "./check-windows.ts";
 import { completions } from "./completions.ts";
 import type { Plan, Visit } from "./plan.ts";
-import { LOOK, type Problem, SHORTEST_PART } from "./problem.ts";
+import { LOOK, type Problem, SHORTEST_PART, type Task } from "./problem.ts";
 
 /**
  * Everything about a plan that breaks the problem, each as a sentence; empty: the plan holds. It shares no code with
@@ -46,7 +46,17 @@ function checkWork({ tasks, pieces }: Problem, { visits, unplaced }: Plan): stri
       if (visit.task !== index || task.running) continue;
       if (visit.start - visit.setUp < release) wrong.push(`task ${index} is worked before minute ${release}`);
     }
-    return wrong;
+    return [...wrong, ...unfitWork(task, visits, index)];
+  });
+}
+
+/** Hands-on in air that is unfit for it, minute by minute, but for what was in hand before. */
+function unfitWork({ unfit = [], running }: Task, visits: Plan["visits"], index: number): string[] {
+  return visits.flatMap(({ task, part, start, end }) => {
+    if (task !== index || part === "preparation" || running) return [];
+    const minutes = Array.from({ length: end - start }, (_, minute) => start + minute);
+    const bad = minutes.find((minute) => unfit.some(([from, until]) => minute >= from && minute < until));
+    return bad === undefined ? [] : [`task ${index} is worked in unfit air at ${bad}`];
   });
 }
 

@@ -115,6 +115,11 @@ export interface Task {
   /** Not before; null: nobody knows when (a measurement is missing), so neither it nor what follows is planned. */
   readonly release: Minutes | null;
   readonly waits: readonly Wait[];
+  /**
+   * Stretches in which no minute of its own hands-on may lie, its set-up and preparation may: nights too cold or damp for
+   * the coat it lays. In order and apart; missing: none.
+   */
+  readonly unfit?: readonly UnfitSpan[];
   /** May be split between sessions, in parts of 15 minutes or more. */
   readonly mayStop: boolean;
   /** A hook it takes from its end until then, or until the piece is worked again, unless it `stays` taken. */
@@ -127,6 +132,9 @@ export interface Task {
   /** Done at this minute, at most 0: only what waits for it, or a mend of it, is still to plan. Null: to do. */
   readonly ended: Minutes | null;
 }
+
+/** From a minute until before another. */
+export type UnfitSpan = readonly [from: Minutes, until: Minutes];
 
 /** The task may begin in one of the windows after the end of task `on` (a plain least wait is one that never shuts). */
 export interface Wait {

@@ -44,6 +44,7 @@ export function tryTask(run: BenchRun, task: TaskRun, t: Minutes, trial: Trial):
   ready = tryWindows(run, task, t, trial);
   if (ready > t) return trial.missed === null ? sleep(task, ready) : ready;
   ready = fitSession(run, task, t, trial);
+  if (ready === t) ready = clearOfUnfit(task, t, trial);
   if (ready > t) return task.setUp === null ? sleep(task, ready) : ready;
   ready = clearOfLooks(run, t, trial.end);
   if (ready === t) ready = clearOfAir(run, task, t, trial);
@@ -96,6 +97,12 @@ function fitSession(run: BenchRun, task: TaskRun, t: Minutes, trial: Trial): Min
     return t;
   }
   return nextOpening(run);
+}
+
+/** No minute of hands-on in air that is unfit for it. */
+function clearOfUnfit({ task }: TaskRun, t: Minutes, { start, end }: Trial): Minutes {
+  const span = task.unfit?.find(([from, until]) => from < end && until > start);
+  return span === undefined ? t : t + span[1] - start;
 }
 
 /** Looks at coats laid before need a free pair of hands at their minute. */

@@ -101,7 +101,14 @@ function addTasks(
     local.set(index, tasks.length);
     numbers.push(index);
     const release = task.release === null ? null : task.release - now;
-    const as = { ...task, piece, release, hook: shiftHook(task.hook, now), running: false };
+    const as = {
+      ...task,
+      piece,
+      release,
+      hook: shiftHook(task.hook, now),
+      running: false,
+      ...unfitNow(task, now),
+    };
     const hand = state.inHand.find((one) => one.task === played);
     if (end !== null) tasks.push({ ...as, waits: [], ended: end - now });
     else if (hand !== undefined)
@@ -114,6 +121,13 @@ function shiftHook(hook: Task["hook"], now: Minutes): Task["hook"] {
   return hook === null || typeof hook.until === "number"
     ? hook
     : { ...hook, until: shiftLag(hook.until, now, openingAfter) };
+}
+
+function unfitNow({ unfit }: Task, now: Minutes): Pick<Task, "unfit"> {
+  if (unfit === undefined) return {};
+  return {
+    unfit: unfit.flatMap(([from, until]) => (until > now ? [[from - now, until - now] as const] : [])),
+  };
 }
 
 /** Done tasks with a window still to be met, and those done after them, which a mend would undo. */

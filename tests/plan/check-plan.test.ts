@@ -46,6 +46,17 @@ describe("the checker names", () => {
     expectOnly(smallProblem([{}]), planOf([[0, 170, 180]], [180]), planOf([[0, 171, 181]], [181]), wrong);
   });
 
+  test("hands-on in air that is unfit for it, from its first minute to its last, but not its set-up", () => {
+    const tasks = [{ unfit: [[30, 60] as const], station: 0, setUp: 0 }];
+    const problem = smallProblem(tasks, [{}], { stations: [station], setUps: [pot] });
+    const begun = (start: number): Plan =>
+      planOf([{ task: 0, part: "step", setUp: 20, start, end: start + 10 }], [start + 10]);
+    // 20 to 30 ends just before it, 60 to 70 begins just after it with the pot lit from 40 on.
+    expect(checkPlan(problem, begun(20))).toEqual([]);
+    expectOnly(problem, begun(60), begun(21), "task 0 is worked in unfit air at 30");
+    expectOnly(problem, begun(60), begun(59), "task 0 is worked in unfit air at 59");
+  });
+
   test("two works in one pair of hands", () => {
     const problem = smallProblem(two, [{}, {}]);
     const good = planOf(

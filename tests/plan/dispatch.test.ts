@@ -176,6 +176,15 @@ describe("set-ups", () => {
 });
 
 describe("the room and the hands", () => {
+  test("a coat waits till the cold stretch is over, other work goes on in it, and one that never ends is named", () => {
+    const unfit = [[5, 60]] as const;
+    const problem = smallProblem([{ unfit }, { piece: 1 }], [{}, {}]);
+    // 0 to 10 would reach into the cold at 5.
+    expect(said(plan(problem))).toEqual(["1 step 0-10", "0 step 60-70"]);
+    const never = smallProblem([{ unfit: [[0, 14 * 1440]] }]);
+    expect(plan(never).unplaced).toEqual([0]);
+  });
+
   test("what must keep apart waits: 40 min of vapour before the pot is lit", () => {
     const problem = smallProblem([{ station: 0, setUp: 0, minutes: 6 }], [{}], {
       stations: [one],

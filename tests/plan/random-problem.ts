@@ -1,5 +1,13 @@
 import fc from "fast-check";
-import type { PlanPiece, PlanSession, PlanSetUp, Problem, Task, Wait } from "../../src/plan/problem.ts";
+import type {
+  PlanPiece,
+  PlanSession,
+  PlanSetUp,
+  Problem,
+  Task,
+  UnfitSpan,
+  Wait,
+} from "../../src/plan/problem.ts";
 import { usualPrices } from "../../src/plan/score.ts";
 
 /** Three emissions: dust, vapour, wet coat. Dust keeps apart from a wet coat, heat (3) from vapour. */
@@ -59,6 +67,11 @@ const work = fc.record({
   hook: fc.boolean(),
   looks: fc.constantFrom([], [], [5], [5, 15]),
   wait: windows,
+  /** Nights, or some hours of each day, in which the air is unfit for it. */
+  unfit: fc.option(fc.tuple(fc.integer({ min: 0, max: 1439 }), fc.integer({ min: 1, max: 1200 })), {
+    nil: null,
+    freq: 2,
+  }),
   /** Waits for the task before the last one too, so that pieces are not only lines. */
   joins: fc.boolean(),
 });
@@ -78,6 +91,13 @@ const piece = fc.record({
 
 type Work = typeof work extends fc.Arbitrary<infer W> ? W : never;
 
+function daily([from, length]: readonly [number, number]): readonly UnfitSpan[] {
+  return Array.from({ length: 15 }, (_, day) => {
+    const begins = (day - 1) * 1440 + from;
+    return [begins, begins + length] as const;
+  });
+}
+
 function taskOf(given: Work, number: number, place: number, before: readonly number[]): Task {
   const setUp = { shape: null, load: 0, "other load": 1, pour: 2, cup: 3, varnish: null }[given.kind];
   const coat = given.kind !== "shape" && given.kind !== "pour";
@@ -88,6 +108,7 @@ function taskOf(given: Work, number: number, place: number, before: readonly num
     setUp,
     release: 0,
     waits: before.map((on) => ({ on, ...given.wait })),
+    ...(given.unfit === null ? {} : { unfit: daily(given.unfit) }),
     mayStop: given.mayStop && !coat,
     hook: given.hook ? { place: 0, until: 600 } : null,
     gives: [

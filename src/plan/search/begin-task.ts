@@ -10,6 +10,7 @@ import {
   DECIDED,
 } from "./bench.ts";
 import { NEVER } from "./calendar.ts";
+import { unfitInTheWay } from "./unfit-air.ts";
 
 /**
  * Finds the first minute from `from` on at which a task can begin with all that stands, hangs and dries as the play
@@ -202,6 +203,7 @@ export function usableWindows({ task, windows }: BenchWait): readonly BenchWindo
 /** By how much the work must move for looks, air, hooks and the windows after it; 0: nothing is in the way. */
 function inTheWay(bench: Bench, task: BenchTask): Minutes {
   return (
+    unfitInTheWay(task) ||
     lookInTheWay(bench, task) ||
     airInTheWay(bench, task) ||
     hookInTheWay(task) ||

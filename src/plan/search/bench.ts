@@ -1,5 +1,5 @@
 import type { Minutes } from "../../time/instant.ts";
-import type { Gives, Lag, Preparing, Prices } from "../problem.ts";
+import type { Gives, Lag, Preparing, Prices, UnfitSpan } from "../problem.ts";
 import type { Calendar } from "./calendar.ts";
 
 /** What can be decided about a task beside its place in the order. */
@@ -68,6 +68,8 @@ export interface BenchTask {
   /** Task and piece are both released; NEVER: it cannot be planned. */
   readonly release: Minutes;
   readonly mayStop: boolean;
+  /** None of its hands-on lies in one of these. */
+  readonly unfit: readonly UnfitSpan[];
   readonly running: boolean;
   /** When it ended before the play; null: to do. */
   readonly ended: Minutes | null;

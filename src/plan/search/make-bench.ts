@@ -40,6 +40,7 @@ export function makeBench(problem: Problem): Bench {
       minutes: task.minutes,
       release: leastRoom(problem, task) > longest ? NEVER : Math.max(task.release ?? NEVER, piece.release),
       mayStop: task.mayStop,
+      unfit: task.unfit ?? [],
       running: task.running,
       ended: task.ended,
       looks: task.looks,

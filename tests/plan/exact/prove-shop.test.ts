@@ -26,6 +26,7 @@ const tinyShop: fc.Arbitrary<Problem> = fc
         wet: fc.boolean(),
         joined: fc.boolean(),
         opens: fc.nat(5),
+        unfit: fc.option(fc.tuple(fc.nat(9), fc.integer({ min: 1, max: 4 })), { nil: null }),
         spare: fc.option(fc.nat(3), { nil: null }),
       }),
       { minLength: 2, maxLength: 3 },
@@ -51,6 +52,7 @@ const tinyShop: fc.Arbitrary<Problem> = fc
         setUp: setUp < 0 ? null : setUp,
         release: 0,
         waits: joins ? [{ on: index - 1, windows, mend: null }] : [],
+        ...(each.unfit === null ? {} : { unfit: [[each.unfit[0], each.unfit[0] + each.unfit[1]]] }),
         mayStop: false,
         hook: null,
         gives: [

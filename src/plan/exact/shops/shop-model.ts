@@ -5,7 +5,7 @@ import { ModelDraft } from "../conflict/model-draft.ts";
 import { addGoal } from "./shop-goal.ts";
 import { addOrders } from "./shop-orders.ts";
 import { handsRules, hookRules, outRules, setUpRules } from "./shop-rules.ts";
-import { addSessions, addTasks, type TaskTimes } from "./shop-tasks.ts";
+import { addSessions, addTasks, addUnfit, type TaskTimes } from "./shop-tasks.ts";
 import { addWaits } from "./shop-waits.ts";
 
 /** A shop as the search by conflict reads it. */
@@ -34,7 +34,10 @@ export function makeShopModel(
   const tasks = addTasks(draft, problem, kept);
   const paths = addWaits(draft, problem, tasks);
   if (paths === null) return null;
-  for (const task of tasks) addSessions(draft, problem, task);
+  for (const task of tasks) {
+    addSessions(draft, problem, task);
+    addUnfit(draft, task);
+  }
   if (draft.isEmpty) return null;
   const before = addOrders(draft, problem, tasks, paths);
   const goal = addGoal(draft, problem, tasks, most);

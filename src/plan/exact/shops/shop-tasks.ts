@@ -87,3 +87,15 @@ export function addSessions(
   }
   draft.narrow(start, draft.least(begin), draft.most(start));
 }
+
+/** Hands-on ends before each stretch of air unfit for it, or begins after it. */
+export function addUnfit(draft: ModelDraft, { about, start, isFixed }: TaskTimes): void {
+  if (isFixed) return;
+  for (const [from, until] of about.unfit ?? []) {
+    const latest = from - about.minutes;
+    const most = draft.most(start);
+    if (latest < draft.least(start)) draft.narrow(start, Math.min(until, most + 1), most);
+    else if (until > most) draft.narrow(start, draft.least(start), latest);
+    else draft.either({ side: 2 * start, value: until }, { side: 2 * start + 1, value: -latest });
+  }
+}
