@@ -16,6 +16,7 @@ import { basename, join } from "node:path";
 import * as esbuild from "esbuild";
 import { findApart } from "./find-apart.mjs";
 import { builtFolder, packageRoot } from "./fresh.mjs";
+import { driver, newerDriver } from "./journal/driver.mjs";
 
 /** @satisfies {esbuild.BuildOptions} */
 const common = {
@@ -31,8 +32,9 @@ const common = {
   // A third less to read; lines stay short enough for an error that shows one.
   minifyWhitespace: true,
   lineLimit: 160,
-  // How the driver of SQLite looks for its native part, where that is not in its usual place.
-  external: ["bindings"],
+  alias: { "better-sqlite3": driver },
+  // The newer driver finds its native part beside its own files; how the older looks for it, where it is not in its usual place.
+  external: [newerDriver, "bindings"],
   // React's development build keeps a performance entry for every render, for ever.
   define: { "process.env.NODE_ENV": '"production"' },
   logLevel: "warning",
@@ -131,7 +133,7 @@ async function bundle(sources, options) {
  */
 function reachAsLoaded(text) {
   return text
-    .replace(/\bimport\(("\.\/[^"]+\.cjs")\)/g, "Promise.resolve().then(() => require($1))")
+    .replace(/\bimport\(("node:[^"]+"|"\.\/[^"]+\.cjs")\)/g, "Promise.resolve().then(() => require($1))")
     .replace(/\bimport\(("\.\/[^"]+\.mjs")\)/g, "module.import($1)");
 }
 

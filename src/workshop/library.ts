@@ -40,15 +40,29 @@ export function ownProcesses(dataFolder: string): string {
   return join(dataFolder, "processes");
 }
 
-/**
- * The library, from the cache unless a file was added, taken away or changed: YAML and its checks stay out of
- * everyday starts.
- */
-export async function readLibrary({ shipped, own, cache }: LibraryFolders): Promise<Library> {
-  const files = { shipped: yamlFiles(shipped), own: yamlFiles(own) };
-  const stamp = stampOf([...files.shipped, ...files.own]);
-  return cached(cache, "library", `1\n${stamp}`, async () => {
-    const { readLibraryFiles } = await import("./read-library-files.ts");
-    return readLibraryFiles(files);
-  });
+/** The library of some folders, for one program that asks for it again and again. */
+export class LibraryOnDisk {
+  readonly #folders: LibraryFolders;
+  #last: { readonly stamp: string; readonly library: Library } | null = null;
+
+  constructor(folders: LibraryFolders) {
+    this.#folders = folders;
+  }
+
+  /**
+   * As it was read last, or from the cache, unless a file was added, taken away or changed: YAML and its checks stay out
+   * of everyday starts.
+   */
+  async read(): Promise<Library> {
+    const { shipped, own, cache } = this.#folders;
+    const files = { shipped: yamlFiles(shipped), own: yamlFiles(own) };
+    const stamp = stampOf([...files.shipped, ...files.own]);
+    if (this.#last?.stamp === stamp) return this.#last.library;
+    const library = await cached(cache, "library", `1\n${stamp}`, async () => {
+      const { readLibraryFiles } = await import("./read-library-files.ts");
+      return readLibraryFiles(files);
+    });
+    this.#last = { stamp, library };
+    return library;
+  }
 }

@@ -21,7 +21,7 @@ import type { ClockDoubt } from "./clock-watch.ts";
 import { ClockWatch } from "./clock-watch.ts";
 import { keepTouches } from "./keep-touches.ts";
 import type { Library } from "./library.ts";
-import { ownProcesses, readLibrary } from "./library.ts";
+import { LibraryOnDisk, ownProcesses } from "./library.ts";
 import { findPackageRoot } from "./package-root.ts";
 import type { PlacesOnDisk } from "./places-on-disk.ts";
 import { newPieceOf, readUsual } from "./plan-context.ts";
@@ -48,7 +48,7 @@ export class LiveWorkshop implements Workshop {
   readonly #clock: Clock;
   readonly #watch: ClockWatch;
   readonly #air: AirOfShop;
-  readonly #shippedProcesses: string;
+  readonly #library: LibraryOnDisk;
   readonly #zones = new Map<string, Promise<Zone>>();
   /** Null unless a plan is being searched for. */
   #planning: Promise<Planning> | null = null;
@@ -69,7 +69,11 @@ export class LiveWorkshop implements Workshop {
     this.#clock = parts.clock;
     this.#air = new AirOfShop(parts.journal);
     this.#watch = new ClockWatch(parts.clock);
-    this.#shippedProcesses = parts.shippedProcesses;
+    this.#library = new LibraryOnDisk({
+      shipped: parts.shippedProcesses,
+      own: ownProcesses(parts.places.data),
+      cache: parts.places.cache,
+    });
   }
 
   now(): Instant {
@@ -85,11 +89,7 @@ export class LiveWorkshop implements Workshop {
   }
 
   readLibrary(): Promise<Library> {
-    return readLibrary({
-      shipped: this.#shippedProcesses,
-      own: ownProcesses(this.places.data),
-      cache: this.places.cache,
-    });
+    return this.#library.read();
   }
 
   async rules(): Promise<SafetyRules> {

@@ -40,8 +40,10 @@ interface Asked {
   readonly about: About;
   readonly at: Instant;
   readonly until: Instant;
-  readonly made: ShopProblem;
-  readonly leaves: readonly LeftWork[];
+  /** The rows whose leaving it is asked about. */
+  readonly keys: readonly string[];
+  /** What was put to it, made when it is put. */
+  readonly put: () => { readonly made: ShopProblem; readonly leaves: readonly LeftWork[] };
   /** Rounds searched before for the same. */
   readonly before: number;
   rounds: number;
@@ -130,16 +132,20 @@ export class Planning {
     const until = leavingUntil(facts);
     const last = this.#asked;
     const same = last !== null && isAbout(last.about, about) && last.until === until;
-    if (same && now < last.at + STALE && hasAll(last.leaves, rows)) return last;
-    const made = planned?.made ?? problemToPlan(facts);
+    const keys = rows.work.map(keyOfRow);
+    if (same && now < last.at + STALE && keys.every((key) => last.keys.includes(key))) return last;
+    const put = once(() => {
+      const made = planned?.made ?? problemToPlan(facts);
+      return { made, leaves: rows.work.map((work) => leftWork(work, facts, made)) };
+    });
     const spent = row !== null && isAbout(row, about) && row.leaving.until === until ? row.rounds : 0;
     const asked: Asked = {
       id: (last?.id ?? 0) + 1,
       about,
       at: now,
       until,
-      made,
-      leaves: rows.work.map((work) => leftWork(work, facts, made)),
+      keys,
+      put,
       before: Math.max(same ? last.before + last.rounds : 0, spent),
       rounds: 0,
       gap: same ? last.gap : null,
@@ -148,15 +154,18 @@ export class Planning {
       better: null,
     };
     this.#asked = asked;
-    this.#thread.ask({
-      id: asked.id,
-      seq: about.seq,
-      problem: made.problem,
-      warm: row === null ? null : warmPlan(row, made),
-      kept: planned !== null,
-      seed: SEED,
-      rounds: Math.max(0, roundsFor(made) - asked.before),
-      leaves: asked.leaves,
+    this.#thread.ask(() => {
+      const { made, leaves } = put();
+      return {
+        id: asked.id,
+        seq: about.seq,
+        problem: made.problem,
+        warm: row === null ? null : warmPlan(row, made),
+        kept: planned !== null,
+        seed: SEED,
+        rounds: Math.max(0, roundsFor(made) - asked.before),
+        leaves,
+      };
     });
     return asked;
   }
@@ -166,7 +175,8 @@ export class Planning {
     if (asked === null || news.id !== asked.id) return;
     asked.rounds = news.rounds;
     asked.gap = news.gap;
-    const { about, made, leaves, until, before } = asked;
+    const { about, until, before } = asked;
+    const { made, leaves } = asked.put();
     const rounds = before + news.rounds;
     if (news.plan !== null) asked.better = rowOf(news.plan, made, { ...about, rounds });
     const row = asked.better ?? asked.row;
@@ -208,10 +218,13 @@ function isAbout(one: About, other: About): boolean {
   return one.seq === other.seq && one.settings === other.settings && one.air === other.air;
 }
 
-/** Whether what leaving costs was asked of every row. */
-function hasAll(leaves: readonly LeftWork[], { work }: NowRows): boolean {
-  const keys = new Set(leaves.map(({ key }) => key));
-  return work.every((row) => keys.has(keyOfRow(row)));
+/** Makes a thing when it is first asked for, and keeps it. */
+function once<T>(make: () => T): () => T {
+  let made: { readonly thing: T } | null = null;
+  return () => {
+    made ??= { thing: make() };
+    return made.thing;
+  };
 }
 
 function isSame(one: PlanRow | null, other: PlanRow | null): boolean {

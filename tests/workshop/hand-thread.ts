@@ -14,7 +14,8 @@ export class HandThread implements PlannerThread {
     return this;
   };
 
-  ask(job: PlanJob): void {
+  ask(makeJob: () => PlanJob): void {
+    const job = makeJob();
     this.jobs.push(job);
     this.#work = new PlanWork(job);
   }

@@ -2,7 +2,7 @@ import { cpSync, mkdirSync, mkdtempSync, readFileSync, rmSync, writeFileSync } f
 import { tmpdir } from "node:os";
 import { join } from "node:path";
 import { afterEach, beforeEach, describe, expect, it } from "vitest";
-import { readLibrary } from "../../src/workshop/library.ts";
+import { LibraryOnDisk } from "../../src/workshop/library.ts";
 import { findPackageRoot } from "../../src/workshop/package-root.ts";
 
 let folder: string;
@@ -12,7 +12,8 @@ beforeEach(() => {
 afterEach(() => rmSync(folder, { recursive: true }));
 
 const shipped = join(findPackageRoot(), "processes");
-const read = () => readLibrary({ shipped, own: join(folder, "own"), cache: join(folder, "cache") });
+const library = () => new LibraryOnDisk({ shipped, own: join(folder, "own"), cache: join(folder, "cache") });
+const read = () => library().read();
 
 describe("the library of process and coat files", () => {
   it("reads the shipped files without a problem: at least four processes, every coat and caution they name", async () => {
@@ -43,6 +44,15 @@ describe("the library of process and coat files", () => {
     const names = (await read()).processes.map(({ definition }) => definition.name);
     expect(names).toContain("my own");
     expect(names).toContain(some.definition.name);
+  });
+
+  it("is one and the same as long as no file changes", async () => {
+    const asked = library();
+    const first = await asked.read();
+    expect(await asked.read()).toBe(first);
+    mkdirSync(join(folder, "own"));
+    writeFileSync(join(folder, "own", "broken.yaml"), "process: broken\nsteps: 7\n");
+    expect((await asked.read()).problems).toHaveLength(1);
   });
 
   it("tells of a wrong file by its path and goes on with the rest", async () => {

@@ -76,7 +76,7 @@ function program(text: string): string {
 describe("the built thread", () => {
   test("answers a job with a plan, what leaving costs, and an end", async () => {
     const { thread, news, until } = start(built);
-    thread.ask(job);
+    thread.ask(() => job);
     await until(({ done }) => done);
     expect(news.some(({ plan }) => plan !== null)).toBe(true);
     expect(news.some(({ without }) => without?.length === 1)).toBe(true);
@@ -84,8 +84,8 @@ describe("the built thread", () => {
 
   test("drops a job for a newer one", async () => {
     const { thread, news, until } = start(built);
-    thread.ask({ ...job, rounds: 1_000_000 });
-    thread.ask({ ...job, id: 2, seq: 2 });
+    thread.ask(() => ({ ...job, rounds: 1_000_000 }));
+    thread.ask(() => ({ ...job, id: 2, seq: 2 }));
     await until(({ done }) => done);
     expect(news.at(-1)).toMatchObject({ id: 2, seq: 2, done: true });
     const turned = news.findIndex(({ id }) => id === 2);
@@ -94,7 +94,7 @@ describe("the built thread", () => {
 
   test("is ended in the middle of a search without a word of death", async () => {
     const { thread, news, until, death } = start(built);
-    thread.ask({ ...job, rounds: 1_000_000_000 });
+    thread.ask(() => ({ ...job, rounds: 1_000_000_000 }));
     await until(({ plan }) => plan !== null);
     thread.end();
     const said = news.length;
@@ -113,15 +113,16 @@ describe("a thread that dies is told of once:", () => {
     ["it exits", 'require("node:worker_threads").parentPort.on("message", () => process.exit(3));'],
   ])("%s", async (_, text) => {
     const { thread, news, death } = start(program(text));
-    thread.ask(job);
+    thread.ask(() => job);
     await death;
     expect(news).toEqual([]);
     // Asked once more, nothing happens, and nothing throws.
-    thread.ask(job);
+    thread.ask(() => job);
   });
 
   test("its file is not there", async () => {
-    const { death } = start(join(builtFolder, "no-such-worker.cjs"));
+    const { thread, death } = start(join(builtFolder, "no-such-worker.cjs"));
+    thread.ask(() => job);
     await expect(death).resolves.toBeUndefined();
   });
 });
