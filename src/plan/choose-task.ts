@@ -109,11 +109,13 @@ function keepHeldOff(run: BenchRun, awake: TaskRun[], found: TaskRun): void {
 function takeBest(awake: TaskRun[]): TaskRun {
   let best = at(awake, 0);
   let place = 0;
-  for (let index = 1; index < awake.length; index++) {
-    const task = at(awake, index);
-    if (task.rank > best.rank || (task.rank === best.rank && task.index > best.index)) continue;
-    best = task;
-    place = index;
+  let index = 0;
+  for (const task of awake) {
+    if (task.rank < best.rank || (task.rank === best.rank && task.index < best.index)) {
+      best = task;
+      place = index;
+    }
+    index++;
   }
   const last = awake.pop();
   if (last !== undefined && last !== best) awake[place] = last;

@@ -23,8 +23,8 @@ const dueHorizon: Minutes = 3 * 24 * 60;
  */
 export function rankTask(run: BenchRun, task: TaskRun, t: Minutes, nextOpens: Minutes): void {
   if (task.latest < t) findLatest(run, task, t);
-  const kept = task.setUp === null ? Number.POSITIVE_INFINITY : keepsUntil(task, t);
-  const must = task.latest < nextOpens ? Math.min(task.latest, kept) : kept;
+  let must = task.latest < nextOpens ? task.latest : Number.POSITIVE_INFINITY;
+  if (task.setUp !== null) must = Math.min(must, keepsUntil(task, t));
   task.rank = must === Number.POSITIVE_INFINITY ? unhurried + cheapness(task, t) : must;
 }
 
