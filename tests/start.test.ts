@@ -27,7 +27,9 @@ beforeEach(() => {
   for (const file of ["package.json", "package-lock.json", "tsconfig.json"]) {
     cpSync(join(packageRoot, file), join(clone, file));
   }
-  const scripts = readdirSync(join(packageRoot, "src")).filter((file) => file.endsWith(".mjs"));
+  const scripts = readdirSync(join(packageRoot, "src"), { recursive: true, encoding: "utf8" }).filter(
+    (file) => file.endsWith(".mjs"),
+  );
   for (const file of scripts) cpSync(join(packageRoot, "src", file), join(clone, "src", file));
   symlinkSync(join(packageRoot, "node_modules"), join(clone, "node_modules"));
   writeProgram('console.log("first", ...process.argv.slice(2)); process.exitCode = 3;');

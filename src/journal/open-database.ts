@@ -2,9 +2,11 @@ import { existsSync } from "node:fs";
 import { createRequire } from "node:module";
 import { join } from "node:path";
 import Database from "better-sqlite3";
+import { driver } from "./driver.mjs";
 
-/** Where the driver's installation puts its native part. Left to itself the driver tries a dozen places first. */
-const usualPlace = "better-sqlite3/build/Release/better_sqlite3.node";
+/** Where the older driver's installation puts its native part. Left to itself that driver tries a dozen places first. */
+const older = "better-sqlite3";
+const usualPlace = `${older}/build/Release/better_sqlite3.node`;
 
 /** Opens an SQLite file that is there already. Throws what the driver throws, also when its native part is missing. */
 export function openDatabase(path: string, options: Database.Options = {}): Database.Database {
@@ -16,8 +18,9 @@ export function openDatabase(path: string, options: Database.Options = {}): Data
   });
 }
 
-/** Null: not in its usual place, so the driver must search, and say so when it finds none. */
+/** Null: the newer driver brings it, or it is not in its usual place: the driver must search, and say so when it finds none. */
 function findNativePart(): string | null {
+  if (driver !== older) return null;
   // From dist/, where the packages are this one's own. Node's way of finding a package takes longer than all the opening.
   const near = join(import.meta.dirname, "../node_modules", usualPlace);
   if (existsSync(near)) return near;

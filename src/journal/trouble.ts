@@ -90,7 +90,7 @@ export function explainError(error: unknown, path: string): unknown {
   if (isMissingBinary(error, code)) {
     return new JournalTrouble(
       "missing binary",
-      'SQLite was not built for this Node: run "npm rebuild better-sqlite3" in the folder dryline was installed in.',
+      'SQLite was not built for this Node: run "npm ci" in the folder dryline was installed in.',
       error,
     );
   }

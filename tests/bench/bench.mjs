@@ -8,6 +8,7 @@ import { dirname, join } from "node:path";
 import { pathToFileURL } from "node:url";
 import * as esbuild from "esbuild";
 import { ensureBuilt, packageRoot } from "../../src/fresh.mjs";
+import { driver } from "../../src/journal/driver.mjs";
 
 /**
  * @typedef {import("./compare-runs.ts").Row} Row
@@ -73,6 +74,7 @@ async function loadBenchmark(name) {
     platform: "node",
     format: "esm",
     packages: "external",
+    alias: { "better-sqlite3": driver },
     plugins: [keepPlaces, useInkAsBuilt],
   });
   return import(pathToFileURL(outfile).href);

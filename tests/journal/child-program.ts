@@ -2,6 +2,7 @@ import { type ChildProcess, spawn } from "node:child_process";
 import { join } from "node:path";
 import { build } from "esbuild";
 import { packageRoot } from "../../src/fresh.mjs";
+import { driver } from "../../src/journal/driver.mjs";
 
 /**
  * Makes a program of a TypeScript file beside this one, to be run as a process of its own.
@@ -18,6 +19,7 @@ export async function bundleProgram(folder: string, name: string): Promise<strin
     platform: "node",
     format: "cjs",
     packages: "external",
+    alias: { "better-sqlite3": driver },
     define: { "import.meta.dirname": "__dirname", "import.meta.filename": "__filename" },
     logLevel: "error",
   });

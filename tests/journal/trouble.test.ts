@@ -74,7 +74,7 @@ describe("what was thrown, told in our words:", () => {
   ])("%s", (_, error) => {
     const trouble = explainError(error, "/j.db");
     expect(trouble).toMatchObject({ code: "missing binary", cause: error });
-    expect(String(trouble)).toContain('run "npm rebuild better-sqlite3"');
+    expect(String(trouble)).toContain('run "npm ci"');
   });
 
   test.each([
