@@ -1,5 +1,7 @@
+import type { Seq } from "../journal/event.ts";
 import type { Journal, PlanRow } from "../journal/journal.ts";
 import { notFoundYet } from "../plan/cost-of-leaving.ts";
+import { foundAsKept } from "../plan/found-as-kept.ts";
 import { keyOfRow, type LeftWork, leftWork } from "../plan/left-work.ts";
 import type { ShopProblem } from "../plan/make-problem.ts";
 import type { NowAnswer } from "../plan/now-answer.ts";
@@ -75,6 +77,7 @@ export class Planning {
   readonly #changed: () => void;
   readonly #thread: PlannerThread;
   #dead = false;
+  #answered = false;
   #asked: Asked | null = null;
   /** A plan found that the journal could not take: a folder that may not be written. */
   #own: PlanRow | null = null;
@@ -101,6 +104,10 @@ export class Planning {
     };
     const inJournal = await this.#journal.plan();
     const row = this.#own?.seq === shop.newest ? this.#own : inJournal;
+    const isFirst = !this.#answered;
+    this.#answered = true;
+    const atOnce = row === null || !isFirst || this.#dead ? null : this.#atOnce(row, shop.newest, facts);
+    if (atOnce !== null) return atOnce;
     const planned = row === null ? null : planOfRow(row, shop.newest, facts);
     if (this.#dead) {
       const answer = planned === null || row === null ? nowByDispatch(facts) : answerByPlan(planned, row);
@@ -119,6 +126,14 @@ export class Planning {
       (work) => withoutByRow(work, planned, row.leaving) ?? notFoundYet,
     );
     return { ...answer, plan: { is: "kept", gap } };
+  }
+
+  /** The very first answer, by a plan as it was kept: the whole answer follows when that has been painted. */
+  #atOnce(row: PlanRow, newest: Seq, facts: ShopFacts): NowAnswer | null {
+    const found = foundAsKept(row, newest, facts);
+    if (found === null) return null;
+    setImmediate(this.#changed);
+    return answerNow(found, nowRows(found), () => notFoundYet);
   }
 
   stop(): void {

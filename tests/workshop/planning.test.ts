@@ -74,6 +74,39 @@ test("a command that reads the row gives the same answer as the dashboard", asyn
   expect([plan.is, standing.is]).toEqual(["kept", "kept"]);
 });
 
+describe("where a plan was kept before, the first answer", () => {
+  beforeEach(async () => {
+    await ask();
+    await thread.workOn();
+    await ask();
+    await thread.workOn();
+    thread = new HandThread();
+    changes = 0;
+    planning = new Planning(journal, () => changes++, thread.start);
+  });
+
+  test("has its rows in the order of that plan, with nothing yet of what leaving costs, and is followed by the whole", async () => {
+    const first = await ask("Mon 18:10");
+    expect(first).toMatchObject({ basis: "plan", plan: { is: "kept", gap: null } });
+    for (const { ifLeft } of first.work) expect(ifLeft.finishNow).toBeNull();
+    expect([thread.jobs.length, changes]).toEqual([0, 0]);
+    await new Promise((resolve) => setImmediate(resolve));
+    expect(changes).toBe(1);
+    const whole = await ask("Mon 18:10");
+    expect(whole.work.map(({ tags, step }) => [tags, step])).toEqual(
+      first.work.map(({ tags, step }) => [tags, step]),
+    );
+    for (const { ifLeft } of whole.work) expect(ifLeft.others).not.toBeNull();
+    expect(thread.jobs).toHaveLength(1);
+  });
+
+  test("is that of dispatch when something was done since", async () => {
+    act();
+    expect(await ask("Mon 18:05")).toMatchObject({ basis: "dispatch", plan: { is: "searching" } });
+    expect(thread.jobs).toHaveLength(1);
+  });
+});
+
 describe("the thread is asked", () => {
   test("once about the same moment, however often the answer is read", async () => {
     await ask();
