@@ -61,7 +61,8 @@ export class Presenter {
     for (let row = 0; row < Math.max(lines.length, before?.length ?? 0); row++) {
       const line = lines[row] ?? "";
       const old = before?.[row] ?? "";
-      if (line !== old) text += changeLine(row, old, line);
+      if (line === old) continue;
+      text += before === null ? `${place(row, 0)}${line}\u001b[m` : changeLine(row, old, line);
     }
     this.#shown = lines;
     if (text !== "") this.#write(`${BEGIN}${text}${END}`);

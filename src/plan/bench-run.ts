@@ -3,7 +3,7 @@ import { at } from "./at.ts";
 import { openingAfter, shutAfter } from "./lag.ts";
 import type { Visit } from "./plan.ts";
 import type { Prepared, PreparedTask } from "./prepare-dispatch.ts";
-import type { PlanPiece, PlanSetUp, Standing, Task } from "./problem.ts";
+import { LOOK, type PlanPiece, type PlanSetUp, type Standing, type Task } from "./problem.ts";
 
 /** Tasks that are not to be begun before a minute: what "leave it for tonight" means to a run. */
 export interface Leave {
@@ -23,8 +23,8 @@ export interface BenchRun {
   readonly candidates: TaskRun[];
   /** By pair of hands: busy until then. */
   readonly hands: Minutes[];
-  /** Minutes at which a pair of hands must be free. */
-  readonly looks: Minutes[];
+  /** Minutes at which a pair of hands must be free; those of sessions past are dropped. */
+  looks: Minutes[];
   air: InTheAir[];
   readonly visits: Visit[];
 }
@@ -210,6 +210,7 @@ export function enterSession(run: BenchRun, t: Minutes): Minutes {
     if (session === undefined) return Number.POSITIVE_INFINITY;
     if (t < session.closes) return Math.max(t, session.opens);
     run.session++;
+    run.looks = run.looks.filter((look) => look + LOOK > t);
     for (const station of run.stations) {
       station.owes = 0;
       const { standing } = station;

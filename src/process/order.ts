@@ -45,16 +45,21 @@ export function stepsAfter(steps: readonly Ordered[], name: string): string[] {
  * and window the step waits for.
  */
 export function coatsBefore<S extends Ordered & Pick<Step, "coat">>(steps: readonly S[], name: string): S[] {
-  const byName = new Map(steps.map((step) => [step.name, step]));
   const seen = new Set<string>();
   const found = new Set<S>();
-  const paths = [...(byName.get(name)?.after ?? [])];
+  const paths = [...(stepNamed(steps, name)?.after ?? [])];
   for (let path = paths.pop(); path !== undefined; path = paths.pop()) {
-    const step = byName.get(path);
+    const step = stepNamed(steps, path);
     if (step === undefined || seen.has(path)) continue;
     seen.add(path);
     if (step.coat === null) paths.push(...step.after);
     else found.add(step);
   }
-  return steps.filter((step) => found.has(step));
+  return found.size < 2 ? [...found] : steps.filter((step) => found.has(step));
+}
+
+/** Asked so often that a call for each step would show in a cold start. */
+function stepNamed<S extends Ordered>(steps: readonly S[], name: string): S | undefined {
+  for (const step of steps) if (step.name === name) return step;
+  return undefined;
 }

@@ -10,9 +10,10 @@ export function findStep(piece: Pick<Piece, "route">, name: string): Step | unde
 
 /** The steps that a step waits for and that are not done, by name; one more pass in hand is not done either. */
 export function stepsUndoneBefore(piece: Piece, step: Step): readonly string[] {
-  return piece.route.flatMap((before) =>
-    step.after.includes(before.name) && (!isDone(piece, before) || handOn(piece, before.name) !== null)
-      ? before.name
-      : [],
-  );
+  const undone: string[] = [];
+  for (const before of step.after.length === 0 ? [] : piece.route) {
+    if (!step.after.includes(before.name)) continue;
+    if (!isDone(piece, before) || handOn(piece, before.name) !== null) undone.push(before.name);
+  }
+  return undone;
 }
