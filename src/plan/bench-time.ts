@@ -26,10 +26,21 @@ export function howManyFit(
 /** The first moment from one on at which the bench is open long enough; null: no session in the horizon is. */
 export function firstFit(group: readonly Candidate[], from: Instant, facts: ShopFacts): Instant | null {
   for (const session of facts.sessions) {
-    const start = Math.max(from, session.opens);
-    if (after(start, benchMinutes(group, facts)) <= session.closes) return start;
+    const start = fitFrom(group, Math.max(from, session.opens), facts);
+    if (start !== null && after(start, benchMinutes(group, facts)) <= session.closes) return start;
   }
   return null;
+}
+
+/** The first moment from one on at which the air is fit for the coat they lay; null: not as far as is planned. */
+function fitFrom([first]: readonly Candidate[], moment: Instant, facts: ShopFacts): Instant | null {
+  if (first === undefined || first.coat === null || first.part === "preparation") return moment;
+  const { now } = facts.context;
+  let from = moment;
+  for (const [begins, ends] of facts.unfitFor(first.coat, first.step.place)) {
+    if (after(from, first.minutes) > after(now, begins) && from < after(now, ends)) from = after(now, ends);
+  }
+  return from < after(now, facts.horizon) ? from : null;
 }
 
 /** Bench time it takes: set-up, hands-on, looks, and putting away all that then stands. */

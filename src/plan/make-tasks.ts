@@ -40,9 +40,7 @@ export function makeTasks(making: Making): MadeTask[] {
         open === null ? waitsOfLater(making, step.step, task.gives) : waitsOfOpen(making, open, task.gives);
       if (open !== null) made.push(...laidBefore(making, open, begins.waits));
       const stands = asItStands(open, task.minutes, making.facts.context.now);
-      const isBegun = stands.running === true || stands.ended !== undefined;
-      const release = isBegun ? begins.release : later(begins.release, airFrom(making, step.step));
-      making.tasks.push({ ...task, ...begins, release, ...stands });
+      making.tasks.push({ ...task, ...begins, ...unfitOf(making, step.step), ...stands });
       made.push({ task: making.tasks.length - 1, pass: index, ...inWords(making, step, pass) });
       making.last.set(step.step.name, { task: making.tasks.length - 1, flashOff: pass.flashOff });
     }
@@ -50,17 +48,12 @@ export function makeTasks(making: Making): MadeTask[] {
   return made;
 }
 
-/**
- * From when on the air is fit for the coat that a step lays, as far as it is unfit now; null: nobody knows when. Air that
- * turns unfit later is held when its time comes: a problem knows one release of a task.
- */
-function airFrom({ piece, facts }: Making, step: StepToPlan["step"]): Minutes | null {
+/** When the air is unfit for the coat that a step lays. */
+function unfitOf({ piece, facts }: Making, step: StepToPlan["step"]): Pick<Task, "unfit"> {
   const coat = coatFor(piece, step);
-  return coat === null ? 0 : facts.fitFrom(coat);
+  const unfit = coat === null ? [] : facts.unfitFor(coat, step.place);
+  return unfit.length === 0 ? {} : { unfit };
 }
-
-const later = (one: Minutes | null, other: Minutes | null): Minutes | null =>
-  one === null || other === null ? null : Math.max(one, other);
 
 /** The coats below that a window of the next work counts from: tasks that have ended. */
 function laidBefore(making: Making, { step, wait }: StepFacts, waits: readonly Wait[]): MadeTask[] {

@@ -115,6 +115,8 @@ export type LateWhy =
   | { readonly because: "waits"; readonly soonest: Instant | null }
   /** Alone it takes until then in these bench hours. */
   | { readonly because: "hours"; readonly soonest: Instant | null }
+  /** Alone, in these bench hours, it would be on time but for nights and days too cold or damp for its coats. */
+  | { readonly because: "air"; readonly soonest: Instant | null }
   | { readonly because: "hook"; readonly place: string }
   /** Without any one of these it would be on time; empty: several others come first. */
   | { readonly because: "hands"; readonly others: readonly PlannedPiece[] };
@@ -122,6 +124,8 @@ export type LateWhy =
 export type NoTime =
   | { readonly because: "measure first"; readonly step: string; readonly what: readonly string[] }
   | { readonly because: "touch first"; readonly step: string }
+  /** The air is expected to be unfit for its coat in all bench hours looked at. */
+  | { readonly because: "air"; readonly step: string; readonly coat: string | null }
   | {
       readonly because: "too long";
       readonly step: string;

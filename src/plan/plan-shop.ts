@@ -5,7 +5,7 @@ import type { SchemePass, Tag } from "../journal/event.ts";
 import type { Coat } from "../process/coat.ts";
 import type { ProcessDefinition, ProcessHash } from "../process/definition.ts";
 import type { Step } from "../process/step.ts";
-import { fitAgainAt, unfitAir } from "../safety/air-for-coat.ts";
+import { unfitStretches } from "../safety/air-for-coat.ts";
 import { cautionsFor } from "../safety/cautions.ts";
 import { holdsOn } from "../safety/fit-to-start.ts";
 import type { Hold } from "../safety/hold.ts";
@@ -37,7 +37,7 @@ import { stepWait } from "../shop/step-wait.ts";
 import { usualHang } from "../shop/usual-hang.ts";
 import type { BenchHours, Session } from "../time/bench-hours.ts";
 import { localTime } from "../time/civil.ts";
-import { after, type Instant, MINUTE, type Minutes } from "../time/instant.ts";
+import { after, type Instant, type Minutes } from "../time/instant.ts";
 import { sessionsBetween } from "../time/sessions.ts";
 import type { Zone } from "../time/zone.ts";
 import type { LagsOfCoat } from "./air-lags.ts";
@@ -90,8 +90,8 @@ export interface ShopFacts {
   readonly rooms: RoomFacts;
   readonly airNow: AirNow | null;
   readonly cold: readonly ColdAhead[];
-  /** Minutes until the air is fit to lay a coat in, 0: it is now; null: not within two days, as far as is expected. */
-  readonly fitFrom: (coat: Coat) => Minutes | null;
+  /** Stretches of the horizon in which a coat that is to hang at a place is not to be laid, as far as is expected. */
+  readonly unfitFor: ReturnType<typeof unfitStretches>;
   /** How coats dry at a place from now on; null: as their sheets say, for its air is not known. */
   readonly dryingAt: (place: string) => Drying | null;
   /** What has been reckoned of how coats will dry: a memory of air-lags.ts alone. */
@@ -188,7 +188,7 @@ export function readShop(shop: Shop, context: NowContext, least: Minutes = HORIZ
     airNow: shop.air.at(NO_PLACE, now),
     cold: coldAhead(shop, now),
     lags: new Map(),
-    fitFrom: (coat) => fitFrom(coat, shop, now),
+    unfitFor: unfitStretches(shop, now, horizon),
     dryingAt: (place) =>
       shop.air.at(place, now) === null ? null : { air: shop.air.of([{ at: now, place }]), factor: 1 },
     putsDown: (tags) => putsDown(tags, shop, context),
@@ -196,12 +196,6 @@ export function readShop(shop: Shop, context: NowContext, least: Minutes = HORIZ
     holdsOn: (work) =>
       holdsOn(work, shop, context.rules, context, work.leaves.length === 0 ? air : undefined),
   };
-}
-
-function fitFrom(coat: Coat, shop: Shop, now: Instant): Minutes | null {
-  if (unfitAir(coat, shop, now) === null) return 0;
-  const until = fitAgainAt(coat, shop, now);
-  return until === null ? null : Math.ceil((until - now) / MINUTE);
 }
 
 function readRooms(settings: Settings): RoomFacts {

@@ -136,7 +136,8 @@ function shutForGood({ state, tag }: Candidate): HeldRow["because"] {
 
 function doesNotFit(rest: readonly Candidate[], facts: ShopFacts, hold: Hold | null = null) {
   const until = firstFit(rest.slice(0, 1), sessionNow(facts)?.closes ?? facts.context.now, facts);
-  const after = hold === null ? "" : `, once ${hold.because} is gone`;
+  const after =
+    hold === null ? "" : `, once ${hold.air === undefined ? `${hold.because} is gone` : "its air is fit"}`;
   const because = until === null ? "takes longer than any bench session" : `does not fit tonight${after}`;
   return { because: { code: "does not fit", because, remedy: null } as const, until };
 }

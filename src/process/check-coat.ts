@@ -12,6 +12,7 @@ export function checkCoat(coat: LooseFields<CoatFields>, cautions?: readonly str
     first === null ? [] : [{ first, path: ["windows", index, "first"] }],
   );
   return [
+    ...checkLimits(coat),
     ...checkStages(coat),
     ...checkWindows(coat),
     ...checkOpening(coat),
@@ -22,6 +23,12 @@ export function checkCoat(coat: LooseFields<CoatFields>, cautions?: readonly str
       ...checkCautions(first.cautions, path, cautions),
     ]),
   ];
+}
+
+function checkLimits({ fields: { lowest, highest } }: LooseFields<CoatFields>): Finding[] {
+  if (lowest === undefined || highest === undefined || lowest < highest) return [];
+  const what = "its highest temperature is not above its lowest";
+  return [{ path: ["highest"], what, expected: "write the warmer one as highest" }];
 }
 
 /** A coat that is tack-free before it is dust-free is a slip of the key. */

@@ -2,7 +2,7 @@ import * as z from "zod/mini";
 import { type Coat, CURES_BY, TIMED_STAGES, type Window } from "./coat.ts";
 import { givesOff, preparation } from "./emission-fields.ts";
 import { cautionNames, duration, flag, keyed, line, name, oneOf, sheet, words, written } from "./fields.ts";
-import { readActivationEnergy, readAir, readCelsius, readMix } from "./quantity-form.ts";
+import { readActivationEnergy, readAir, readCelsius, readHumidity, readMix } from "./quantity-form.ts";
 import { readOpening, readSpan, type WrittenOpening } from "./window-form.ts";
 
 const SPAN_FORM =
@@ -45,6 +45,8 @@ export const coatSchema = words(
       readAir,
     ),
     lowest: z.optional(written("a temperature, as 10 °C or 50 °F", "10 °C", readCelsius)),
+    highest: z.optional(written("a temperature, as 35 °C or 95 °F", "35 °C", readCelsius)),
+    dampest: z.optional(written("a relative humidity, as 85 %", "85 %", readHumidity)),
     activation_energy: z.optional(
       written("an activation energy, as 60 kJ/mol", "60 kJ/mol", readActivationEnergy),
     ),
@@ -86,6 +88,8 @@ export function buildCoat(fields: CoatFields): Coat {
     curesBy: fields.cures_by,
     sheetAir: fields.sheet_air,
     lowestCelsius: fields.lowest ?? null,
+    ...(fields.highest === undefined ? {} : { highestCelsius: fields.highest }),
+    ...(fields.dampest === undefined ? {} : { dampestPercent: fields.dampest }),
     activationEnergy: fields.activation_energy ?? null,
     feelFirst: fields.feel_first ?? false,
     stages,

@@ -62,6 +62,9 @@ export interface Coat {
   readonly sheetAir: { readonly celsius: number; readonly humidityPercent: number };
   /** Below this it does not count as curing; null: the sheet names none. */
   readonly lowestCelsius: number | null;
+  /** Not to be laid in warmer air, nor in damper; missing: the sheet says nothing of it. */
+  readonly highestCelsius?: number | undefined;
+  readonly dampestPercent?: number | undefined;
   /** How strongly warmth speeds it, in kJ/mol, of a resin or solvent whose sheet says so; null: that of its kind. */
   readonly activationEnergy: number | null;
   /** Never opens by the clock alone: a touch must say so. */

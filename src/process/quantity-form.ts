@@ -34,6 +34,12 @@ export function readCelsius(text: string): number | null {
   return celsius >= COLDEST && celsius <= HOTTEST ? roundTo(celsius, 100) : null;
 }
 
+/** Percent, to the hundredth, of `85 %`. Null: not so written, or no humidity. */
+export function readHumidity(text: string): number | null {
+  const percent = roundTo(Number(/^(\d+(?:\.\d+)?)\s*%$/.exec(text.trim())?.[1]), 100);
+  return percent > 0 && percent <= 100 ? percent : null;
+}
+
 /** Temperature and relative humidity of `21 °C 50 %` or `70 °F 50 %`. Null: not so written. */
 export function readAir(text: string): Air | null {
   const [, temperature = "", humidity] = AIR.exec(text.trim()) ?? [];

@@ -12,6 +12,8 @@ export function writeCoat(coat: Coat): string {
     cures_by: coat.curesBy,
     sheet_air: `${coat.sheetAir.celsius} °C ${coat.sheetAir.humidityPercent} %`,
     lowest: coat.lowestCelsius === null ? undefined : `${coat.lowestCelsius} °C`,
+    highest: coat.highestCelsius === undefined ? undefined : `${coat.highestCelsius} °C`,
+    dampest: coat.dampestPercent === undefined ? undefined : `${coat.dampestPercent} %`,
     activation_energy: coat.activationEnergy === null ? undefined : `${coat.activationEnergy} kJ/mol`,
     feel_first: coat.feelFirst || undefined,
     stages: filled(mapValues(coat.stages, formatDuration)),

@@ -1,46 +1,145 @@
-import type { KnownAir } from "../cure/air-line.ts";
-import { DEW_MARGIN, dewMargin } from "../cure/fit-air.ts";
 import { NO_PLACE } from "../cure/hanging-air.ts";
 import type { Coat } from "../process/coat.ts";
+import { wetMinutes } from "../shop/sheet-windows.ts";
 import type { Shop } from "../shop/shop.ts";
-import { type Instant, MINUTE } from "../time/instant.ts";
+import { after, type Instant, type Minutes } from "../time/instant.ts";
+import { AirByQuarters, QUARTER } from "./air-by-quarters.ts";
+import type { Unfit } from "./unfit-air.ts";
 
-/** What makes air unfit to lay a coat in. */
-export type Unfit =
-  | { readonly is: "too cold"; readonly celsius: number; readonly lowestCelsius: number }
-  | { readonly is: "dew"; readonly celsius: number; readonly dewPoint: number; readonly wanted: number };
+/** How far it is looked for when air is fit again: two days. */
+const FARTHEST = (48 * 60) / QUARTER;
 
-/** How close air that changes is looked at, and how far. */
-const STEP = 15 * MINUTE;
-const FARTHEST = 48 * 60 * MINUTE;
+/** After so long what parted the last reading from the daily pattern has faded (`cure/air-ahead.ts`): days are alike. */
+const ALIKE_FROM = (4 * 24 * 60) / QUARTER;
+const DAY = (24 * 60) / QUARTER;
 
-/**
- * Whether the shop's air is unfit to lay a coat in at a moment; null: it is fit, or nobody knows. A piece is taken to be
- * as warm as the air round it: one just brought in from the cold is colder, and only the maker knows.
- */
-export function unfitAir(coat: Pick<Coat, "lowestCelsius">, shop: Shop, at: Instant): Unfit | null {
-  const air = shop.air.at(NO_PLACE, at);
-  return air === null ? null : judgeAir(coat, air, shop.settings.dewMargin ?? DEW_MARGIN);
+/** For how long after it was laid a coat's air is looked at, at most: a forecast of more than a night says little. */
+const LONGEST_WET: Minutes = 12 * 60;
+
+/** A coat about to be laid: where it is to hang, and the minutes that laying it takes. */
+export interface Laying {
+  readonly coat: Coat;
+  /** Null: nowhere that is named. */
+  readonly place: string | null;
+  readonly minutes: Minutes;
 }
 
-function judgeAir(
-  { lowestCelsius }: Pick<Coat, "lowestCelsius">,
-  air: KnownAir,
-  wanted: number,
-): Unfit | null {
-  const { celsius } = air;
-  if (lowestCelsius !== null && celsius < lowestCelsius) return { is: "too cold", celsius, lowestCelsius };
-  const { dewPoint, isFit } = dewMargin(air, celsius, wanted);
-  return isFit ? null : { is: "dew", celsius, dewPoint, wanted };
+/**
+ * What makes the air unfit to begin laying a coat at a moment; null: it is fit, or nobody knows. Asked of the shop's air
+ * while it is laid, and of the air it will hang in till it is dust-free by its sheet: the limits of the coat, and dew. A
+ * piece is taken to be as warm as the air round it: one just brought in from the cold is colder, and only the maker knows.
+ */
+export function unfitAir(laying: Laying, shop: Shop, at: Instant): Unfit | null {
+  return unfitWhile(laying, judgeFrom(laying, new AirByQuarters(shop, at)), 0);
 }
 
 /**
  * When air that is unfit for a coat at a moment is expected to be fit again, to a quarter of an hour; null: not within two
- * days. What `now` refuses and the planner waits for alike.
+ * days.
  */
-export function fitAgainAt(coat: Pick<Coat, "lowestCelsius">, shop: Shop, from: Instant): Instant | null {
-  for (let at = from + STEP; at <= from + FARTHEST; at += STEP) {
-    if (unfitAir(coat, shop, at) === null) return at;
+export function fitAgainAt(laying: Laying, shop: Shop, from: Instant): Instant | null {
+  const judge = judgeFrom(laying, new AirByQuarters(shop, from));
+  for (let step = 1; step <= FARTHEST; step++) {
+    if (unfitWhile(laying, judge, step) === null) return after(from, step * QUARTER);
   }
   return null;
+}
+
+/** From a minute until before another. */
+type Stretch = readonly [from: Minutes, until: Minutes];
+
+/**
+ * All stretches of some minutes from a moment on in which a coat is not to be laid, by coat and place: the same that
+ * `unfitAir` says of each moment. What was asked once is remembered, for pieces wear the same coats.
+ */
+export function unfitStretches(
+  shop: Shop,
+  from: Instant,
+  minutes: Minutes,
+): (coat: Coat, place: string | null) => readonly Stretch[] {
+  const known = new Map<string, readonly Stretch[]>();
+  if (shop.air.lines.size === 0) return () => [];
+  const air = new AirByQuarters(shop, from);
+  return (coat, place) => {
+    const { lowestCelsius, highestCelsius, dampestPercent } = coat;
+    const key = `${lowestCelsius} ${highestCelsius} ${dampestPercent} ${wetOf(coat)} ${place ?? NO_PLACE}`;
+    const stretches = known.get(key) ?? findStretches(judgeFrom({ coat, place }, air), minutes);
+    known.set(key, stretches);
+    return stretches;
+  };
+}
+
+/** One sweep from the last quarter to the first, with the next one in which the coat must not be wet. */
+function findStretches(judge: Judge, minutes: Minutes): readonly Stretch[] {
+  const quarters = Math.min(ALIKE_FROM + DAY, Math.ceil(minutes / QUARTER));
+  const isUnfit = new Array<boolean>(quarters);
+  let next = Number.POSITIVE_INFINITY;
+  for (let step = quarters - 1 + judge.wet; step >= 0; step--) {
+    if (judge.hangs(step) !== null) next = step;
+    if (step < quarters) isUnfit[step] = next <= step + judge.wet || judge.laid(step) !== null;
+  }
+  const stretches: Stretch[] = [];
+  let since: Minutes | null = null;
+  for (let step = 0; step * QUARTER < minutes; step++) {
+    if (isUnfit[step < quarters ? step : ALIKE_FROM + (step % DAY)]) since ??= step * QUARTER;
+    else if (since !== null) {
+      stretches.push([since, step * QUARTER]);
+      since = null;
+    }
+  }
+  return since === null ? stretches : [...stretches, [since, minutes]];
+}
+
+/** What makes air unfit for a coat in a quarter of an hour, by its number: to lay it there, and to hang there wet. */
+interface Judge {
+  readonly laid: (step: number) => Unfit | null;
+  readonly hangs: (step: number) => Unfit | null;
+  /** For so many quarters more it is wet. */
+  readonly wet: number;
+}
+
+/** Any quarter of an hour that laying reaches into, or in which what was laid in it is wet. */
+function unfitWhile({ minutes }: Laying, { laid, hangs, wet }: Judge, first: number): Unfit | null {
+  const last = first + Math.floor((minutes - 1) / QUARTER);
+  for (let step = first; step <= last; step++) {
+    const unfit = laid(step);
+    if (unfit !== null) return unfit;
+  }
+  for (let step = first; step <= last + wet; step++) {
+    const unfit = hangs(step);
+    if (unfit !== null) return unfit;
+  }
+  return null;
+}
+
+function judgeFrom({ coat, place }: Pick<Laying, "coat" | "place">, air: AirByQuarters): Judge {
+  return {
+    laid: (step) => judgeAir(coat, air, NO_PLACE, step, false),
+    hangs: (step) => judgeAir(coat, air, place ?? NO_PLACE, step, true),
+    wet: Math.floor(wetOf(coat) / QUARTER),
+  };
+}
+
+/** Minutes for which a coat's air is looked at. */
+const wetOf = (coat: Coat): Minutes => Math.min(LONGEST_WET, wetMinutes(coat, null));
+
+function judgeAir(
+  { name, lowestCelsius, highestCelsius, dampestPercent }: Coat,
+  quarters: AirByQuarters,
+  place: string,
+  step: number,
+  isAhead: boolean,
+): Unfit | null {
+  const air = quarters.at(place, step);
+  if (air === null) return null;
+  const { celsius, humidityPercent, dew } = air;
+  const found = () => ({ coat: name, at: quarters.moment(step), isAhead });
+  if (lowestCelsius !== null && celsius < lowestCelsius)
+    return { ...found(), is: "too cold", celsius, lowestCelsius };
+  if (highestCelsius !== undefined && celsius > highestCelsius)
+    return { ...found(), is: "too warm", celsius, highestCelsius };
+  if (dampestPercent !== undefined && humidityPercent > dampestPercent)
+    return { ...found(), is: "too damp", humidityPercent, dampestPercent };
+  if (dew.isFit) return null;
+  return { ...found(), is: "dew", celsius, dewPoint: dew.dewPoint, wanted: quarters.wanted };
 }

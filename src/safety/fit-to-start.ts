@@ -2,6 +2,8 @@ import type { Tag } from "../journal/event.ts";
 import { hookNeededUntil } from "../shop/hook.ts";
 import type { Moment } from "../shop/moment.ts";
 import type { Shop } from "../shop/shop.ts";
+import { formatDuration } from "../time/duration.ts";
+import { type Instant, minutesBetween } from "../time/instant.ts";
 import { fitAgainAt, unfitAir } from "./air-for-coat.ts";
 import type { Hold } from "./hold.ts";
 import { keepApartHolds } from "./keep-apart.ts";
@@ -10,6 +12,7 @@ import { needState } from "./needs.ts";
 import type { InTheAir } from "./room-air.ts";
 import type { SafetyRules } from "./rules.ts";
 import type { Task } from "./task.ts";
+import { remedyOf, sayUnfit, type UnfitSpeech } from "./unfit-air.ts";
 
 /**
  * Everything that stands in the way of starting a task now, each with why, until when, and what can be done about it:
@@ -31,21 +34,24 @@ export function holdsOn(
   return [...apart, ...airHolds(task, shop, at), ...hookHolds(task, shop, at), ...measureHolds(task, shop)];
 }
 
-/** The air is too cold for the coat, or so near its dew point that the surface may sweat. */
+/** The air is not as the coat wants it while it is laid and wet, or so near its dew point that the surface may sweat. */
 function airHolds({ step, coats, tags }: Task, shop: Shop, { now }: Moment): Hold[] {
   const coat = step.coat === null ? undefined : coats[step.coat];
-  const unfit = coat === undefined ? null : unfitAir(coat, shop, now);
-  if (coat === undefined || unfit === null) return [];
-  const because =
-    unfit.is === "too cold"
-      ? `the air is at ${degrees(unfit.celsius)} and ${coat.name} wants ${degrees(unfit.lowestCelsius)} or more`
-      : `the air is at ${degrees(unfit.celsius)}, its dew point at ${degrees(unfit.dewPoint)}: a surface wants ${degrees(unfit.wanted)} between them`;
-  const remedy = unfit.is === "too cold" ? "warm the shop" : "warm the shop or dry its air";
-  return [{ code: "unfit air", because, until: fitAgainAt(coat, shop, now), tags, remedy }];
+  if (coat === undefined) return [];
+  const laying = { coat, place: step.place, minutes: step.handsOn.likely };
+  const air = unfitAir(laying, shop, now);
+  if (air === null) return [];
+  const because = sayUnfit(air, plainFigures(now));
+  return [
+    { code: "unfit air", because, until: fitAgainAt(laying, shop, now), tags, remedy: remedyOf(air), air },
+  ];
 }
 
-/** Holds are facts, told in °C whatever the maker's units: sheets and instruments name them so. */
-const degrees = (celsius: number): string => `${Math.round(celsius * 10) / 10} °C`;
+/** In °C and by no clock: words say it by the maker's. */
+function plainFigures(now: Instant): UnfitSpeech {
+  const degrees = (celsius: number): string => `${Math.round(celsius * 10) / 10} °C`;
+  return { degrees, difference: degrees, when: (at) => `in ${formatDuration(minutesBetween(now, at))}` };
+}
 
 /** The place it is to hang is full of pieces that still need their hooks. */
 function hookHolds({ tags, step }: Task, shop: Shop, { now }: Moment): Hold[] {

@@ -1,5 +1,6 @@
 import type { Tag } from "../journal/event.ts";
 import type { Instant } from "../time/instant.ts";
+import type { Unfit } from "./unfit-air.ts";
 
 /** Something that stands in the way of starting a step now: a keep-apart, the air, a full place, a missing measurement. */
 export interface Hold {
@@ -11,4 +12,6 @@ export interface Hold {
   readonly tags: readonly Tag[];
   /** What the maker can do about it, `put the lead pot away`; null: only wait. */
   readonly remedy: string | null;
+  /** What makes the air unfit, with its figures, where it is that. */
+  readonly air?: Unfit;
 }

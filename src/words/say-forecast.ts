@@ -84,6 +84,8 @@ export function sayWhyLate(why: LateWhy, speech: Speech): string {
       return `its own work and waits alone take ${sayUntil(why, speech)}`;
     case "hours":
       return `alone it takes ${sayUntil(why, speech)} in these bench hours`;
+    case "air":
+      return `the air is too cold or damp for its coats at times: alone it takes ${sayUntil(why, speech)}`;
     case "hook":
       return `no hook is free at the ${why.place}`;
     case "hands":
@@ -93,7 +95,10 @@ export function sayWhyLate(why: LateWhy, speech: Speech): string {
   }
 }
 
-function sayUntil({ soonest }: Extract<LateWhy, { because: "waits" | "hours" }>, speech: Speech): string {
+function sayUntil(
+  { soonest }: Extract<LateWhy, { because: "waits" | "hours" | "air" }>,
+  speech: Speech,
+): string {
   return soonest === null ? "longer than the days looked at" : `until ${sayClock(soonest, speech)}`;
 }
 
@@ -104,6 +109,8 @@ export function sayNoTime(noTime: NoTime): string {
       return plainText(`${noTime.step} waits for a measurement: ${sayList(noTime.what)}`);
     case "touch first":
       return plainText(`${noTime.step} opens by a touch alone: feel it`);
+    case "air":
+      return plainText(`${noTime.step}: no bench hours in which the air is fit for ${noTime.coat ?? "it"}`);
     case "too long":
       return noTime.longest === 0
         ? "no bench is open in the days looked at"

@@ -84,9 +84,14 @@ const sayTenth = (amount: number): string => String(Math.round(amount * 10) / 10
 /** What a coat is and how its next is laid, a line each: for the set-up sheet and `coat show`. */
 export function sayCoatSheet(coat: Coat, speech: Speech): string[] {
   const { celsius, humidityPercent } = coat.sheetAir;
-  const lowest = coat.lowestCelsius === null ? "" : `, not below ${sayCelsius(coat.lowestCelsius, speech)}`;
+  const { lowestCelsius, highestCelsius, dampestPercent } = coat;
+  const limits = [
+    ...(lowestCelsius === null ? [] : [`not below ${sayCelsius(lowestCelsius, speech)}`]),
+    ...(highestCelsius === undefined ? [] : [`not above ${sayCelsius(highestCelsius, speech)}`]),
+    ...(dampestPercent === undefined ? [] : [`in no air of more than ${dampestPercent} %`]),
+  ];
   return [
-    `coat: ${coat.name}, cures by ${coat.curesBy}, times for ${sayCelsius(celsius, speech)} ${humidityPercent} %${lowest}`,
+    `coat: ${coat.name}, cures by ${coat.curesBy}, times for ${sayCelsius(celsius, speech)} ${[`${humidityPercent} %`, ...limits].join(", ")}`,
     ...Object.entries(coat.sheet).map(([what, value]) => `${what}: ${value}`),
     ...sayWindows(coat).map((window) => `next coat: ${window}`),
     ...(coat.source === null ? [] : [`source: ${coat.source}`]),

@@ -105,7 +105,9 @@ export const anyCoat: fc.Arbitrary<Coat> = fc.record({
   name,
   curesBy: fc.constantFrom(...CURES_BY),
   sheetAir: fc.record({ celsius: hundredths(-40, 120), humidityPercent: hundredths(0, 100) }),
-  lowestCelsius: fc.option(hundredths(-40, 120)),
+  lowestCelsius: fc.option(hundredths(-40, 40)),
+  highestCelsius: fc.option(hundredths(41, 120), { nil: undefined }),
+  dampestPercent: fc.option(hundredths(1, 100), { nil: undefined }),
   mix: fc.option(
     fc.record({
       resin: fc.integer({ min: 1, max: 100 }).map((tenths) => tenths / 10),

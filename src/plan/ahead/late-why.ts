@@ -8,7 +8,7 @@ import { momentOf, type PlannedShop } from "./planned-shop.ts";
 
 /**
  * What makes a piece late, found by taking hindrances away one after the other and planning again (by dispatch, which is
- * quick): the first that is enough is the reason. Its own waits, then the bench hours, then hooks, then the hands that
+ * quick): the first that is enough is the reason. Its own waits, then the bench hours, the air, hooks, then the hands that
  * other pieces need.
  */
 export function lateWhy(shop: PlannedShop, number: number): LateWhy {
@@ -17,10 +17,13 @@ export function lateWhy(shop: PlannedShop, number: number): LateWhy {
   if (due <= 0) return { because: "date passed" };
   const moment = (minute: Minutes | null) => (minute === null ? null : momentOf(shop, minute));
   const alone = without(problem, (piece) => piece !== number);
-  const alwaysOpen = finishIn({ ...alone, sessions: [{ opens: 0, closes: problem.horizon }] }, number);
+  const inAnyAir = { ...alone, tasks: alone.tasks.map((task) => ({ ...task, unfit: [] })) };
+  const alwaysOpen = finishIn({ ...inAnyAir, sessions: [{ opens: 0, closes: problem.horizon }] }, number);
   if (isLate(alwaysOpen, due)) return { because: "waits", soonest: moment(alwaysOpen) };
-  const inHours = finishIn(alone, number);
+  const inHours = finishIn(inAnyAir, number);
   if (isLate(inHours, due)) return { because: "hours", soonest: moment(inHours) };
+  const inThisAir = finishIn(alone, number);
+  if (isLate(inThisAir, due)) return { because: "air", soonest: moment(inThisAir) };
   const hook = hookInTheWay(problem, number, due);
   if (hook !== null) return { because: "hook", place: hook };
   return {

@@ -15,6 +15,7 @@ export function noTimeFor(shop: PlannedShop, number: number): NoTime {
     if (task.release === null) return unknown(made);
     const long = tooLong(problem, task, made.step);
     if (long !== null) return long;
+    if (!hasFitAir(problem, task)) return { because: "air", step: made.step, coat: made.coat };
   }
   return { because: "beyond", days: Math.round(problem.horizon / DAY) };
 }
@@ -23,6 +24,18 @@ export function noTimeFor(shop: PlannedShop, number: number): NoTime {
 function unknown({ step, facts }: MadeTask): NoTime {
   if (facts === null || facts.needsMet) return { because: "touch first", step };
   return { because: "measure first", step, what: facts.step.needs.map(({ what }) => what) };
+}
+
+/** Whether some bench session has air fit for the task for as long as it takes. */
+function hasFitAir({ sessions }: Problem, { minutes, unfit = [] }: Task): boolean {
+  return sessions.some(({ opens, closes }) =>
+    [opens, ...unfit.map(([, until]) => until)].some(
+      (start) =>
+        start >= opens &&
+        start + minutes <= closes &&
+        unfit.every(([from, until]) => from >= start + minutes || until <= start),
+    ),
+  );
 }
 
 export type TooLong = Extract<NoTime, { because: "too long" }>;

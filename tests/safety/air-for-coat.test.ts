@@ -1,0 +1,109 @@
+import fc from "fast-check";
+import { expect, test } from "vitest";
+import { fitAgainAt, unfitAir, unfitStretches } from "../../src/safety/air-for-coat.ts";
+import { after } from "../../src/time/instant.ts";
+import { anyLine } from "../cure/any-air.ts";
+import { Diary } from "../fixtures/diary.ts";
+import { coldNights, everyDay, inAir } from "../fixtures/shop-in-air.ts";
+import { makeCoat, varnish, walker } from "../fixtures/walker.ts";
+import { at } from "../fixtures/week-time.ts";
+
+const bare = new Diary(walker).shop();
+const evening = at("Mon 18:00");
+const TWO_DAYS = 2_880;
+const laying = { coat: varnish, place: "rack", minutes: 6 };
+
+test("a varnish of 10 °C or more, dust-free in 45 min, is not laid from 45 min before the cold on", () => {
+  const shop = inAir(bare, coldNights);
+  // Cold from 20:40 to 7:20. Looked at each quarter: cold at 20:45, so wet in the cold from 20:00 on; not cold at 7:30.
+  // From 18:00 that is 120 to 810 min, and again a day later.
+  const nights = [
+    [120, 810],
+    [1_560, 2_250],
+  ];
+  expect(unfitStretches(shop, evening, TWO_DAYS)(varnish, "rack")).toEqual(nights);
+  expect(unfitAir(laying, shop, at("Mon 19:45"))).toBeNull();
+  expect(unfitAir(laying, shop, at("Mon 20:00"))).toMatchObject({
+    is: "too cold",
+    isAhead: true,
+    at: at("Mon 20:45"),
+    celsius: 9,
+    lowestCelsius: 10,
+  });
+  expect(unfitAir(laying, shop, at("Mon 22:00"))).toMatchObject({
+    is: "too cold",
+    isAhead: false,
+    celsius: 6,
+  });
+  expect(fitAgainAt(laying, shop, at("Mon 20:00"))).toBe(at("Tue 7:30"));
+});
+
+test("hung in a warm box it may be laid as long as the shop is warm enough to lay it", () => {
+  const shop = inAir(bare, coldNights, { "warm box": everyDay(() => 27) });
+  // 20:30 at 12 °C will do, 20:45 at 9 °C will not: 165 min from 18:00.
+  expect(unfitStretches(shop, evening, 1_440)(varnish, "warm box")).toEqual([[165, 810]]);
+});
+
+test("work that reaches into the cold is not begun before it", () => {
+  const shop = inAir(bare, coldNights);
+  // Fit to begin up to the quarter of 19:45 to 20:00: 16 min from 19:45 reach into the next.
+  expect(unfitAir({ ...laying, minutes: 15 }, shop, at("Mon 19:45"))).toBeNull();
+  expect(unfitAir({ ...laying, minutes: 16 }, shop, at("Mon 19:45"))).not.toBeNull();
+});
+
+test("a coat's own highest temperature and humidity count too, and dew, which no coat names", () => {
+  const hot = inAir(
+    bare,
+    everyDay(() => 31),
+  );
+  expect(unfitAir({ ...laying, coat: makeCoat("thin", { highestCelsius: 30 }) }, hot, evening)).toMatchObject(
+    {
+      is: "too warm",
+      celsius: 31,
+      highestCelsius: 30,
+    },
+  );
+  const damp = inAir(
+    bare,
+    everyDay(() => 20, 80),
+  );
+  // 20 °C and 80 % have their dew point at 16.4 °C (Magnus): 3.6 °C apart are enough, but not for a coat of 75 %.
+  expect(unfitAir(laying, damp, evening)).toBeNull();
+  expect(
+    unfitAir({ ...laying, coat: makeCoat("shellac", { dampestPercent: 75 }) }, damp, evening),
+  ).toMatchObject({
+    is: "too damp",
+    humidityPercent: 80,
+    dampestPercent: 75,
+  });
+  // At 90 % it is 18.3 °C: 1.7 °C apart.
+  const dewy = inAir(
+    bare,
+    everyDay(() => 20, 90),
+  );
+  expect(unfitAir({ ...laying, coat: makeCoat("any") }, dewy, evening)).toMatchObject({
+    is: "dew",
+    wanted: 3,
+  });
+});
+
+test("where nothing is known of the air, nothing is unfit", () => {
+  expect(unfitStretches(bare, evening, TWO_DAYS)(varnish, "rack")).toEqual([]);
+  expect(unfitAir(laying, bare, evening)).toBeNull();
+});
+
+test("what is planned and what is refused agree at every quarter of an hour, in any air", () => {
+  fc.assert(
+    fc.property(anyLine, fc.integer({ min: 0, max: 4_000 }), fc.nat(100), (line, minute, quarter) => {
+      const shop = inAir(bare, line);
+      const from = after(0, minute);
+      const stretches = unfitStretches(shop, from, 1_530)(varnish, "rack");
+      const here = stretches.find(([begins, ends]) => begins <= quarter * 15 && ends > quarter * 15);
+      const moment = after(from, quarter * 15);
+      expect(unfitAir(laying, shop, moment) !== null).toBe(here !== undefined);
+      // A stretch that ends within what was looked at ends when the air is said to be fit again.
+      if (here !== undefined && here[1] < 1_530)
+        expect(fitAgainAt(laying, shop, moment)).toBe(after(from, here[1]));
+    }),
+  );
+});
