@@ -1,3 +1,4 @@
+import { sayBecause } from "./say-hold.ts";
 import { sayList, sayTags } from "./say-list.ts";
 import type { Refusals } from "./say-refusal.ts";
 import { sayClock } from "./say-time.ts";
@@ -5,7 +6,7 @@ import { sayClock } from "./say-time.ts";
 /** It could be done, but is not fit to be started now. */
 export const REFUSALS_OF_SAFETY: Refusals<"held" | "read the caution"> = {
   held: ({ tags, step, holds, until }, speech) => {
-    const because = sayList(holds.map((hold) => hold.because));
+    const because = sayList(holds.map((hold) => sayBecause(hold, speech)));
     const till = until === null ? "" : ` till ${sayClock(until, speech)}`;
     const remedies = holds.flatMap((hold) => hold.remedy ?? []);
     const help = remedies.length > 0 ? sayList(remedies) : "wait";

@@ -1,11 +1,23 @@
 import type { Hold } from "../safety/hold.ts";
+import { sayUnfit } from "../safety/unfit-air.ts";
 import type { Instant } from "../time/instant.ts";
 import { plainText } from "./plain-text.ts";
 import { sayClock } from "./say-time.ts";
+import { sayDegrees, sayReading } from "./say-units.ts";
 import type { Speech } from "./speech.ts";
 
 /** What any hold tells, those of hours included. */
-type Held = Pick<Hold, "because" | "remedy"> & { readonly code: string };
+type Held = Pick<Hold, "because" | "remedy" | "air"> & { readonly code: string };
+
+/** Why it is held, alone: air in the maker's units and by the maker's clock. */
+export function sayBecause({ because, air }: Pick<Held, "because" | "air">, speech: Speech): string {
+  if (air === undefined) return because;
+  return sayUnfit(air, {
+    degrees: (celsius) => sayReading(celsius, speech),
+    difference: (celsius) => sayDegrees(celsius, speech),
+    when: (at) => `at ${sayClock(at, speech)}`,
+  });
+}
 
 /**
  * Why something is held and until when, as a row has it.
@@ -15,5 +27,5 @@ type Held = Pick<Hold, "because" | "remedy"> & { readonly code: string };
  */
 export function sayHold(hold: Held, until: Instant | null, speech: Speech): string {
   const till = until === null ? "" : `till ${sayClock(until, speech)}, `;
-  return plainText(`${till}${hold.because}${hold.remedy === null ? "" : `: ${hold.remedy}`}`);
+  return plainText(`${till}${sayBecause(hold, speech)}${hold.remedy === null ? "" : `: ${hold.remedy}`}`);
 }
