@@ -14,6 +14,9 @@ import { update } from "./update.ts";
 /** Countdowns tell minutes: a second is fine enough to turn them on time. */
 const TICK = 1000;
 
+/** What the planner found can wait while keys come faster than this, in milliseconds: reading a full shop takes longer. */
+const HAND_TURNS = 400;
+
 /** The loop: what happens makes the next state and effects, effects make things happen. State lives here, not in React. */
 export class DashboardLoop implements Store {
   onSuspend: () => void = () => {};
@@ -25,6 +28,8 @@ export class DashboardLoop implements Store {
   /** Effects run one after another, so that two fast keys keep their order. */
   #busy: Promise<void> = Promise.resolve();
   #minuteShown = 0;
+  /** The planner has found something that was not read yet. */
+  #planFound = false;
   /** The kind of doubt that was told last and still holds. */
   #clockTold: string | null = null;
 
@@ -56,7 +61,7 @@ export class DashboardLoop implements Store {
     this.read();
     this.#queue(() => this.#sinceYouWereHere());
     const stopNews = this.#workshop.onNews(() => this.read());
-    const stopPlanning = this.#workshop.startPlanning(() => this.read());
+    const stopPlanning = this.#workshop.startPlanning(() => this.#hearPlan());
     const timer = setInterval(() => this.#tick(), TICK);
     try {
       return await ended;
@@ -89,6 +94,7 @@ export class DashboardLoop implements Store {
 
   /** Reads the workshop again. */
   read(): void {
+    this.#planFound = false;
     this.#queue(async () => this.happen({ is: "facts", facts: await readFacts(this.#workshop) }));
   }
 
@@ -121,11 +127,22 @@ export class DashboardLoop implements Store {
     const now = this.#workshop.now();
     this.happen({ is: "tick", now });
     this.#queue(() => this.#doubtClock());
+    this.#readPlan();
     const { facts } = this.#state;
     const minute = Math.floor(now / MINUTE);
     if (minute === this.#minuteShown && (facts === null || !hasTurned(facts.answer, now))) return;
     this.#minuteShown = minute;
     this.read();
+  }
+
+  #hearPlan(): void {
+    this.#planFound = true;
+    this.#readPlan();
+  }
+
+  #readPlan(): void {
+    const sinceKey = this.#workshop.now() - this.#state.lastKeyAt;
+    if (this.#planFound && (sinceKey < 0 || sinceKey >= HAND_TURNS)) this.read();
   }
 
   #queue(work: () => Promise<void>): void {

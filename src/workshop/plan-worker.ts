@@ -2,6 +2,8 @@
  * The thread that searches for plans, a bundle of its own: nothing it takes holds up a key. It works on the newest job
  * alone, and looks at the clock and for a newer job only between two steps of the work.
  */
+import { setPriority } from "node:os";
+import { platform } from "node:process";
 import { type MessagePort, parentPort } from "node:worker_threads";
 import { type PlanJob, PlanWork } from "../plan/plan-work.ts";
 
@@ -10,6 +12,9 @@ const TELL_EVERY = 250;
 
 /** Steps are taken for so long, in milliseconds, before a newer job is looked for. */
 const LOOK_EVERY = 10;
+
+/** How far the thread stands back behind the one that draws, on a machine with less to give than is asked: as `nice` counts. */
+const STAND_BACK = 5;
 
 /** Works on the newest of the jobs that come through a port, until the thread is ended. */
 function workFor(port: MessagePort): void {
@@ -33,4 +38,6 @@ function workFor(port: MessagePort): void {
 }
 
 if (parentPort === null) throw new Error("plan-worker.ts is run as a thread");
+// Elsewhere than on Linux this would hold back the whole program.
+if (platform === "linux") setPriority(STAND_BACK);
 workFor(parentPort);

@@ -60,9 +60,32 @@ test("a better plan does not move the rows under the hand: three seconds after t
     plan: { is: "kept", gap: 0 },
   };
   for (const tell of workshop.planners) tell();
+  passSeconds(1);
   expect(order(await screen.until("proven best"))).toEqual(["14", "15"]);
   passSeconds(4);
   expect(order(await screen.until("begin by 19:34\n 14 smelt walker"))).toEqual(["15", "14"]);
+  screen.type("q");
+  await code;
+});
+
+test("what was found while keys come one upon the other is read when the hand rests: no key waits for it", async () => {
+  workshop.answer = makeAnswer({
+    work: [makeWork(), makeWork({ tags: [15], name: "eyed dace", step: "eyes" })],
+  });
+  const code = open();
+  await screen.until("eyed dace");
+  passSeconds(1);
+  screen.type("j");
+  await screen.until(">15 eyed dace");
+  const read = vi.spyOn(workshop, "whatNow");
+  for (const tell of workshop.planners) tell();
+  screen.type("k");
+  await screen.until(">14 smelt walker");
+  expect(read).not.toHaveBeenCalled();
+  workshop.answer = { ...workshop.answer, basis: "plan", plan: { is: "kept", gap: 0 } };
+  passSeconds(1);
+  await screen.until("proven best");
+  expect(read).toHaveBeenCalledTimes(1);
   screen.type("q");
   await code;
 });
