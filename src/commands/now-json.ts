@@ -63,7 +63,14 @@ export function waitingJson(row: WaitingRow, speech: Speech): object {
 /** One station with what stands there. */
 export function preparedJson(row: PreparedRow, speech: Speech): object {
   const moment = momentsOf(speech);
-  return { station: row.station, setUp: row.setUp, state: row.state, until: moment(row.until) };
+  const { station, setUp, state, until, keptByFile } = row;
+  return {
+    station,
+    setUp,
+    state,
+    until: moment(until),
+    ...(keptByFile === undefined ? {} : { predicted: true, keptByFile }),
+  };
 }
 
 function workJson(row: WorkRow, speech: Speech): object {

@@ -36,20 +36,34 @@ export type Curing = Pick<Coat, "curesBy" | "sheetAir" | "lowestCelsius" | "acti
  * - light, clock: as time passes; whether the lamp is on is for its place to say
  */
 export function cureRate(curing: Curing, air: Air): number {
-  const { curesBy, sheetAir, lowestCelsius } = curing;
-  if (lowestCelsius !== null && air.celsius < lowestCelsius) return 0;
+  return cureRateOf(curing)(air);
+}
+
+/** The same for a coat that will be asked about much air: what hangs on its sheet alone is reckoned once. */
+export function cureRateOf(curing: Curing): (air: Air) => number {
+  const lowest = curing.lowestCelsius ?? Number.NEGATIVE_INFINITY;
+  const rate = aboveLowest(curing);
+  return (air) => (air.celsius < lowest ? 0 : rate(air));
+}
+
+function aboveLowest({ curesBy, sheetAir, activationEnergy }: Curing): (air: Air) => number {
   switch (curesBy) {
     case "resin":
-      return arrhenius(curing.activationEnergy ?? RESIN_ENERGY, air.celsius, sheetAir.celsius);
-    case "solvent":
-      return arrhenius(curing.activationEnergy ?? SOLVENT_ENERGY, air.celsius, sheetAir.celsius);
-    case "water":
-      return byAir(vapourDeficit(air), vapourDeficit(sheetAir));
-    case "moisture":
-      return byAir(waterInAir(air), waterInAir(sheetAir));
+    case "solvent": {
+      const energy = activationEnergy ?? (curesBy === "resin" ? RESIN_ENERGY : SOLVENT_ENERGY);
+      return ({ celsius }) => arrhenius(energy, celsius, sheetAir.celsius);
+    }
+    case "water": {
+      const onSheet = vapourDeficit(sheetAir);
+      return (air) => byAir(vapourDeficit(air), onSheet);
+    }
+    case "moisture": {
+      const onSheet = waterInAir(sheetAir);
+      return (air) => byAir(waterInAir(air), onSheet);
+    }
     case "light":
     case "clock":
-      return 1;
+      return () => 1;
   }
 }
 

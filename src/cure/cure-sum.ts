@@ -2,7 +2,7 @@ import type { Air } from "../process/quantity-form.ts";
 import { type Instant, MINUTE, type Minutes } from "../time/instant.ts";
 import { airAhead } from "./air-ahead.ts";
 import { type AirLine, type AirReading, airBetween } from "./air-line.ts";
-import { type Curing, cureRate } from "./cure-rate.ts";
+import { type Curing, cureRateOf } from "./cure-rate.ts";
 
 /** Longest stretch over which the rate is taken as the mean of its two ends. */
 const STRETCH = 15 * MINUTE;
@@ -16,7 +16,8 @@ const FARTHEST = 60 * 24 * 60 * MINUTE;
  * are added as they are asked for.
  */
 export class CureSum {
-  readonly #curing: Curing;
+  readonly #rateIn: (air: Air) => number;
+  readonly #lowest: number;
   #line: AirLine;
   /** Ends of stretches, rising; the first is where the line begins: of the air before it nothing is known. */
   readonly #at: Instant[];
@@ -33,11 +34,12 @@ export class CureSum {
   constructor(curing: Curing, line: AirLine) {
     const [first] = line.readings;
     const begins = first !== undefined && first.at <= line.since ? first : null;
-    this.#curing = curing;
+    this.#rateIn = cureRateOf(curing);
+    this.#lowest = curing.lowestCelsius ?? Number.NEGATIVE_INFINITY;
     this.#line = line;
     this.#at = [begins?.at ?? line.since];
     this.#air = begins ?? airAhead(line.ahead, line.since);
-    this.#rate = cureRate(curing, this.#air);
+    this.#rate = this.#rateIn(this.#air);
     this.#passed = begins === null ? 0 : 1;
     this.#read = 1;
   }
@@ -51,7 +53,7 @@ export class CureSum {
       this.#at.length = this.#read;
       this.#sum.length = this.#read;
       this.#air = line.readings[this.#passed - 1] ?? airAhead(line.ahead, line.since);
-      this.#rate = cureRate(this.#curing, this.#air);
+      this.#rate = this.#rateIn(this.#air);
     }
     this.#line = line;
   }
@@ -89,10 +91,10 @@ export class CureSum {
     const start = this.#end;
     const end = Math.min(start + STRETCH, next?.at ?? Number.POSITIVE_INFINITY);
     const air = this.#airAt(end, next);
-    const { lowestCelsius } = this.#curing;
-    if (lowestCelsius !== null && isBelow(this.#air, lowestCelsius) !== isBelow(air, lowestCelsius)) {
-      const share = (lowestCelsius - this.#air.celsius) / (air.celsius - this.#air.celsius);
-      this.#push(start + share * (end - start), { ...air, celsius: lowestCelsius });
+    const lowest = this.#lowest;
+    if (this.#air.celsius < lowest !== air.celsius < lowest) {
+      const share = (lowest - this.#air.celsius) / (air.celsius - this.#air.celsius);
+      this.#push(start + share * (end - start), { ...air, celsius: lowest });
     }
     this.#push(end, air);
     if (end !== next?.at) return;
@@ -101,7 +103,7 @@ export class CureSum {
   }
 
   #push(end: Instant, air: Air): void {
-    const rate = cureRate(this.#curing, air);
+    const rate = this.#rateIn(air);
     // A stretch that ends or begins just at the lowest temperature lies below it where its other end does.
     const mean = this.#rate > 0 && rate > 0 ? (this.#rate + rate) / 2 : 0;
     this.#sum.push(entry(this.#sum, this.#sum.length - 1) + ((end - this.#end) / MINUTE) * mean);
@@ -117,8 +119,6 @@ export class CureSum {
     return airBetween(before, next, moment);
   }
 }
-
-const isBelow = ({ celsius }: Air, lowest: number): boolean => celsius < lowest;
 
 function entry(entries: readonly number[], index: number): number {
   return entries[index] ?? 0;

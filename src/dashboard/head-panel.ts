@@ -34,7 +34,7 @@ export function headPanel(facts: Facts, columns: number): Line[] {
             ? "until another load"
             : left <= 0
               ? "kept too long"
-              : `${sayWait(left)} left`;
+              : `${sayWait(left)} left${row.keptByFile === undefined ? "" : " (predicted)"}`;
     const late = row.state === "kept too long" || (left !== null && left <= 5 && row.state === "ready");
     const said = plainText(` ${row.station}: ${row.setUp}, ${timer}`);
     lines.push(line(said, late ? "late" : "soon"));

@@ -12,6 +12,7 @@ export function preparedRows({ standing }: ShopFacts): PreparedRow[] {
       state: state.is,
       ready: setUp.ready,
       until: state.is === "getting ready" ? null : state.until,
+      ...(setUp.keptByFile === undefined ? {} : { keptByFile: setUp.keptByFile }),
       putAwayMinutes: setUp.putAwayMinutes,
     }))
     .sort((a, b) => (a.station < b.station ? -1 : 1));

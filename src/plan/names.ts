@@ -1,3 +1,4 @@
+import type { Coat } from "../process/coat.ts";
 import type { Step } from "../process/step.ts";
 import { MINUTE } from "../time/instant.ts";
 import { type ShopFacts, type StandingFacts, setUpWords } from "./plan-shop.ts";
@@ -48,17 +49,18 @@ export class Names {
     return number;
   }
 
-  /** The set-up of a step for a pass of a colour; two are the same where their words are. Null: it needs none. */
-  setUp({ setUp, station, givesOff }: Step, colour: string | null): number | null {
+  /** The set-up of a step for a pass of a colour and its coat; two are the same where their words are. Null: it needs none. */
+  setUp({ setUp, station, givesOff }: Step, colour: string | null, coat: Coat | null): number | null {
     if (setUp === null) return null;
-    const key = `${station}\n${setUpWords(setUp, colour)}`;
+    const what = setUpWords(setUp, colour);
+    const key = `${station}\n${what}`;
     const known = this.#setUps.get(key);
     if (known !== undefined) return known;
     const gives = givesOff.flatMap(({ what, lasts }) => (lasts === "while set up" ? [what] : []));
     return this.#add(key, {
       station: this.station(station),
       minutes: setUp.takes,
-      keeps: setUp.keeps,
+      keeps: this.#keepsOf(station, what) ?? this.#facts.keepsToday(setUp.keeps, coat),
       putAway: setUp.putAway,
       gives: this.#known(gives, station),
     });
@@ -103,6 +105,12 @@ export class Names {
       lastUsed: setUp.lastUsed === null ? null : Math.floor((setUp.lastUsed - now) / MINUTE),
       served: setUp.served,
     };
+  }
+
+  /** A cup keeps as the one that stands there does; null: none does, or it is no cup. */
+  #keepsOf(station: string, what: string): PlanSetUp["keeps"] | null {
+    const stands = this.#facts.standing.find((one) => one.station === station && one.setUp.what === what);
+    return stands?.setUp.keeps.way === "mix" ? stands.setUp.keeps : null;
   }
 
   #add(key: string, setUp: PlanSetUp): number {

@@ -197,6 +197,8 @@ export interface PreparedRow {
   readonly ready: Instant;
   /** Null: until another load. */
   readonly until: Instant | null;
+  /** `until` of a cup is predicted for the air it stands in, where its file says so many minutes. */
+  readonly keptByFile?: Minutes;
   readonly putAwayMinutes: Minutes;
 }
 

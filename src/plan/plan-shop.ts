@@ -1,10 +1,11 @@
 import type { Span } from "../cure/coat-times.ts";
 import type { Drying } from "../cure/drying.ts";
 import { NO_PLACE } from "../cure/hanging-air.ts";
+import { potLife } from "../cure/pot-life.ts";
 import type { SchemePass, Tag } from "../journal/event.ts";
 import type { Coat } from "../process/coat.ts";
 import type { ProcessDefinition, ProcessHash } from "../process/definition.ts";
-import type { Step } from "../process/step.ts";
+import type { SetUp, Step } from "../process/step.ts";
 import { unfitStretches } from "../safety/air-for-coat.ts";
 import { cautionsFor } from "../safety/cautions.ts";
 import { holdsOn } from "../safety/fit-to-start.ts";
@@ -92,6 +93,8 @@ export interface ShopFacts {
   readonly cold: readonly ColdAhead[];
   /** Stretches of the horizon in which a coat that is to hang at a place is not to be laid, as far as is expected. */
   readonly unfitFor: ReturnType<typeof unfitStretches>;
+  /** How long a set-up keeps that is made today: a cup of resin as the air now lets it. */
+  readonly keepsToday: (keeps: SetUp["keeps"], coat: Coat | null) => SetUp["keeps"];
   /** How coats dry at a place from now on; null: as their sheets say, for its air is not known. */
   readonly dryingAt: (place: string) => Drying | null;
   /** What has been reckoned of how coats will dry: a memory of air-lags.ts alone. */
@@ -189,6 +192,7 @@ export function readShop(shop: Shop, context: NowContext, least: Minutes = HORIZ
     cold: coldAhead(shop, now),
     lags: new Map(),
     unfitFor: unfitStretches(shop, now, horizon),
+    keepsToday: (keeps, coat) => keepsIn(shop.air.at(NO_PLACE, now), keeps, coat),
     dryingAt: (place) =>
       shop.air.at(place, now) === null ? null : { air: shop.air.of([{ at: now, place }]), factor: 1 },
     putsDown: (tags) => putsDown(tags, shop, context),
@@ -196,6 +200,11 @@ export function readShop(shop: Shop, context: NowContext, least: Minutes = HORIZ
     holdsOn: (work) =>
       holdsOn(work, shop, context.rules, context, work.leaves.length === 0 ? air : undefined),
   };
+}
+
+function keepsIn(air: AirNow | null, keeps: SetUp["keeps"], coat: Coat | null): SetUp["keeps"] {
+  if (air === null || coat === null || keeps.way !== "mix") return keeps;
+  return { ...keeps, minutes: Math.max(1, potLife(coat, keeps.minutes, air)) };
 }
 
 function readRooms(settings: Settings): RoomFacts {

@@ -69,7 +69,7 @@ export function taskOfStep(making: Making, step: Step, pass: PassFacts): Task {
     piece: number,
     minutes: minutesOf(making, step, pass),
     station: names.station(step.station),
-    setUp: names.setUp(step, pass.colour),
+    setUp: names.setUp(step, pass.colour, coat),
     release: 0,
     waits: [],
     mayStop: step.mayStop,

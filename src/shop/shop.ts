@@ -220,6 +220,8 @@ export interface StandingSetUp {
   readonly begun: Instant | null;
   readonly ready: Instant;
   readonly keeps: SetUp["keeps"];
+  /** Of a cup whose keeping is predicted for the air it stands in: minutes by its file. Missing: `keeps` is by the file. */
+  readonly keptByFile?: Minutes;
   readonly putAwayMinutes: Minutes;
   readonly givesOff: readonly string[];
   /** Last hands-on end that used it; null: not used yet. */

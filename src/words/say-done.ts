@@ -1,9 +1,11 @@
 import type { JournalEvent } from "../journal/event.ts";
+import { setUpState } from "../shop/set-up-state.ts";
 import type { ActRecord, Shop } from "../shop/shop.ts";
 import { plainText } from "./plain-text.ts";
 import { sayEvent } from "./say-event.ts";
 import { capital, sayTags } from "./say-list.ts";
 import { sayNext } from "./say-next.ts";
+import { sayKeepsTill } from "./say-waiting.ts";
 import type { Speech } from "./speech.ts";
 
 /**
@@ -82,8 +84,17 @@ const TURNING = new Set(["tagged", "routed", "left", "hung", "touched", "mended"
 
 /** What comes next for the piece of an event; nothing where the event changes nothing about that. */
 function sayFollowing(event: JournalEvent, shop: Shop, speech: Speech): string {
+  if (event.kind === "readied") return sayCup(event, shop, speech);
   if (event.tag === null || !TURNING.has(event.kind)) return "";
   const piece = shop.pieces.get(event.tag);
   if (piece === undefined) return "";
   return sayNext(piece, event.kind === "hung" && event.part === "step" ? event.step : null, shop, speech);
+}
+
+/** How long a cup just mixed keeps in this air, where that is not as its file says. */
+function sayCup(event: Extract<JournalEvent, { kind: "readied" }>, shop: Shop, speech: Speech): string {
+  const setUp = shop.stations.get(event.station ?? "")?.setUp;
+  if (setUp?.act !== event.act || setUp.keptByFile === undefined) return "";
+  const { until } = setUpState(setUp, setUp.ready);
+  return until === null ? "" : `${capital(sayKeepsTill(until, setUp.keptByFile, speech))}.`;
 }

@@ -1,4 +1,5 @@
 import type { BenchNow, PreparedRow, WaitingRow } from "../plan/now-answer.ts";
+import type { Instant, Minutes } from "../time/instant.ts";
 import { plainText } from "./plain-text.ts";
 import { NEVER_IN_THIS_AIR } from "./say-state.ts";
 import { sayClock, sayWait } from "./say-time.ts";
@@ -53,17 +54,28 @@ export function sayPrepared(row: PreparedRow, speech: Speech): string {
   return plainText(`${row.station}: ${row.setUp}, ${sayKeeping(row, speech)}${putAway}`);
 }
 
-function sayKeeping({ state, ready, until }: PreparedRow, speech: Speech): string {
+function sayKeeping({ state, ready, until, keptByFile }: PreparedRow, speech: Speech): string {
   switch (state) {
     case "getting ready":
       return `ready ${sayClock(ready, speech)}`;
     case "ready":
-      return until === null ? "until another load" : `keeps till ${sayClock(until, speech)}`;
+      if (until === null) return "until another load";
+      return sayKeepsTill(until, keptByFile, speech);
     case "kept too long":
       return until === null ? "kept too long" : `kept too long, since ${sayClock(until, speech)}`;
     case "all served":
       return "has served all it can";
   }
+}
+
+/**
+ * Until when something keeps; of a cup in known air, that it is predicted.
+ *
+ * @example sayKeepsTill(until, 30, speech) // "keeps till 19:13 (predicted; 30 min by its file)"
+ */
+export function sayKeepsTill(until: Instant, keptByFile: Minutes | undefined, speech: Speech): string {
+  const predicted = keptByFile === undefined ? "" : ` (predicted; ${sayWait(keptByFile)} by its file)`;
+  return `keeps till ${sayClock(until, speech)}${predicted}`;
 }
 
 /**
