@@ -104,9 +104,10 @@ export class CureSum {
 
   #push(end: Instant, air: Air): void {
     const rate = this.#rateIn(air);
+    const last = this.#at.length - 1;
     // A stretch that ends or begins just at the lowest temperature lies below it where its other end does.
     const mean = this.#rate > 0 && rate > 0 ? (this.#rate + rate) / 2 : 0;
-    this.#sum.push(entry(this.#sum, this.#sum.length - 1) + ((end - this.#end) / MINUTE) * mean);
+    this.#sum.push(entry(this.#sum, last) + ((end - entry(this.#at, last)) / MINUTE) * mean);
     this.#at.push(end);
     this.#air = air;
     this.#rate = rate;
