@@ -22,18 +22,18 @@ import { unfitInTheWay } from "./unfit-air.ts";
 export function findBegin(bench: Bench, task: BenchTask, from: Minutes): boolean {
   bench.missed = null;
   if (task.split) task.windows.length = 0;
-  else chooseFirstWindows(task);
+  else if (!task.plain) chooseFirstWindows(task);
   // `hands` is the least begin, `opens` the least start of hands-on: a set-up may come before the window opens.
   let hands = Math.max(from, task.piece.free, task.release, freeHand(bench));
   if (task.station !== null) hands = Math.max(hands, task.station.busyUntil);
   let opens = task.lifted > 0 && !task.split ? task.lifted - task.rest : 0;
   for (;;) {
-    const lead = windowsLead(task);
+    const lead = task.plain ? 0 : windowsLead(task);
     opens = Math.max(opens, windowsOpen(task));
     if (lead > 0) hands = Math.max(hands, preparationsOpen(task));
-    hands = Math.max(hands, roomUnderLimit(bench, task, hands));
+    if (bench.mostOut !== null) hands = Math.max(hands, roomUnderLimit(bench, task, bench.mostOut, hands));
     if (hands >= NEVER || opens >= NEVER || !layOut(bench, task, hands, opens, lead)) return false;
-    if (isLate(bench, task)) {
+    if (task.shuts && isLate(bench, task)) {
       if (bench.missed !== null) return false;
       continue;
     }
@@ -91,8 +91,8 @@ function preparationsOpen({ waits, windows }: BenchTask): Minutes {
 }
 
 /** A piece under the limit is begun only while fewer than the limit are out. */
-function roomUnderLimit(bench: Bench, { piece }: BenchTask, t: Minutes): Minutes {
-  if (bench.mostOut === null || piece.begun || !piece.underLimit) return t;
+function roomUnderLimit(bench: Bench, { piece }: BenchTask, mostOut: number, t: Minutes): Minutes {
+  if (piece.begun || !piece.underLimit) return t;
   for (let from = t; ; ) {
     let out = 0;
     let next = NEVER;
@@ -101,7 +101,7 @@ function roomUnderLimit(bench: Bench, { piece }: BenchTask, t: Minutes): Minutes
       out++;
       next = Math.min(next, finish);
     }
-    if (out < bench.mostOut || next >= NEVER) return out < bench.mostOut ? from : NEVER;
+    if (out < mostOut || next >= NEVER) return out < mostOut ? from : NEVER;
     from = next;
   }
 }
@@ -203,11 +203,12 @@ export function usableWindows({ task, windows }: BenchWait): readonly BenchWindo
 /** By how much the work must move for looks, air, hooks and the windows after it; 0: nothing is in the way. */
 function inTheWay(bench: Bench, task: BenchTask): Minutes {
   return (
-    unfitInTheWay(task) ||
-    lookInTheWay(bench, task) ||
-    airInTheWay(bench, task) ||
-    hookInTheWay(task) ||
-    windowAheadInTheWay(bench, task)
+    (task.unfit.length > 0 && unfitInTheWay(task)) ||
+    (bench.looksAsked > 0 && lookInTheWay(bench, task)) ||
+    (task.gives.length > 0 || task.begin < task.start ? airInTheWay(bench, task) : 0) ||
+    (task.hook !== null && hookInTheWay(task)) ||
+    (task.strict.length > 0 && windowAheadInTheWay(bench, task)) ||
+    0
   );
 }
 
@@ -231,25 +232,18 @@ function lookInTheWay(bench: Bench, { begin, end }: BenchTask): Minutes {
 /** Nothing may be in the room that must keep apart from what the task, its set-up and its preparation give off. */
 function airInTheWay(bench: Bench, task: BenchTask): Minutes {
   let move = 0;
+  const { clearAt } = bench;
   const { begin, start, setUpMinutes: setUp } = task;
-  for (const { what, fromSetUp } of task.gives) {
-    move = Math.max(move, clearAt(bench, what) - (fromSetUp ? start - setUp : start));
-  }
+  for (const what of task.fills) move = Math.max(move, (clearAt[what] as Minutes) - start + setUp);
+  for (const what of task.fillsLater) move = Math.max(move, (clearAt[what] as Minutes) - start);
   if (start - setUp === begin) return move;
   let from = begin;
   for (const { preparation } of task.windows) {
     if (preparation === null) continue;
-    for (const { what } of preparation.gives) move = Math.max(move, clearAt(bench, what) - from);
+    for (const { what } of preparation.gives) move = Math.max(move, (clearAt[what] ?? 0) - from);
     from += preparation.minutes + preparation.settles;
   }
   return move;
-}
-
-/** From when on the air is clear of all that must keep apart from an emission. */
-function clearAt({ apart, airUntil }: Bench, what: number): Minutes {
-  let clear = 0;
-  for (const other of apart[what] ?? []) clear = Math.max(clear, airUntil[other] as Minutes);
-  return clear;
 }
 
 /** The hook it will hang on must be free by its end; its own is free once it is in hand. */

@@ -31,8 +31,12 @@ export interface Bench {
   readonly setUps: readonly BenchSetUp[];
   /** By emission: those that must keep apart from it. */
   readonly apart: readonly (readonly number[])[];
-  /** By emission: until when it is in the room. */
-  readonly airUntil: Minutes[];
+  /** By emission: until when something is in the room that must keep apart from it. */
+  readonly clearAt: Minutes[];
+  /** By kind of air of one task and of another: 1 where the one, once done, keeps the other out of the room. */
+  readonly keepsOut: Uint8Array;
+  /** How many kinds of air there are. */
+  readonly airs: number;
   /** By pair of hands: busy until then. */
   readonly hands: Minutes[];
   /** Minutes at which a pair of hands must be free, as they came to be asked for. */
@@ -81,9 +85,18 @@ export interface BenchTask {
   readonly awaited: readonly BenchWait[];
   /** Those that shut for good. */
   readonly strict: readonly BenchWait[];
+  /** Every wait has one window, with no preparation: it stands in `windows` from the beginning. */
+  plain: boolean;
+  /** Some window it waits for shuts. */
+  shuts: boolean;
   readonly hook: BenchHook | null;
   /** What it and its set-up put into the room, of that which something must keep apart from. */
   readonly gives: readonly Gives[];
+  /** What it gives off from its set-up on, and from its hands-on on. */
+  readonly fills: readonly number[];
+  readonly fillsLater: readonly number[];
+  /** Tasks with the same number give off the same. */
+  readonly airKind: number;
   /** For how long after its end it keeps others out of the room. */
   readonly holds: Minutes;
   /** Least minutes from its end until its piece is finished, closed hours not counted. */

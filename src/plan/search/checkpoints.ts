@@ -23,13 +23,13 @@ export class Checkpoints {
 
   constructor(bench: Bench, places: number) {
     this.#bench = bench;
-    const { pieces, stations, slots, airUntil, hands } = bench;
+    const { pieces, stations, slots, clearAt, hands } = bench;
     this.#width =
       OF_BENCH +
       OF_PIECE * pieces.length +
       OF_STATION * stations.length +
       slots.length +
-      airUntil.length +
+      clearAt.length +
       hands.length;
     const count = Math.floor(places / STRIDE) + 1;
     this.#rows = new Int32Array(this.#width * count);
@@ -39,7 +39,7 @@ export class Checkpoints {
   /** Notes the bench as it is before the task at place `number * STRIDE`. */
   save(number: number): void {
     const rows = this.#rows;
-    const { clock, looksAsked, cost, extra, pieces, stations, slots, airUntil, hands } = this.#bench;
+    const { clock, looksAsked, cost, extra, pieces, stations, slots, clearAt, hands } = this.#bench;
     this.#costs[2 * number] = cost;
     this.#costs[2 * number + 1] = extra;
     let place = number * this.#width;
@@ -66,7 +66,7 @@ export class Checkpoints {
       rows[place++] = station.user === null ? -1 : station.user.index;
     }
     for (const slot of slots) rows[place++] = slot.until;
-    for (const until of airUntil) rows[place++] = until;
+    for (const until of clearAt) rows[place++] = until;
     for (const until of hands) rows[place++] = until;
   }
 
@@ -102,8 +102,8 @@ export class Checkpoints {
       station.user = bench.tasks[rows[place++] as number] ?? null;
     }
     for (const slot of bench.slots) slot.until = rows[place++] as number;
-    for (let index = 0; index < bench.airUntil.length; index++) {
-      bench.airUntil[index] = rows[place++] as number;
+    for (let index = 0; index < bench.clearAt.length; index++) {
+      bench.clearAt[index] = rows[place++] as number;
     }
     for (let index = 0; index < bench.hands.length; index++) bench.hands[index] = rows[place++] as number;
   }
@@ -153,7 +153,7 @@ export class Checkpoints {
    * counts as the same, however it passed. What tasks to come wait for is not looked at.
    */
   isSame(number: number, from: Minutes): boolean {
-    const { pieces, hands, airUntil, slots, mostOut } = this.#bench;
+    const { pieces, hands, clearAt, slots, mostOut } = this.#bench;
     const rows = this.#rows;
     let place = number * this.#width + OF_BENCH;
     const later = (minute: number): boolean =>
@@ -203,7 +203,7 @@ export class Checkpoints {
     }
     const taken = place;
     place += slots.length;
-    for (const until of airUntil) same = later(until) && same;
+    for (const until of clearAt) same = later(until) && same;
     for (const until of hands) same = later(until) && same;
     return same && this.#sameHooks(taken, from);
   }

@@ -10,8 +10,10 @@ import {
   type BenchStation,
   type BenchTask,
   type BenchWait,
+  type BenchWindow,
   DECIDED,
 } from "./bench.ts";
+import { AirKinds, clearAtBeginning, spreadApart } from "./bench-air.ts";
 import { Calendar, NEVER } from "./calendar.ts";
 
 /**
@@ -28,10 +30,13 @@ export function makeBench(problem: Problem): Bench {
   const slots: BenchSlot[] = [];
   const places = problem.places.map(({ hooks }, index) => makePlace(problem, index, hooks, slots));
   const longest = problem.sessions.reduce((most, { opens, closes }) => Math.max(most, closes - opens), 0);
+  const airs = new AirKinds();
   const tasks: BenchTask[] = [];
   for (const [index, task] of problem.tasks.entries()) {
     const piece = at(pieces, task.piece);
-    const gives = givenOff(problem, task).filter(({ what }) => apart[what] !== undefined);
+    const gives = givenOff(problem, task).filter(
+      ({ what }) => apart[what] !== undefined && apart[what].length > 0,
+    );
     const made: BenchTask = {
       index,
       piece,
@@ -49,7 +54,12 @@ export function makeBench(problem: Problem): Bench {
       awaited: [],
       strict: [],
       hook: hookOf(task, places),
+      plain: true,
+      shuts: false,
       gives,
+      fills: gives.flatMap(({ what, fromSetUp }) => (fromSetUp ? [what] : [])),
+      fillsLater: gives.flatMap(({ what, fromSetUp }) => (fromSetUp ? [] : [what])),
+      airKind: airs.numberOf(gives),
       holds: gives.reduce((most, { lasts }) => Math.max(most, lasts), 0),
       tail: 0,
       leastFinish: new Int32Array(0),
@@ -76,7 +86,9 @@ export function makeBench(problem: Problem): Bench {
     slots,
     setUps,
     apart,
-    airUntil: airAtBeginning(problem, apart.length),
+    clearAt: clearAtBeginning(problem, apart),
+    keepsOut: airs.keepsOut(apart),
+    airs: airs.count,
     hands: new Array<number>(Math.max(1, problem.hands)).fill(0),
     looks: [...problem.looks],
     looksBefore: problem.looks.length,
@@ -103,7 +115,7 @@ function asPlayed({ ended, minutes }: Task) {
     start: end,
     end,
     left: 0,
-    windows: [],
+    windows: [] as BenchWindow[],
     parts: [],
     position: -1,
     lifted: 0,
@@ -123,6 +135,10 @@ function linkWait(task: BenchTask, on: BenchTask, { windows }: Wait): void {
   (task.waits as BenchWait[]).push(wait);
   (on.awaited as BenchWait[]).push(wait);
   if (windows.at(-1)?.shuts !== null) (on.strict as BenchWait[]).push(wait);
+  const [first] = wait.windows;
+  if (wait.windows.length !== 1 || first === undefined || first.lead > 0) task.plain = false;
+  else task.windows.push(first);
+  if (windows.some(({ shuts }) => shuts !== null)) task.shuts = true;
 }
 
 function makeSetUp({ minutes, keeps, putAway, gives }: Problem["setUps"][number], index: number): BenchSetUp {
@@ -218,23 +234,4 @@ function givenOff(problem: Problem, task: Task): readonly Gives[] {
   if (task.setUp === null) return task.gives;
   const { gives, putAway } = at(problem.setUps, task.setUp);
   return [...task.gives, ...gives.map((what) => ({ what, lasts: putAway, fromSetUp: true }))];
-}
-
-function spreadApart(problem: Problem): number[][] {
-  const rows: number[][] = [];
-  const add = (one: number, other: number) => {
-    rows[one] ??= [];
-    if (!at(rows, one).includes(other)) at(rows, one).push(other);
-  };
-  for (const [one, other] of problem.apart) {
-    add(one, other);
-    add(other, one);
-  }
-  return rows;
-}
-
-function airAtBeginning({ air }: Problem, emissions: number): number[] {
-  const until = new Array<number>(emissions).fill(0);
-  for (const { what, until: end } of air) if (what < emissions) until[what] = Math.max(at(until, what), end);
-  return until;
 }

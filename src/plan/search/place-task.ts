@@ -67,8 +67,8 @@ function fillAir(bench: Bench, task: BenchTask): void {
 
 /** Fills the air, and takes away what stands elsewhere and must keep apart from it: it was put away before. */
 function giveOff(bench: Bench, task: BenchTask, what: number, until: Minutes): void {
-  const { airUntil, apart } = bench;
-  airUntil[what] = Math.max(airUntil[what] as Minutes, until);
+  const { clearAt, apart } = bench;
+  for (const other of apart[what] ?? []) if ((clearAt[other] as Minutes) < until) clearAt[other] = until;
   if (!bench.setUpsGive) return;
   for (const station of bench.stations) {
     const gives = station.standing?.gives ?? [];

@@ -1,30 +1,23 @@
 import type { Minutes } from "../../time/instant.ts";
-import { findBegin } from "./begin-task.ts";
 import type { BenchTask } from "./bench.ts";
 import { NEVER } from "./calendar.ts";
+import { FreeTasks } from "./free-tasks.ts";
 import type { Player } from "./play-order.ts";
 import type { Style } from "./style.ts";
-import { earliest, inWork, keepsOut, latestBegin } from "./what-may-follow.ts";
+import { keepsOut } from "./what-may-follow.ts";
 
 /**
  * Plays the order that stands without some tasks, and puts these in where they fit (ruin and recreate: G. Schrimpf et
  * al., Record breaking optimization results using the ruin and recreate principle, J. Computational Physics 159, 2000).
- * At each step the next task of the order and all tasks out that could follow compete for the hands: of those that can
- * begin before any could be done, the least rank goes (parameterised active schedules: J. Storer, S. Wu, R. Vaccari,
- * New search spaces for sequencing problems, Management Science 38, 1992).
+ * At each step the next task of the order and all tasks out that could follow compete for the hands.
  */
 export class Recreate {
   readonly #player: Player;
-  /** Rank of each task, least first. */
-  readonly rank: Float64Array;
+  readonly #free: FreeTasks;
   /** Tasks out, by number. */
   readonly #out: Uint8Array;
   readonly #pending: Int32Array;
-  /** By task that is free to go: before when its windows are not open, and by when it must be begun. */
-  readonly #opens: Float64Array;
-  readonly #latest: Float64Array;
   #kept: BenchTask[] = [];
-  #free: BenchTask[] = [];
   #trial: BenchTask[] = [];
   #outs: BenchTask[] = [];
   /** How many tasks are out and not back. */
@@ -34,12 +27,15 @@ export class Recreate {
 
   constructor(player: Player) {
     this.#player = player;
+    this.#free = new FreeTasks(player.bench);
     const count = player.bench.tasks.length;
     this.#out = new Uint8Array(count);
-    this.rank = new Float64Array(count);
     this.#pending = new Int32Array(count);
-    this.#opens = new Float64Array(count);
-    this.#latest = new Float64Array(count);
+  }
+
+  /** Rank of each task, least first. */
+  get rank(): Float64Array {
+    return this.#free.rank;
   }
 
   /**
@@ -134,7 +130,7 @@ export class Recreate {
   #collect(): void {
     const { order } = this.#player;
     this.#kept.length = 0;
-    this.#free.length = 0;
+    this.#free.clear();
     this.#left = 0;
     for (let index = order.length - 1; index >= 0; index--) {
       const task = order[index] as BenchTask;
@@ -147,14 +143,8 @@ export class Recreate {
       const pending = this.#countPending(task);
       this.#pending[task.index] = pending;
       this.#left++;
-      if (pending === 0) this.#setFree(task);
+      if (pending === 0) this.#free.add(task);
     }
-  }
-
-  #setFree(task: BenchTask): void {
-    this.#opens[task.index] = earliest(task);
-    this.#latest[task.index] = latestBegin(task);
-    this.#free.push(task);
   }
 
   #countPending({ waits }: BenchTask): number {
@@ -172,15 +162,13 @@ export class Recreate {
   #settle(task: BenchTask): void {
     if (this.#out[task.index] === 0) this.#kept.pop();
     else {
-      const place = this.#free.indexOf(task);
-      this.#free[place] = this.#free[this.#free.length - 1] as BenchTask;
-      this.#free.pop();
+      this.#free.remove(task);
       this.#left--;
     }
     for (const { task: next } of task.awaited) {
       const left = (this.#pending[next.index] as number) - 1;
       this.#pending[next.index] = left;
-      if (left === 0 && this.#out[next.index] === 1) this.#setFree(next);
+      if (left === 0 && this.#out[next.index] === 1) this.#free.add(next);
     }
   }
 
@@ -200,83 +188,9 @@ export class Recreate {
     return true;
   }
 
-  #choose({ patience, setUpCounts, holdBack, gapsOnly, mostInWork }: Style): BenchTask | null {
-    const { bench } = this.#player;
-    const free = this.#free;
+  #choose(style: Style): BenchTask | null {
     const kept = this.#kept[this.#kept.length - 1];
-    const ready = kept !== undefined && this.#pending[kept.index] === 0;
-    if (free.length === 0) return ready ? kept : null;
-    let soonest = NEVER;
-    let first = NEVER;
-    if (ready) {
-      if (!findBegin(bench, kept, bench.clock)) {
-        // A window missed: the play itself sees to it.
-        if (bench.missed !== null) return kept;
-        kept.begin = NEVER;
-      } else {
-        soonest = kept.end;
-        first = kept.begin;
-      }
-    }
-    const begins = mostInWork >= bench.pieces.length || inWork(bench) < mostInWork;
-    let deadline = NEVER;
-    let pressing: BenchTask | null = null;
-    for (const task of free) {
-      const latest = this.#latest[task.index] as number;
-      if (latest < deadline) {
-        deadline = latest;
-        pressing = task;
-      }
-      if ((this.#opens[task.index] as number) > soonest || !(begins || task.piece.begun)) {
-        task.begin = NEVER;
-        continue;
-      }
-      if (!findBegin(bench, task, bench.clock)) {
-        if (bench.missed !== null) return task;
-        task.begin = NEVER;
-        continue;
-      }
-      if (task.end < soonest) soonest = task.end;
-      if (task.begin < first) first = task.begin;
-    }
-    const before = first + patience * (soonest - first);
-    let best: BenchTask | null = null;
-    let least = Number.POSITIVE_INFINITY;
-    if (ready && kept.begin <= before && kept.begin < NEVER && kept.end <= deadline) {
-      best = kept;
-      least = (this.rank[kept.index] as number) + setUpCounts * kept.setUpMinutes;
-    }
-    for (const task of free) {
-      if (task.begin > before || task.begin >= NEVER) continue;
-      if (task !== pressing && (task.end > deadline || (gapsOnly && !this.#fits(task, ready ? kept : null))))
-        continue;
-      const rank = (this.rank[task.index] as number) + setUpCounts * task.setUpMinutes;
-      if (rank < least) {
-        least = rank;
-        best = task;
-      }
-    }
-    if (best !== null) {
-      return holdBack && best.holds > 0 ? this.#heldOff(best, ready ? kept : null, deadline) : best;
-    }
-    return pressing ?? (ready ? kept : (free[0] ?? null));
-  }
-
-  /** Of the tasks that could begin before the one found is done, and that it would keep out, the one of least rank. */
-  #heldOff(found: BenchTask, kept: BenchTask | null, deadline: Minutes): BenchTask {
-    const { bench } = this.#player;
-    const shuts = bench.calendar.closing(bench.calendar.at(found.start));
-    let best = found;
-    let least = Number.POSITIVE_INFINITY;
-    const consider = (task: BenchTask): void => {
-      if (task.begin >= found.end || task.end > deadline || task.end + found.minutes > shuts) return;
-      const rank = this.rank[task.index] as number;
-      if (rank >= least || !keepsOut(bench, found, task) || keepsOut(bench, task, found)) return;
-      best = task;
-      least = rank;
-    };
-    for (const task of this.#free) consider(task);
-    if (kept !== null) consider(kept);
-    return best;
+    const next = kept !== undefined && this.#pending[kept.index] === 0 ? kept : null;
+    return this.#free.choose(style, next, (task) => this.#fits(task, next));
   }
 }

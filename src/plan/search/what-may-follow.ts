@@ -4,13 +4,8 @@ import type { Bench, BenchTask } from "./bench.ts";
 import { NEVER } from "./calendar.ts";
 
 /** Whether a task, once done, keeps another out of the room. */
-export function keepsOut({ apart }: Bench, task: BenchTask, other: BenchTask): boolean {
-  for (const { what, lasts } of task.gives) {
-    if (lasts === 0) continue;
-    const row = apart[what];
-    for (const given of other.gives) if (row?.includes(given.what)) return true;
-  }
-  return false;
+export function keepsOut({ keepsOut: table, airs }: Bench, task: BenchTask, other: BenchTask): boolean {
+  return table[task.airKind * airs + other.airKind] === 1;
 }
 
 /** How many pieces are begun and have tasks left. */
@@ -40,4 +35,20 @@ export function latestBegin({ waits, setUp }: BenchTask): Minutes {
     }
   }
   return latest;
+}
+
+/** The first minute in bench hours at which a pair of hands is free. */
+export function openMinute({ calendar, hands, clock }: Bench): Minutes {
+  let free = hands[0] as Minutes;
+  for (let index = 1; index < hands.length; index++) free = Math.min(free, hands[index] as Minutes);
+  const from = Math.max(free, clock);
+  return Math.max(from, calendar.opening(calendar.at(from)));
+}
+
+/** Before this minute the air is not clear for a task, or for its set-up. */
+export function clearFor({ clearAt }: Bench, { fills, fillsLater, setUp }: BenchTask): Minutes {
+  let clear = 0;
+  for (const what of fillsLater) clear = Math.max(clear, (clearAt[what] as Minutes) - (setUp?.minutes ?? 0));
+  for (const what of fills) clear = Math.max(clear, clearAt[what] as Minutes);
+  return clear;
 }
