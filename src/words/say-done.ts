@@ -1,8 +1,10 @@
 import type { JournalEvent } from "../journal/event.ts";
+import { likelyHard } from "../shop/likely-hard.ts";
 import { setUpState } from "../shop/set-up-state.ts";
 import type { ActRecord, Shop } from "../shop/shop.ts";
 import { plainText } from "./plain-text.ts";
 import { sayEvent } from "./say-event.ts";
+import { sayLikely } from "./say-how-sure.ts";
 import { capital, sayTags } from "./say-list.ts";
 import { sayNext } from "./say-next.ts";
 import { sayKeepsTill } from "./say-waiting.ts";
@@ -82,13 +84,18 @@ function rankOf({ kind }: JournalEvent): number {
 /** Events that change what comes next for their piece. */
 const TURNING = new Set(["tagged", "routed", "left", "hung", "touched", "mended", "amended"]);
 
+/** Events after which it is told how sure the predicted time of the coat is. */
+const DRYING = new Set(["hung", "touched", "moved", "amended"]);
+
 /** What comes next for the piece of an event; nothing where the event changes nothing about that. */
 function sayFollowing(event: JournalEvent, shop: Shop, speech: Speech): string {
   if (event.kind === "readied") return sayCup(event, shop, speech);
-  if (event.tag === null || !TURNING.has(event.kind)) return "";
-  const piece = shop.pieces.get(event.tag);
+  const piece = event.tag === null ? undefined : shop.pieces.get(event.tag);
   if (piece === undefined) return "";
-  return sayNext(piece, event.kind === "hung" && event.part === "step" ? event.step : null, shop, speech);
+  const hung = event.kind === "hung" && event.part === "step" ? event.step : null;
+  const next = TURNING.has(event.kind) ? sayNext(piece, hung, shop, speech) : "";
+  const hard = DRYING.has(event.kind) ? likelyHard(piece, shop, speech.now) : null;
+  return hard === null ? next : `${next} ${capital(sayLikely(hard, speech))}.`.trimStart();
 }
 
 /** How long a cup just mixed keeps in this air, where that is not as its file says. */

@@ -1,11 +1,11 @@
 import { isFault } from "../cure/touch-fit.ts";
 import type { CureFactor } from "../learned/cure-tests.ts";
 import { type LaidCoat, newestCoat } from "../shop/laid-coat.ts";
+import { hardRange } from "../shop/likely-hard.ts";
 import type { Piece } from "../shop/shop.ts";
-import { stageMoment } from "../shop/stage-moment.ts";
 import { touchSpan } from "../shop/touch-span.ts";
+import { sayLikely } from "./say-how-sure.ts";
 import { capital, sayCount } from "./say-list.ts";
-import { sayClock } from "./say-time.ts";
 import type { Speech } from "./speech.ts";
 
 /** Nearer to its sheet than this is not worth a word. */
@@ -15,7 +15,7 @@ const WORTH_TELLING = 0.05;
  * What a touch test says of the coat it felt: that waiting will not help, or by how much it is slower than its sheet and
  * what that moves. Nothing where it only agrees.
  *
- * @example "14: varnish takes 1.5x its sheet here, dry-hard 12:00 (predicted)"
+ * @example "14: varnish takes 1.5x its sheet here, dry-hard about 12:00, likely 12:00 to 14:45 (predicted)"
  */
 export function sayTouched(piece: Piece, speech: Speech): readonly string[] {
   const laid = newestCoat(piece);
@@ -23,11 +23,8 @@ export function sayTouched(piece: Piece, speech: Speech): readonly string[] {
   const span = touchSpan(laid.coat, laid.hang, piece.air);
   if (isFault(span)) return sayFault(piece, laid, span.least);
   if (Math.abs(laid.drying.factor - 1) < WORTH_TELLING) return [];
-  const hard = stageMoment(laid, "dry-hard", laid.hang.hungAt);
-  const when =
-    typeof hard === "number" && Number.isFinite(hard)
-      ? `, dry-hard ${sayClock(hard, speech)} (predicted)`
-      : "";
+  const hard = hardRange(laid);
+  const when = hard === null ? "" : `, ${sayLikely(hard, speech)}`;
   return [`${piece.tag}: ${laid.name} takes ${sayTimes(laid.drying.factor)} its sheet here${when}`];
 }
 

@@ -10,6 +10,7 @@ import type { Piece, Shop } from "../shop/shop.ts";
 import { stepStates } from "../shop/step-state.ts";
 import { plainText } from "./plain-text.ts";
 import { sayCautionShort } from "./say-caution.ts";
+import { sayHowSure } from "./say-how-sure.ts";
 import { capital, sayList, sayTags } from "./say-list.ts";
 import { sayBallast, sayCoatSheet, sayHandsOn, sayMix, saySetUp } from "./say-step.ts";
 import { sayClock, sayWait } from "./say-time.ts";
@@ -42,7 +43,10 @@ export function saySetUpSheet(
     sheets.set(key, sheet);
   }
   return [...sheets.values()].flatMap(({ step: found, pieces }) =>
-    saySheet(found, pieces, rules, shop.air.at(NO_PLACE, speech.now), speech).map(plainText),
+    [
+      ...saySheet(found, pieces, rules, shop.air.at(NO_PLACE, speech.now), speech),
+      ...pieces.flatMap((piece) => sayHowSure(piece, shop, speech)).map((line) => `  ${line}`),
+    ].map(plainText),
   );
 }
 

@@ -135,3 +135,15 @@ test("a coat held by the cold is planned for when the air is fit again, and not 
   const first = rows.find(({ pieces, step }) => step === "seal" && pieces.some(({ tag }) => tag === 2));
   expect(moment(first?.from)).toBeGreaterThanOrEqual(moment(seal?.until));
 });
+
+test("how sure a predicted time is, is told of one piece and by the answers of its acts, not in the rows", async () => {
+  await bench.type("air -", [NIGHT.join("\n")]);
+  // 12 h of which 11 h 20 are over at 18:05: dry-hard 18:45. A seventh less, 10 h 12, were over at 16:57; a seventh
+  // more, 13 h 48, are at 20:33: told to five minutes outward.
+  const sure = /dry-hard about 18:4[56], likely 16:55 to 20:35 \(predicted\)/;
+  expect((await bench.type("rack 1")).out).toMatch(new RegExp(`1 first clear: ${sure.source}`));
+  expect((await bench.type("now")).out).not.toMatch(/likely/);
+  expect((await bench.type("rack")).out).not.toMatch(/likely/);
+  expect((await bench.type('move 1 "warm box"')).out).toMatch(/Dry-hard about 18:4[56], likely /);
+  expect(await bench.type("rack 9")).toMatchObject({ exit: 2 });
+});

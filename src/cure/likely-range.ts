@@ -1,0 +1,58 @@
+import type { Coat } from "../process/coat.ts";
+import { type Instant, MINUTE, type Minutes } from "../time/instant.ts";
+import { RESIN_ENERGY_RANGE } from "./cure-rate.ts";
+import type { Drying } from "./drying.ts";
+import type { FactorSpan } from "./touch-fit.ts";
+
+/** A moment that is predicted, and between which it is likely. */
+export interface LikelyMoment {
+  readonly likely: Instant;
+  readonly from: Instant;
+  /** Infinity: it may never come in this air. */
+  readonly to: Instant;
+}
+
+/** How far one laying of a can lies from another, as a share: a seventh either way. Our own, no source. */
+const LAYING_FROM_LAYING = 0.15;
+
+/** Ends of a range are told to five minutes, outward. */
+const TOLD = 5 * MINUTE;
+
+/**
+ * When a coat has come so many minutes by its sheet, and between which moments that is likely. Two things make it unsure:
+ * one laying is not the next (within what touches of this very coat leave open), and how warmth speeds up a resin whose
+ * sheet tells no energy (the range published for epoxies). They are taken together as the root of the sum of their
+ * squares. What the weather does instead of what is expected comes on top.
+ *
+ * @param felt how many times its sheet's minutes it needs, by its touches
+ * @returns null where it never comes, as far as can be seen
+ * @example in air that stays as its sheet's, 12 h from 18:00: likely 4:40 to 8:00 about 6:00
+ */
+export function likelyRange(
+  coat: Coat,
+  laidAt: Instant,
+  minutes: Minutes,
+  { air, factor }: Drying,
+  felt: FactorSpan,
+): LikelyMoment | null {
+  const at = (by: Coat, times: number) => air.reach(by, laidAt, minutes * times);
+  const likely = at(coat, factor);
+  if (!Number.isFinite(likely)) return null;
+  const quick = Math.min(factor, Math.max(felt.least, factor * (1 - LAYING_FROM_LAYING)));
+  const slow = Math.max(factor, Math.min(felt.most, factor * (1 + LAYING_FROM_LAYING)));
+  const others = [
+    likely,
+    ...energiesOf(coat).map((activationEnergy) => at({ ...coat, activationEnergy }, factor)),
+  ];
+  const before = Math.hypot(likely - at(coat, quick), likely - Math.min(...others));
+  const after = Math.hypot(at(coat, slow) - likely, Math.max(...others) - likely);
+  return {
+    likely,
+    from: Math.floor((likely - before) / TOLD) * TOLD,
+    to: Math.ceil((likely + after) / TOLD) * TOLD,
+  };
+}
+
+function energiesOf({ curesBy, activationEnergy }: Coat): readonly number[] {
+  return curesBy === "resin" && activationEnergy === null ? RESIN_ENERGY_RANGE : [];
+}
