@@ -74,12 +74,29 @@ export class CureSum {
    * the last reading or the moment asked from.
    */
   reach(sum: Minutes, from: Instant): Instant {
+    return this.#comesTo(sum, from) ? between(sum, this.#sum, this.#at) : Number.POSITIVE_INFINITY;
+  }
+
+  /** `reach` of so many minutes by the sheet more than at each of these moments, which rise: in one sweep. */
+  reachEach(minutes: Minutes, moments: readonly Instant[]): Instant[] {
+    let [begun, ended] = [0, 0];
+    return moments.map((moment) => {
+      while (this.#end < moment) this.#addStretch();
+      begun = onTo(moment, this.#at, begun);
+      const sum = valueAt(begun, moment, this.#at, this.#sum) + minutes;
+      if (!this.#comesTo(sum, moment)) return Number.POSITIVE_INFINITY;
+      ended = onTo(sum, this.#sum, ended);
+      return valueAt(ended, sum, this.#sum, this.#at);
+    });
+  }
+
+  #comesTo(sum: Minutes, from: Instant): boolean {
     const farthest = Math.max(this.#line.readings.at(-1)?.at ?? from, from) + FARTHEST;
     while (entry(this.#sum, this.#sum.length - 1) < sum) {
-      if (this.#end >= farthest) return Number.POSITIVE_INFINITY;
+      if (this.#end >= farthest) return false;
       this.#addStretch();
     }
-    return between(sum, this.#sum, this.#at);
+    return true;
   }
 
   get #end(): Instant {
@@ -129,13 +146,24 @@ function entry(entries: readonly number[], index: number): number {
 function between(x: number, xs: readonly number[], ys: readonly number[]): number {
   let low = 0;
   let high = xs.length - 1;
-  // The first entry that is not below x.
   while (low < high) {
     const middle = (low + high) >> 1;
     if (entry(xs, middle) < x) low = middle + 1;
     else high = middle;
   }
-  if (low === 0) return entry(ys, 0);
-  const [from, to] = [entry(xs, low - 1), entry(xs, low)];
-  return entry(ys, low - 1) + ((x - from) / (to - from)) * (entry(ys, low) - entry(ys, low - 1));
+  return valueAt(low, x, xs, ys);
+}
+
+/** Place of the first entry that is not below x, looked for from a place on; the last where all are. */
+function onTo(x: number, xs: readonly number[], from: number): number {
+  let place = from;
+  while (place < xs.length - 1 && entry(xs, place) < x) place++;
+  return place;
+}
+
+/** The value over `x`, which lies before the entry at a place and not before the one before that. */
+function valueAt(place: number, x: number, xs: readonly number[], ys: readonly number[]): number {
+  if (place === 0) return entry(ys, 0);
+  const [from, to] = [entry(xs, place - 1), entry(xs, place)];
+  return entry(ys, place - 1) + ((x - from) / (to - from)) * (entry(ys, place) - entry(ys, place - 1));
 }

@@ -27,6 +27,8 @@ export const NO_PLACE = "";
 export class ShopAir {
   readonly #lines: ReadonlyMap<string, AirLine>;
   readonly #sums = new Map<string, CureSum>();
+  /** The same by the sheet itself, which is the quicker to look up, and by place. */
+  readonly #bySheet = new Map<Curing, Map<string, CureSum>>();
 
   /**
    * @param lines by place; `NO_PLACE` is the shop's own, for places that have none
@@ -57,8 +59,15 @@ export class ShopAir {
   of(moves: readonly Move[]): HangingAir {
     const stays = moves.toSorted((one, other) => one.at - other.at);
     if (this.#lines.size === 0 && stays.every(({ place }) => place === stays[0]?.place)) return SHEET_AIR;
+    const [first] = stays;
+    const oneLine = stays.every(
+      ({ place }) => this.#lineOf(place) === this.#lineOf(first?.place ?? NO_PLACE),
+    );
     return {
       reach: (curing, from, minutes) => {
+        // The usual shop has one air: then it does not matter where it hung.
+        if (first !== undefined && oneLine && curing.curesBy !== "light")
+          return wholeMinute(this.#reach(curing, first.place, from, minutes));
         let left = minutes;
         for (const { place, starts, ends } of staysFrom(stays, curing, from)) {
           const here = this.#spent(curing, place, starts, ends);
@@ -76,6 +85,20 @@ export class ShopAir {
     };
   }
 
+  /**
+   * When coats that are hung at a place at each of these moments, which rise, and stay there have come so many minutes
+   * by their sheet: as `reach` says of each, found in one sweep.
+   */
+  reachEach(curing: Curing, place: string, minutes: Minutes, moments: readonly Instant[]): Instant[] {
+    const sum = this.#sumOf(curing, place);
+    const [first = 0] = moments;
+    const reached =
+      sum === null || first < sum.start
+        ? moments.map((moment) => this.#reach(curing, place, moment, minutes))
+        : sum.reachEach(minutes, moments);
+    return reached.map(wholeMinute);
+  }
+
   /** The lines by place; `NO_PLACE` is the shop's own. */
   get lines(): ReadonlyMap<string, AirLine> {
     return this.#lines;
@@ -83,8 +106,12 @@ export class ShopAir {
 
   /** The air of a place at a moment, the shop's own where it has none of its own; null: not known. */
   at(place: string, moment: Instant): KnownAir | null {
-    const line = this.#lines.get(place) ?? this.#lines.get(NO_PLACE);
+    const line = this.#lineOf(place);
     return line === undefined ? null : airAt(line, moment);
+  }
+
+  #lineOf(place: string): AirLine | undefined {
+    return this.#lines.get(place) ?? this.#lines.get(NO_PLACE);
   }
 
   /** Minutes by the sheet in a stay; of one without end, without end. */
@@ -106,12 +133,16 @@ export class ShopAir {
 
   /** Null: nothing is known of the air there. */
   #sumOf(curing: Curing, place: string): CureSum | null {
-    const name = this.#lines.has(place) ? place : NO_PLACE;
-    const line = this.#lines.get(name);
+    const byPlace = this.#bySheet.get(curing) ?? new Map<string, CureSum>();
+    const known = byPlace.get(place);
+    if (known !== undefined) return known;
+    const line = this.#lineOf(place);
     if (line === undefined) return null;
+    const name = this.#lines.has(place) ? place : NO_PLACE;
     const key = `${name}\n${curingKey(curing)}`;
     const sum = this.#sums.get(key) ?? new CureSum(curing, line);
     this.#sums.set(key, sum);
+    this.#bySheet.set(curing, byPlace.set(place, sum));
     return sum;
   }
 }

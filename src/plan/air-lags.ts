@@ -1,5 +1,5 @@
 import type { Coat } from "../process/coat.ts";
-import { after, MINUTE, type Minutes } from "../time/instant.ts";
+import { after, type Instant, MINUTE, type Minutes } from "../time/instant.ts";
 import type { ShopFacts } from "./plan-shop.ts";
 import type { Lag } from "./problem.ts";
 
@@ -13,6 +13,9 @@ export interface LagsOfCoat {
   /** The last whole minute before something shuts. */
   readonly shuts: (minutes: Minutes) => Lag;
 }
+
+/** When a coat hung at each of these moments, which rise, has come so many minutes by its sheet. */
+export type ReachEach = (coat: Coat, minutes: Minutes, moments: readonly Instant[]) => readonly Instant[];
 
 /** Minutes pass as the sheet says. */
 export const asSaid: LagsOfCoat = {
@@ -30,32 +33,34 @@ export function lagsIn(facts: ShopFacts, coat: Coat | null, place: string | null
   return known;
 }
 
-function makeLags({ context, horizon, dryingAt }: ShopFacts, coat: Coat, place: string | null): LagsOfCoat {
-  const drying = dryingAt(place ?? "");
-  if (drying === null) return asSaid;
-  const { air, factor } = drying;
+function makeLags({ context, horizon, reachEach }: ShopFacts, coat: Coat, place: string | null): LagsOfCoat {
+  const reach = reachEach(place ?? "");
+  if (reach === null) return asSaid;
+  const { now } = context;
+  const begun = Array.from({ length: Math.ceil(horizon / EVERY) + 1 }, (_, index) => index * EVERY);
+  const moments = begun.map((minute) => after(now, minute));
   const made = new Map<string, Lag>();
-  const once = (key: string, end: (begun: Minutes) => Minutes): Lag => {
-    const lag = made.get(key) ?? tableOf(horizon, end);
+  const once = (key: string, minutes: Minutes, end: (reached: Minutes, begun: Minutes) => Minutes): Lag => {
+    const known = made.get(key);
+    if (known !== undefined) return known;
+    const reached = reach(coat, minutes, moments);
+    const lag = tableOf(reached.map((moment, index) => end((moment - now) / MINUTE, begun[index] ?? 0)));
     made.set(key, lag);
     return lag;
   };
-  const reach = (begun: Minutes, minutes: Minutes): Minutes =>
-    (air.reach(coat, after(context.now, begun), minutes * factor) - context.now) / MINUTE;
   return {
     opens: (minutes, least) =>
       minutes === 0
         ? Math.ceil(least)
-        : once(`opens ${minutes} ${least}`, (begun) =>
-            Math.ceil(Math.max(reach(begun, minutes), begun + least)),
+        : once(`opens ${minutes} ${least}`, minutes, (reached, from) =>
+            Math.ceil(Math.max(reached, from + least)),
           ),
-    shuts: (minutes) => once(`shuts ${minutes}`, (begun) => lastBefore(reach(begun, minutes))),
+    shuts: (minutes) => once(`shuts ${minutes}`, minutes, lastBefore),
   };
 }
 
 /** When waits begun every quarter of an hour end; where all last as long, that length alone. */
-function tableOf(horizon: Minutes, end: (begun: Minutes) => Minutes): Lag {
-  const ends = Array.from({ length: Math.ceil(horizon / EVERY) + 1 }, (_, index) => end(index * EVERY));
+function tableOf(ends: readonly Minutes[]): Lag {
   const [first = 0] = ends;
   if (Number.isFinite(first) && ends.every((minute, index) => minute - index * EVERY === first)) return first;
   return { every: EVERY, reached: ends.map((minute) => (Number.isFinite(minute) ? minute : null)) };

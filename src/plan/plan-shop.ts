@@ -1,5 +1,4 @@
 import type { Span } from "../cure/coat-times.ts";
-import type { Drying } from "../cure/drying.ts";
 import { NO_PLACE } from "../cure/hanging-air.ts";
 import { potLife } from "../cure/pot-life.ts";
 import type { SchemePass, Tag } from "../journal/event.ts";
@@ -41,7 +40,7 @@ import { localTime } from "../time/civil.ts";
 import { after, type Instant, type Minutes } from "../time/instant.ts";
 import { sessionsBetween } from "../time/sessions.ts";
 import type { Zone } from "../time/zone.ts";
-import type { LagsOfCoat } from "./air-lags.ts";
+import type { LagsOfCoat, ReachEach } from "./air-lags.ts";
 import { horizonFrom } from "./horizon.ts";
 
 export type { ColdAhead, Hold, StepState };
@@ -96,7 +95,7 @@ export interface ShopFacts {
   /** How long a set-up keeps that is made today: a cup of resin as the air now lets it. */
   readonly keepsToday: (keeps: SetUp["keeps"], coat: Coat | null) => SetUp["keeps"];
   /** How coats dry at a place from now on; null: as their sheets say, for its air is not known. */
-  readonly dryingAt: (place: string) => Drying | null;
+  readonly reachEach: (place: string) => ReachEach | null;
   /** What has been reckoned of how coats will dry: a memory of air-lags.ts alone. */
   readonly lags: Map<Coat, Map<string | null, LagsOfCoat>>;
   /** Pieces in hand that are put down when work on these begins. */
@@ -193,8 +192,10 @@ export function readShop(shop: Shop, context: NowContext, least: Minutes = HORIZ
     lags: new Map(),
     unfitFor: unfitStretches(shop, now, horizon),
     keepsToday: (keeps, coat) => keepsIn(shop.air.at(NO_PLACE, now), keeps, coat),
-    dryingAt: (place) =>
-      shop.air.at(place, now) === null ? null : { air: shop.air.of([{ at: now, place }]), factor: 1 },
+    reachEach: (place) =>
+      shop.air.at(place, now) === null
+        ? null
+        : (coat, minutes, moments) => shop.air.reachEach(coat, place, minutes, moments),
     putsDown: (tags) => putsDown(tags, shop, context),
     // Asked of every task: with 20 pieces, looking through all of them each time took a tenth of a cold start.
     holdsOn: (work) =>

@@ -50,10 +50,13 @@ export function dryingOf({ air, pace }: Pick<Piece, "air" | "pace">, coat: Coat,
 
 /** The coat laid last of all that lie on a piece; of several hung at one moment the last in working order. */
 export function newestCoat(piece: Piece): LaidCoat | null {
-  return piece.route.reduce<LaidCoat | null>((newest, step) => {
-    const laid = laidBy(piece, step);
-    return laid !== null && (newest === null || laid.hang.hungAt >= newest.hang.hungAt) ? laid : newest;
-  }, null);
+  let newest: { readonly step: Step; readonly hungAt: Instant } | null = null;
+  for (const step of piece.route) {
+    const hung = coatOf(piece, step) === null ? null : lastHang(workOf(piece, step.name));
+    if (hung !== null && (newest === null || hung.hungAt >= newest.hungAt))
+      newest = { step, hungAt: hung.hungAt };
+  }
+  return newest === null ? null : laidBy(piece, newest.step);
 }
 
 /** What touch tests have said of a pass by a moment. Only those after the last tacky one count. */

@@ -113,6 +113,25 @@ test("progress never runs backward, and a later start never opens earlier", () =
   );
 });
 
+test("one sweep over many beginnings says of each what is said of it alone", () => {
+  fc.assert(
+    fc.property(
+      anyLine,
+      fc.array(fc.integer({ min: 0, max: 5_000 }), { minLength: 1, maxLength: 30 }),
+      fc.integer({ min: 1, max: 2_000 }),
+      (line, begun, needs) => {
+        const air = new ShopAir(new Map([["", line]]));
+        const moments = begun.toSorted((a, b) => a - b).map((minute) => minute * MINUTE);
+        for (const curing of [varnish, acrylic]) {
+          expect(air.reachEach(curing, "rack", needs, moments)).toEqual(
+            moments.map((moment) => air.of(RACK).reach(curing, moment, needs)),
+          );
+        }
+      },
+    ),
+  );
+});
+
 test("what is reached has been spent: the two ways of asking agree within a minute", () => {
   fc.assert(
     fc.property(

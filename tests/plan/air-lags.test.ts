@@ -6,6 +6,7 @@ import { ShopAir } from "../../src/cure/hanging-air.ts";
 import { lagsIn } from "../../src/plan/air-lags.ts";
 import { openingAfter, shutAfter } from "../../src/plan/lag.ts";
 import type { ShopFacts } from "../../src/plan/plan-shop.ts";
+import type { Coat } from "../../src/process/coat.ts";
 import { MINUTE } from "../../src/time/instant.ts";
 import { anyLine } from "../cure/any-air.ts";
 import { acrylic, resin, varnish } from "../fixtures/walker.ts";
@@ -19,7 +20,11 @@ function factsIn(air: ShopAir | null): ShopFacts {
     context: { now: 0 },
     horizon: HORIZON,
     lags: new Map(),
-    dryingAt: () => (air === null ? null : { air: air.of([{ at: 0, place: "rack" }]), factor: 1 }),
+    reachEach: () =>
+      air === null
+        ? null
+        : (coat: Coat, minutes: number, moments: readonly number[]) =>
+            air.reachEach(coat, "rack", minutes, moments),
   } as unknown as ShopFacts;
 }
 
