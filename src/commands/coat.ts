@@ -1,4 +1,4 @@
-import { RESIN_ENERGY_RANGE } from "../cure/cure-rate.ts";
+import { RESIN_ENERGY_RANGE, SOLVENT_ENERGY_RANGE } from "../cure/cure-rate.ts";
 import { timesInAir } from "../cure/times-in-air.ts";
 import { cureFactors, TESTS_FROM } from "../learned/cure-tests.ts";
 import { type Coat, STAGES } from "../process/coat.ts";
@@ -122,17 +122,27 @@ function inOtherAir(coat: Coat, air: Air, speech: Speech): Answer {
 
 /** How sure a prediction is: solvents follow no such law, and resins whose sheet tells no energy differ. */
 function howSure(coat: Coat, air: Air): readonly string[] {
-  if (coat.curesBy === "solvent") return ["  solvents follow no law as simple: an approximation"];
-  if (coat.curesBy !== "resin" || coat.activationEnergy !== null) return [];
-  const hards = RESIN_ENERGY_RANGE.map((activationEnergy) =>
+  const isTold = coat.activationEnergy !== null;
+  if (coat.curesBy === "solvent") {
+    const between = isTold ? null : hardBetween(coat, air, SOLVENT_ENERGY_RANGE);
+    const more = between === null ? "" : `; ${between}, from ours to how butyl acetate evaporates`;
+    return [`  solvents follow no law as simple: an approximation${more}`];
+  }
+  const between = isTold || coat.curesBy !== "resin" ? null : hardBetween(coat, air, RESIN_ENERGY_RANGE);
+  return between === null
+    ? []
+    : [`  its sheet tells no activation energy: ${between}, as published for epoxies`];
+}
+
+/** `dry-hard 7 h to 8 h by 30 to 43 kJ/mol`; null: never, or its sheet names no such stage. */
+function hardBetween(coat: Coat, air: Air, energies: readonly [number, number]): string | null {
+  const hards = energies.map((activationEnergy) =>
     timesInAir({ ...coat, activationEnergy }, air).find(({ what }) => what === "dry-hard"),
   );
   const said = hards.flatMap((time) => (time?.here == null ? [] : [sayWait(time.here)]));
-  if (said.length < hards.length) return [];
-  const [low, high] = RESIN_ENERGY_RANGE;
-  return [
-    `  its sheet tells no activation energy: dry-hard ${said.join(" to ")} by ${low} to ${high} kJ/mol, as published for epoxies`,
-  ];
+  return said.length < hards.length
+    ? null
+    : `dry-hard ${said.join(" to ")} by ${energies.join(" to ")} kJ/mol`;
 }
 
 function coatJson({ coat: { name, ...rest }, file, shipped }: LibraryCoat): object {

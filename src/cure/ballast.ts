@@ -2,8 +2,10 @@ import type { Ballast } from "../process/step.ts";
 
 /**
  * Grams in a cubic centimetre. Lead, liquid at its melting point and solid at 20 °C: matmake.com's table of lead, which
- * cites the CRC Handbook of Chemistry and Physics, 97th edition. The others, solid at 20 °C: from memory, not looked up;
- * tin shrinks too, but is not said by how much; tungsten and steel come as slugs.
+ * cites the CRC Handbook of Chemistry and Physics, 97th edition. Tungsten at 20 °C: its table of tungsten, which cites the
+ * same. Tin, white, 18 to 161 °C: MatWeb's data sheet "Tin, Sn". It shrinks too, but is not said by how much. Steel: the
+ * density that section masses are reckoned by (Steel for Life, Blue Book, notes on dimensions, 2.1 Masses). Tungsten and
+ * steel come as slugs.
  */
 const DENSITIES: Readonly<
   Record<NonNullable<Ballast["metal"]>, { readonly poured: number; readonly solid: number }>

@@ -1,6 +1,6 @@
 import type { Coat } from "../process/coat.ts";
 import { type Instant, MINUTE, type Minutes } from "../time/instant.ts";
-import { RESIN_ENERGY_RANGE } from "./cure-rate.ts";
+import { RESIN_ENERGY_RANGE, SOLVENT_ENERGY_RANGE } from "./cure-rate.ts";
 import type { Drying } from "./drying.ts";
 import type { FactorSpan } from "./touch-fit.ts";
 
@@ -20,8 +20,8 @@ const TOLD = 5 * MINUTE;
 
 /**
  * When a coat has come so many minutes by its sheet, and between which moments that is likely. Two things make it unsure:
- * one laying is not the next (within what touches of this very coat leave open), and how warmth speeds up a resin whose
- * sheet tells no energy (the range published for epoxies). They are taken together as the root of the sum of their
+ * one laying is not the next (within what touches of this very coat leave open), and how warmth speeds up a coat whose
+ * sheet tells no energy (for resins the range published for epoxies, for solvents from ours to that of evaporation). They are taken together as the root of the sum of their
  * squares. What the weather does instead of what is expected comes on top.
  *
  * @param felt how many times its sheet's minutes it needs, by its touches
@@ -54,5 +54,6 @@ export function likelyRange(
 }
 
 function energiesOf({ curesBy, activationEnergy }: Coat): readonly number[] {
-  return curesBy === "resin" && activationEnergy === null ? RESIN_ENERGY_RANGE : [];
+  if (activationEnergy !== null) return [];
+  return curesBy === "resin" ? RESIN_ENERGY_RANGE : curesBy === "solvent" ? SOLVENT_ENERGY_RANGE : [];
 }

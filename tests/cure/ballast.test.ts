@@ -15,6 +15,15 @@ describe("the ballast of a piece", () => {
     expect(grams.most).toBeCloseTo(15.96, 2);
   });
 
+  test("of tin, tungsten and steel weighs by 7.29, 19.3 and 7.85 g/cm³", () => {
+    // MatWeb's sheet of white tin; matmake.com's table of tungsten, citing the CRC Handbook, 97th ed.; the density by
+    // which the masses of steel sections are reckoned (Steel for Life, Blue Book). Each times 1.4074 cm³.
+    const grams = (["tin", "tungsten", "steel"] as const).map(
+      (metal) => ballastSize({ ...holes, metal }).most,
+    );
+    expect(grams.map((each) => Math.round(each * 100) / 100)).toEqual([10.26, 27.16, 11.05]);
+  });
+
   test("grows with the square of the width and evenly with depth and number", () => {
     const one = ballastSize({ ...holes, holes: 1, acrossMillimetres: 5, deepMillimetres: 10 });
     const wider = ballastSize({ ...holes, holes: 1, acrossMillimetres: 10, deepMillimetres: 10 });

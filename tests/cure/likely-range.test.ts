@@ -32,6 +32,12 @@ test("a resin at 25 °C whose sheet tells no energy is unsure by the range publi
   expect(inMinutes(likelyRange(told, 0, 1_440, dryingAt(25), unfelt))).toEqual([810, 953, 1_100]);
 });
 
+test("a solvent is unsure from ours to the energy by which butyl acetate evaporates", () => {
+  // 30 and 43 kJ/mol (enthalpy of vaporization, NIST Chemistry WebBook) from 20 to 30 °C: 1.5006 and 1.7896 times as fast:
+  // 479.8 and 402.3 min, 77.5 before; a seventh is 72: the root of 72² + 77.5² is 105.8, 374 after; 552 at the latest.
+  expect(inMinutes(likelyRange(varnish, 0, 720, dryingAt(30), unfelt))).toEqual([370, 480, 555]);
+});
+
 test("touches of this very coat leave less open: tacky at 1.1 times its time, dry at 1.2", () => {
   const felt = { least: 1.1, most: 1.2 };
   // It is taken at 1.15: 828, at the least 1.1 x 720 = 792, at the most 1.2 x 720 = 864.
