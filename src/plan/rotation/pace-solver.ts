@@ -1,145 +1,152 @@
 import type { ProcessDefinition } from "../../process/definition.ts";
 import type { Minutes } from "../../time/instant.ts";
-import { at } from "../at.ts";
 import type { ShopProblem } from "../make-problem.ts";
 import type { ShopFacts } from "../plan-shop.ts";
 import type { Problem } from "../problem.ts";
-import { type BenchRound, openMinutes, repeatRound } from "./bench-round.ts";
+import { type BenchRound, repeatRound } from "./bench-round.ts";
 import type { Circle } from "./circle.ts";
 import { circleOfProblem, type ProblemCircle, preparedTasks } from "./circle-of-problem.ts";
 import { makeTimetable } from "./make-timetable.ts";
+import { PacePatterns } from "./pace-patterns.ts";
 import type { Impossible, Pace, Timetable } from "./rotation-answer.ts";
 import { rotationProblem } from "./rotation-problem.ts";
-import { solveCircle } from "./solve-circle.ts";
+import { type CircleAnswer, solveCircle } from "./solve-circle.ts";
 import { solvePieces } from "./solve-pieces.ts";
+import { whyNot } from "./why-not.ts";
 
 const DAY: Minutes = 1_440;
+/** In periods up to this a piece is much in its own way: several are put in by the exact search, not as a pattern. */
+const SHORT_DAYS = 1;
 
-/** Solves paces of one process at one bench, each once. */
+/** How hard is looked for a row of the table, and for the timetable that is shown; what is known is only looked up. */
+const EFFORTS = {
+  row: { nodes: 500, rounds: { first: 120, fewer: 60, shorten: 0 } },
+  whole: { nodes: 4_000, rounds: { first: 120, fewer: 120, shorten: 150 } },
+  known: { nodes: 0, rounds: { first: 0, fewer: 0, shorten: 0 } },
+};
+/** Nodes for one piece alone: far more than its proof takes as a rule. */
+const NODES_ALONE = 10_000;
+
+export type Effort = keyof typeof EFFORTS;
+
+/** One piece a period, with the tasks that are prepared each time. */
+interface Alone {
+  readonly answer: CircleAnswer;
+  readonly prepared: readonly number[];
+}
+
+/** Solves paces of one process at one bench; the same calls in the same order give the same answers. */
 export class PaceSolver {
   readonly round: BenchRound;
   readonly #facts: ShopFacts;
   readonly #definition: ProcessDefinition;
   readonly #isOver: () => boolean;
-  #left = Number.POSITIVE_INFINITY;
   readonly #known = new Map<string, Timetable | Impossible>();
+  /** Both by days of the period. */
+  readonly #alone = new Map<number, Alone>();
+  readonly #patterns = new Map<number, PacePatterns>();
 
   constructor(facts: ShopFacts, definition: ProcessDefinition, round: BenchRound, isOver: () => boolean) {
     this.round = round;
     this.#facts = facts;
     this.#definition = definition;
-    this.#isOver = () => this.#left-- <= 0 || isOver();
+    this.#isOver = isOver;
   }
 
-  /**
-   * @param pace one whose days are whole rounds of the bench
-   * @param nodes the search has so many at most, where it is not solved already
-   */
-  solve(pace: Pace, nodes = Number.POSITIVE_INFINITY): Timetable | Impossible {
-    const key = `${pace.pieces}/${pace.days}`;
+  /** @param pace one whose days are whole rounds of the bench */
+  solve(pace: Pace, effort: Effort): Timetable | Impossible {
+    const key = `${pace.pieces}/${pace.days}/${effort}`;
     const known = this.#known.get(key);
-    // What was only found in few nodes may be bettered with more.
-    const settled = known?.is === "impossible" || (known?.is === "timetable" && known.proven);
-    if (known !== undefined && (settled || Number.isFinite(nodes))) return known;
-    this.#left = nodes;
-    const found = this.#solve(pace);
-    const better = known?.is !== "timetable" || (found.is === "timetable" && found.span <= known.span);
-    this.#known.set(key, better ? found : known);
-    return better ? found : known;
+    // A pattern may have been bettered since by what was found for more pieces.
+    const mayBeBetter = known?.is === "timetable" && pace.pieces > 1 && this.#patterns.has(pace.days);
+    if (known !== undefined && !mayBeBetter) return known;
+    const found = this.#solve(pace, known === undefined ? effort : "known");
+    this.#known.set(key, found);
+    return found;
   }
 
-  /** The same process and pace with something otherwise; null: it cannot be, or was not found. */
+  /** The same process and pace of one piece with something otherwise; null: it cannot be, or was not found. */
   spanIf(
-    pace: Pace,
+    { days }: Pace,
     change: (problem: Problem) => Problem,
     bend: (circle: Circle) => Circle,
   ): Minutes | null {
-    this.#left = Number.POSITIVE_INFINITY;
     const { problem } = this.problem(1);
-    const { circle } = circleOfProblem(change(problem), pace.days * DAY, this.#sessions(pace));
-    return solveCircle(bend(circle), { stop: this.#isOver }).span;
+    const { circle } = circleOfProblem(change(problem), days * DAY, this.#sessions(days));
+    return solveCircle(bend(circle), { stop: this.#stopAfter(NODES_ALONE) }).span;
   }
 
   problem(pieces: number): ShopProblem {
     return rotationProblem(this.#facts, this.#definition, pieces);
   }
 
+  #solve(pace: Pace, effort: Effort): Timetable | Impossible {
+    const { pieces, days } = pace;
+    const why = whyNot(this.problem(1).problem, this.round, pace);
+    if (why.because !== "together") return { is: "impossible", why };
+    const alone = this.#solveAlone(days);
+    if (alone.answer.status === "infeasible") return { is: "impossible", why };
+    const answer = pieces === 1 ? alone.answer : this.#solveSeveral(pace, alone, effort);
+    if (answer.starts === null) return { is: "not found", why: { because: "time was over" } };
+    const built = this.#circleOf(pace, alone.prepared);
+    return makeTimetable(
+      { made: this.problem(pieces), built, answer, starts: answer.starts },
+      this.round,
+      pace,
+    );
+  }
+
+  /** Each of several pieces is prepared as one alone at this length of the period. */
+  #solveSeveral({ pieces, days }: Pace, { answer, prepared }: Alone, effort: Effort): CircleAnswer {
+    const { nodes, rounds } = EFFORTS[effort];
+    const circleOf = (count: number): ProblemCircle => this.#circleOf({ pieces: count, days }, prepared);
+    if (days <= SHORT_DAYS) return solvePieces({ circleOf, pieces, isOver: this.#stopAfter(nodes) });
+    const patterns = this.#patterns.get(days) ?? new PacePatterns(circleOf(1).circle, answer);
+    this.#patterns.set(days, patterns);
+    return patterns.solve(pieces, rounds, this.#isOver);
+  }
+
   /** Without preparation where that can be; else with as few steps prepared each time as there must be. */
-  #solve(pace: Pace): Timetable | Impossible {
-    let found = this.#solveWith(pace, []);
+  #solveAlone(days: number): Alone {
+    const known = this.#alone.get(days);
+    if (known !== undefined) return known;
     const choices = preparedTasks(this.problem(1).problem);
-    for (let count = 1; found.is === "impossible" && count <= choices.length; count++) {
-      if (found.why.because !== "together") return found;
+    let found = this.#solveWith(days, []);
+    for (let count = 1; found.answer.status === "infeasible" && count <= choices.length; count++) {
       for (const prepared of subsets(choices, count)) {
-        const other = this.#solveWith(pace, prepared);
-        if (other.is === "impossible") continue;
-        if (found.is !== "timetable" || (other.is === "timetable" && other.span < found.span)) found = other;
+        const other = this.#solveWith(days, prepared);
+        if (other.answer.status === "infeasible") continue;
+        if ((other.answer.span ?? Infinity) < (found.answer.span ?? Infinity)) found = other;
       }
     }
+    this.#alone.set(days, found);
     return found;
   }
 
-  #solveWith(pace: Pace, prepared: readonly number[]): Timetable | Impossible {
-    const { pieces } = pace;
-    const ofOne = this.problem(1).problem.tasks.length;
-    const circleOf = (count: number): ProblemCircle => {
-      const all = Array.from({ length: count }, (_, piece) => prepared.map((task) => task + piece * ofOne));
-      const { problem } = this.problem(count);
-      return circleOfProblem(problem, pace.days * DAY, this.#sessions(pace), new Set(all.flat()));
-    };
-    const answer = solvePieces({ circleOf, pieces, isOver: this.#isOver });
-    if (answer.starts !== null) {
-      const solved = { made: this.problem(pieces), built: circleOf(pieces), answer, starts: answer.starts };
-      return makeTimetable(solved, this.round, pace);
-    }
-    if (answer.status === "infeasible") return { is: "impossible", why: this.#whyNot(pace) };
-    return { is: "not found", why: { because: "time was over" } };
+  #solveWith(days: number, prepared: readonly number[]): Alone {
+    const { circle } = this.#circleOf({ pieces: 1, days }, prepared);
+    return { answer: solveCircle(circle, { stop: this.#stopAfter(NODES_ALONE) }), prepared };
   }
 
-  #sessions({ days }: Pace): Circle["sessions"] {
+  #circleOf({ pieces, days }: Pace, prepared: readonly number[]): ProblemCircle {
+    const ofOne = this.problem(1).problem.tasks.length;
+    const all = Array.from({ length: pieces }, (_, piece) => prepared.map((task) => task + piece * ofOne));
+    return circleOfProblem(
+      this.problem(pieces).problem,
+      days * DAY,
+      this.#sessions(days),
+      new Set(all.flat()),
+    );
+  }
+
+  #sessions(days: number): Circle["sessions"] {
     return repeatRound(this.round, (days * DAY) / this.round.minutes);
   }
 
-  /** The plainest reason why a pace is impossible: not enough bench time, too few hooks, else all together. */
-  #whyNot({ pieces, days }: Pace): Impossible["why"] {
-    const { problem } = this.problem(1);
-    const needed = leastWork(problem, pieces);
-    const open = (openMinutes(this.round) * days * DAY) / this.round.minutes;
-    if (needed > open * problem.hands) return { because: "hands", needed, open };
-    const held = problem.places.map(() => 0);
-    for (const { hook } of problem.tasks) {
-      if (hook?.stays === true && typeof hook.until === "number")
-        held[hook.place] = at(held, hook.place) + hook.until;
-    }
-    const full = problem.places.findIndex(
-      ({ hooks }, place) => at(held, place) * pieces > hooks * days * DAY,
-    );
-    if (full >= 0)
-      return {
-        because: "hooks",
-        place: at(problem.places, full).name,
-        hooks: at(problem.places, full).hooks,
-      };
-    return { because: "together" };
+  #stopAfter(nodes: number): () => boolean {
+    let left = nodes;
+    return () => left-- <= 0 || this.#isOver();
   }
-}
-
-/**
- * Bench time that so many pieces take at least: hands-on, looks, and for each station with set-ups one of each and one
- * putting away, for they may be shared.
- */
-function leastWork({ tasks, setUps }: Problem, pieces: number): Minutes {
-  const used = setUps.filter((_, number) => tasks.some(({ setUp }) => setUp === number));
-  const shared = used.filter(({ station, putAway }) => {
-    return putAway > 0 || used.filter((other) => other.station === station).length > 1;
-  });
-  const made = shared.reduce((sum, { minutes }) => sum + minutes, 0);
-  const stations = new Map<number, Minutes>();
-  for (const { station, putAway } of used) {
-    stations.set(station, Math.min(stations.get(station) ?? putAway, putAway));
-  }
-  const away = [...stations.values()].reduce((sum, minutes) => sum + minutes, 0);
-  return made + away + pieces * tasks.reduce((sum, { minutes, looks }) => sum + minutes + looks.length, 0);
 }
 
 /** All ways to take so many things of a list. */

@@ -1,59 +1,67 @@
 import type { Minutes } from "../../time/instant.ts";
 import type { BenchRound } from "./bench-round.ts";
 import type { PaceSolver } from "./pace-solver.ts";
-import type { Pace, PaceRow } from "./rotation-answer.ts";
+import type { Impossible, Pace, PaceRow, Timetable } from "./rotation-answer.ts";
 
 const DAY: Minutes = 1_440;
 /** Slower than one in so many days is no rotation. */
 const SLOWEST_DAYS = 14;
-/** More pieces than this in one round are not tried by themselves. */
-const MOST_A_ROUND = 7;
+/** More pieces than this in one round are not tried by themselves: a day, a week. */
+const MOST_PIECES = { day: 4, week: 12 };
 
-/** Nodes given to a row of several pieces a round: enough to find one, seldom to prove it. */
-const NODES_A_ROW = 500;
+/** A pace that was tried. */
+interface Tried {
+  readonly pace: Pace;
+  readonly found: Timetable | Impossible;
+}
 
-/** The quickest pace for each number out, from 1 up. */
+/**
+ * The quickest pace for each number out, from 1 up: of one piece in several rounds of the bench, and of whole pieces in
+ * one round.
+ */
 export function paceTable(
   solver: PaceSolver,
   round: BenchRound,
   isOver: () => boolean,
 ): { readonly rows: readonly PaceRow[]; readonly cut: boolean } {
   const rounds = round.minutes / DAY;
-  const found: PaceRow[] = [];
+  const slow: Tried[] = [];
   // One piece in ever more rounds, until one is out at a time.
   for (let days = rounds; days <= SLOWEST_DAYS && !isOver(); days += rounds) {
     const pace = { pieces: 1, days };
-    const solved = solver.solve(pace);
-    if (solved.is !== "timetable") continue;
-    found.push({ out: solved.out, pace, proven: solved.proven });
-    if (solved.out === 1) break;
+    const found = solver.solve(pace, "row");
+    slow.unshift({ pace, found });
+    if (found.is === "timetable" && found.out === 1) break;
   }
-  let cut = isOver();
+  const one = slow.at(-1)?.found;
+  const quick: Tried[] = [];
   // Where one is too many for a round, more are.
-  if (solver.solve({ pieces: 1, days: rounds }).is === "impossible")
-    return { rows: quickestFirst(found), cut };
-  for (let pieces = 2; pieces <= MOST_A_ROUND; pieces++) {
+  for (let pieces = 2; pieces <= MOST_PIECES[round.every] && one?.is === "timetable" && !isOver(); pieces++) {
     const pace = { pieces, days: rounds };
-    cut ||= isOver();
-    const solved = cut ? null : solver.solve(pace, NODES_A_ROW);
-    if (solved?.is === "impossible") break;
-    if (solved?.is !== "timetable") {
-      cut = true;
-      break;
-    }
-    found.push({ out: solved.out, pace, proven: solved.out === solved.leastOut });
+    const found = solver.solve(pace, "row");
+    quick.push({ pace, found });
+    if (found.is !== "timetable") break;
   }
-  return { rows: quickestFirst(found), cut };
+  // What was found for more pieces may have bettered fewer.
+  const tried = [...slow, ...quick.map(({ pace }) => ({ pace, found: solver.solve(pace, "row") }))];
+  const last = tried.at(-1)?.found;
+  return { rows: quickestFor(tried), cut: isOver() || last?.is !== "impossible" };
 }
 
-/** Of each number out the quickest, and none that is no quicker than one with fewer out. */
-function quickestFirst(found: readonly PaceRow[]): PaceRow[] {
+/** Of each number out the quickest pace, where it is quicker than with fewer. `tried` rises in pace. */
+function quickestFor(tried: readonly Tried[]): PaceRow[] {
   const rows: PaceRow[] = [];
-  const byOut = [...found].sort((one, other) => one.out - other.out || perDay(other.pace) - perDay(one.pace));
-  for (const row of byOut) {
-    if (rows.every(({ pace }) => perDay(pace) < perDay(row.pace))) rows.push(row);
+  for (const [index, { pace, found }] of tried.entries()) {
+    if (found.is !== "timetable") continue;
+    while ((rows.at(-1)?.out ?? 0) >= found.out) rows.pop();
+    rows.push({ out: found.out, pace, proven: needsMore(tried[index + 1]?.found, found.out) });
   }
   return rows;
+}
+
+/** Whether the next quicker pace is proven to have more out, or to be impossible: then all quicker ones are too. */
+function needsMore(next: Timetable | Impossible | undefined, out: number): boolean {
+  return next?.is === "impossible" || (next?.is === "timetable" && next.leastOut > out);
 }
 
 /** The quickest with no more out than said. */
@@ -69,10 +77,6 @@ export function fitPace({ pieces, days }: Pace, round: BenchRound): Pace {
   const [fewest, least] = [pieces / common, days / common];
   const times = rounds / greatestDivisor(least, rounds);
   return { pieces: fewest * times, days: least * times };
-}
-
-function perDay({ pieces, days }: Pace): number {
-  return pieces / days;
 }
 
 function greatestDivisor(one: number, other: number): number {

@@ -47,7 +47,7 @@ export function rotationOf(shop: Shop, context: NowContext, ask: RotationAsk): R
   const { rows, cut } = paceTable(solver, round, isOver);
   const pace =
     asked ?? (ask.out === null ? usualPace(rows, facts.aim, round) : quickest(rows, ask.out, round));
-  const timetable = solver.solve(pace);
+  const timetable = solver.solve(pace, "whole");
   return {
     process: definition.name,
     round,

@@ -1,0 +1,57 @@
+import type { Minutes } from "../../time/instant.ts";
+import { at } from "../at.ts";
+import type { Circle } from "./circle.ts";
+import { PatternSearch, spansOf } from "./pattern/find-pattern.ts";
+import { leastSpansOf } from "./pattern/least-spans.ts";
+import { mostOut, type Placed } from "./pattern/placed.ts";
+import { answerOf, type PatternsAsk, solvePattern } from "./pattern/solve-pattern.ts";
+import type { CircleAnswer } from "./solve-circle.ts";
+
+/** The patterns known of one process in one length of period, each the beginning of the next. */
+export class PacePatterns {
+  readonly #search: PatternSearch;
+  readonly #alone: Minutes;
+  /** By how many pieces less one. */
+  readonly #known: (readonly Placed[])[];
+
+  /** @param one the rotation of one piece, solved */
+  constructor(circle: Circle, { starts, made, span, bound }: CircleAnswer) {
+    const piece = at(circle.pieces, 0);
+    const from = Math.min(...piece.begins.map((task) => starts?.[task] ?? 0));
+    this.#search = new PatternSearch(circle);
+    this.#alone = bound;
+    this.#known = starts === null ? [] : [[{ starts, made, from, until: from + (span ?? 0) }]];
+  }
+
+  /** The best found of so many pieces; each call with more rounds betters it. */
+  solve(pieces: number, rounds: PatternsAsk["rounds"], isOver: () => boolean): CircleAnswer {
+    const begun = this.#known[pieces - 1] ?? this.#known.at(-1) ?? [];
+    const ask = { search: this.#search, pieces, begun, rounds, isOver, bound: this.boundOf(pieces) };
+    const placed = solvePattern(ask);
+    if (placed !== null) this.#keep(placed);
+    return answerOf(this.#known[pieces - 1] ?? null, ask.bound);
+  }
+
+  /** No pattern of so many pieces takes less together. */
+  boundOf(pieces: number): Minutes {
+    return Math.max(this.#alone * pieces, leastSpansOf(this.#search.route, pieces));
+  }
+
+  /** Keeps a pattern, and what is left of it without one piece where that has fewer out than what was known. */
+  #keep(placed: readonly Placed[]): void {
+    const known = this.#known[placed.length - 1];
+    if (placed.length === 0 || (known !== undefined && !this.#isBetter(placed, known))) return;
+    this.#known[placed.length - 1] = placed;
+    for (const piece of placed) {
+      const left = this.#search.without(placed, piece);
+      if (left.length === placed.length - 1) this.#keep(left);
+    }
+  }
+
+  /** Fewer out, or as many that take less together. */
+  #isBetter(one: readonly Placed[], other: readonly Placed[]): boolean {
+    const { period } = this.#search.route.circle;
+    const fewer = mostOut(other, period) - mostOut(one, period);
+    return fewer > 0 || (fewer === 0 && spansOf(one) < spansOf(other));
+  }
+}

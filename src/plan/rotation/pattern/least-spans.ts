@@ -1,0 +1,90 @@
+import type { Minutes } from "../../../time/instant.ts";
+import { mod } from "./mod.ts";
+import type { Route } from "./route.ts";
+import { leastApart, openSlots, spansOf, tailsOf } from "./tails.ts";
+
+/** Steps of the prices; each costs one way through the row. */
+const STEPS = 30;
+/** The first step, in minutes of span for a minute of work; it shrinks to nothing. */
+const STRIDE = 2;
+
+/**
+ * A sum of spans that no pattern of so many pieces goes below: the Lagrangian bound in which the hands of each session
+ * have a price (Fisher, The Lagrangian relaxation method for solving integer programming problems, Management Science
+ * 27(1), 1981). At any prices every piece costs at least what the cheapest way through the row costs alone, and the
+ * hours that are sold are paid back; the prices rise where a way wants more than there is.
+ */
+export function leastSpansOf(route: Route, pieces: number): Minutes {
+  const { circle, time } = route;
+  const room = time.spans.map(({ opens, closes }) => (closes - opens) * circle.hands);
+  const prices = room.map(() => 0);
+  const out = Float64Array.from({ length: circle.period + 1 }, (_, minute) => minute);
+  let best = 0;
+  for (let step = 0; step < STEPS; step++) {
+    const costs = circle.tasks.map((_, task) => pricedFreely(route, task, prices));
+    const tails = tailsOf({ route, costs, out });
+    const least = Math.min(...(tails[0] as Float64Array));
+    if (least === Number.POSITIVE_INFINITY) return best;
+    const beside =
+      route.beside.flat().reduce((sum, task) => sum + workOf(route, task), 0) * Math.min(...prices);
+    const sold = prices.reduce((sum, price, session) => sum + price * (room[session] as number), 0);
+    best = Math.max(best, pieces * (least + beside) - sold);
+    const wanted = workBySession(route, tails);
+    if (step === 0 && wanted.every((minutes, session) => pieces * minutes <= (room[session] as number)))
+      break;
+    for (const [session, minutes] of wanted.entries()) {
+      const over = pieces * minutes - (room[session] as number);
+      const stride = (STRIDE * (1 - step / STEPS)) / (room[session] as number);
+      prices[session] = Math.max(0, (prices[session] as number) + stride * over);
+    }
+  }
+  return Math.ceil(best - 1e-6);
+}
+
+/** Hands-on of a task with its looks. */
+function workOf({ circle, looks }: Route, task: number): Minutes {
+  const own = [task, ...(looks[task] ?? []).map((look) => look.task)];
+  return own.reduce((sum, one) => sum + (circle.tasks[one]?.minutes ?? 0), 0);
+}
+
+/** By slot, what its hands cost where a task can start at all, its set-up standing. */
+function pricedFreely(route: Route, task: number, prices: readonly number[]): Float64Array {
+  const { circle, time, lasts } = route;
+  const costs = new Float64Array(time.size).fill(Number.POSITIVE_INFINITY);
+  const { putAway = 0 } = circle.setUps[circle.tasks[task]?.setUp ?? -1] ?? {};
+  const work = workOf(route, task);
+  for (const [session, { opens, closes }] of time.spans.entries()) {
+    const latest = closes - putAway - (lasts[task] as number);
+    for (let slot = opens; slot <= latest; slot++) costs[slot] = work * (prices[session] as number);
+  }
+  return costs;
+}
+
+/** By session, the work that the cheapest way through the row has there. */
+function workBySession(route: Route, tails: readonly Float64Array[]): number[] {
+  const { row, time, circle } = route;
+  const { period } = circle;
+  const wanted = time.spans.map(() => 0);
+  const first = tails[0] as Float64Array;
+  let slot = first.indexOf(Math.min(...first));
+  for (const [place, task] of row.entries()) {
+    const session = time.sessionOf[slot] as number;
+    wanted[session] = (wanted[session] as number) + workOf(route, task);
+    const tail = tails[place + 1];
+    const lag = route.lags[place];
+    if (tail === undefined || lag === undefined) break;
+    const before = time.minuteOf[slot] as number;
+    let least = Number.POSITIVE_INFINITY;
+    for (const open of openSlots(tail)) {
+      const minute = time.minuteOf[open] as number;
+      for (const [low, high] of spansOf(lag, leastApart(route, row, place), period)) {
+        const waited = low + mod(minute - before - low, period);
+        const cost = waited + (tail[open] as number);
+        if (waited > high || cost >= least) continue;
+        least = cost;
+        slot = open;
+      }
+    }
+  }
+  return wanted;
+}

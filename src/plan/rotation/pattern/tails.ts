@@ -1,0 +1,161 @@
+import type { Minutes } from "../../../time/instant.ts";
+import type { CircleLag } from "../circle.ts";
+import type { Route } from "./route.ts";
+
+/** What is asked of the way of one piece through its row. */
+export interface TailsAsk {
+  readonly route: Route;
+  /** By task and slot: what starting it there costs; Infinity: it cannot. */
+  readonly costs: readonly Float64Array[];
+  /** By minute (and the end of the last): what it costs to be out from minute 0 to then. */
+  readonly out: Float64Array;
+}
+
+/**
+ * By place in the row and slot: the least cost (to be out from there to the end of the row, and of each start on the way)
+ * once the task starts there; Infinity: no way leads to the end. By dynamic programming from the end, with the least of
+ * each sliding window kept in a queue: what the piece did before does not matter.
+ *
+ * What tasks of one piece do to each other beyond neighbours in the row is left out, so nothing costs less.
+ */
+export function tailsOf({ route, costs, out }: TailsAsk): Float64Array[] {
+  const { circle, row, time } = route;
+  const tails = row.map(() => new Float64Array(time.size).fill(Number.POSITIVE_INFINITY));
+  const last = row.length - 1;
+  const minutes = circle.tasks[row[last] as number]?.minutes ?? 0;
+  const end = tails[last] as Float64Array;
+  for (let slot = 0; slot < time.size; slot++) {
+    const minute = time.minuteOf[slot] as number;
+    const own = (costs[row[last] as number] as Float64Array)[slot] as number;
+    end[slot] = own + (out[minute + minutes] as number) - (out[minute] as number);
+  }
+  for (let place = last - 1; place >= 0; place--) {
+    const after = tails[place + 1] as Float64Array;
+    const free = openSlots(after);
+    if (free.length === 0) break;
+    const lag = route.lags[place] as CircleLag;
+    const own = costs[row[place] as number] as Float64Array;
+    for (const [least, most] of spansOf(lag, leastApart(route, row, place), circle.period)) {
+      const sliding = { least, most, out, route };
+      const way = most - least < circle.period - 1 ? lessenWithin : lessenFrom;
+      way(tails[place] as Float64Array, own, after, free, sliding);
+    }
+  }
+  return tails;
+}
+
+/** The windows of a wait, from start to start; no longer than a period, for then the same minutes come again. */
+export function spansOf(
+  { least, most, gaps = [] }: CircleLag,
+  apart: Minutes,
+  period: Minutes,
+): (readonly [Minutes, Minutes])[] {
+  const from = [least, ...gaps.map(({ opens }) => opens)];
+  const until = [...gaps.map(({ shuts }) => shuts), most ?? Number.POSITIVE_INFINITY];
+  return from.flatMap((begin, index) => {
+    const first = Math.max(begin, apart);
+    const last = Math.min(until[index] as number, first + period - 1);
+    return first <= last ? [[first, last] as const] : [];
+  });
+}
+
+/** Two tasks of one piece that follow each other are as far apart as any two. */
+export function leastApart({ circle }: Route, row: readonly number[], place: number): Minutes {
+  return circle.apart[row[place] as number]?.[row[place + 1] as number] ?? 0;
+}
+
+/** The slots that lead to the end, in order. */
+export function openSlots(tail: Float64Array): Int32Array {
+  const open = new Int32Array(tail.length);
+  let count = 0;
+  for (let slot = 0; slot < tail.length; slot++) {
+    if (tail[slot] !== Number.POSITIVE_INFINITY) open[count++] = slot;
+  }
+  return open.subarray(0, count);
+}
+
+interface Sliding {
+  readonly least: Minutes;
+  readonly most: Minutes;
+  readonly out: Float64Array;
+  readonly route: Route;
+}
+
+/** For a wait that never shuts: the least of all that is left from its opening on. */
+function lessenFrom(
+  tail: Float64Array,
+  own: Float64Array,
+  after: Float64Array,
+  free: Int32Array,
+  { least, out, route: { time } }: Sliding,
+): void {
+  const { minuteOf, period } = time;
+  const round = out[period] as number;
+  const lefts = new Float64Array(free.length + 1);
+  lefts[free.length] = Number.POSITIVE_INFINITY;
+  for (let index = free.length - 1; index >= 0; index--) {
+    const slot = free[index] as number;
+    const left = (after[slot] as number) + (out[minuteOf[slot] as number] as number);
+    lefts[index] = Math.min(left, lefts[index + 1] as number);
+  }
+  const inNext = (lefts[0] as number) + round;
+  let next = 0;
+  let turn = 0;
+  for (let slot = 0; slot < time.size; slot++) {
+    if (own[slot] === Number.POSITIVE_INFINITY) continue;
+    const minute = minuteOf[slot] as number;
+    const opens = minute + least;
+    while (opens >= (turn + 1) * period) {
+      turn++;
+      next = 0;
+    }
+    while (next < free.length && (minuteOf[free[next] as number] as number) < opens - turn * period) next++;
+    const left = Math.min(lefts[next] as number, inNext) + turn * round;
+    const cost = left - (out[minute] as number) + (own[slot] as number);
+    if (cost < (tail[slot] as number)) tail[slot] = cost;
+  }
+}
+
+/** For a wait that shuts: the least of each window, kept in a queue as it slides on. */
+function lessenWithin(
+  tail: Float64Array,
+  own: Float64Array,
+  after: Float64Array,
+  free: Int32Array,
+  { least, most, out, route: { time } }: Sliding,
+): void {
+  const count = free.length;
+  const { minuteOf, period } = time;
+  const round = out[period] as number;
+  // The free slots of two turns on end: where the wait ends, and what is left from there.
+  const turns = Math.floor(least / period);
+  const ends = new Int32Array(3 * count);
+  const lefts = new Float64Array(3 * count);
+  for (let index = 0; index < 3 * count; index++) {
+    const turn = turns + Math.floor(index / count);
+    const slot = free[index % count] as number;
+    const minute = minuteOf[slot] as number;
+    ends[index] = minute + turn * period;
+    lefts[index] = (after[slot] as number) + (out[minute] as number) + turn * round;
+  }
+  const queue = new Int32Array(3 * count);
+  let head = 0;
+  let length = 0;
+  let next = 0;
+  for (let slot = 0; slot < time.size; slot++) {
+    if (own[slot] === Number.POSITIVE_INFINITY) continue;
+    const minute = minuteOf[slot] as number;
+    const from = minute + least;
+    const until = minute + most;
+    while (next < ends.length && (ends[next] as number) < from) next++;
+    for (; next < ends.length && (ends[next] as number) <= until; next++) {
+      const left = lefts[next] as number;
+      while (length > head && (lefts[queue[length - 1] as number] as number) >= left) length--;
+      queue[length++] = next;
+    }
+    while (head < length && (ends[queue[head] as number] as number) < from) head++;
+    if (head === length) continue;
+    const cost = (lefts[queue[head] as number] as number) - (out[minute] as number) + (own[slot] as number);
+    if (cost < (tail[slot] as number)) tail[slot] = cost;
+  }
+}
