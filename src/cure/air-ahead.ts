@@ -1,5 +1,5 @@
 import type { Air } from "../process/quantity-form.ts";
-import { type Instant, MINUTE } from "../time/instant.ts";
+import { type Instant, MINUTE, type Minutes } from "../time/instant.ts";
 import type { AirReading } from "./air-line.ts";
 
 const HOUR = 60 * MINUTE;
@@ -16,6 +16,9 @@ export interface AirAhead {
 
 /** After so long half of what parts the last reading from the pattern is left: weather turns within a day. Our own, no source. */
 const FADES_BY_HALF = 6 * HOUR;
+
+/** After so long nothing of it is left that anybody could tell: each day is as the one before. */
+export const ALIKE_AFTER: Minutes = 4 * 24 * 60;
 
 /** The air expected at a moment after the last reading. */
 export function airAhead({ byHour, last }: AirAhead, at: Instant): Air {

@@ -79,15 +79,20 @@ export class CureSum {
 
   /** `reach` of so many minutes by the sheet more than at each of these moments, which rise: in one sweep. */
   reachEach(minutes: Minutes, moments: readonly Instant[]): Instant[] {
+    const reached: Instant[] = [];
     let [begun, ended] = [0, 0];
-    return moments.map((moment) => {
+    for (const moment of moments) {
       while (this.#end < moment) this.#addStretch();
       begun = onTo(moment, this.#at, begun);
       const sum = valueAt(begun, moment, this.#at, this.#sum) + minutes;
-      if (!this.#comesTo(sum, moment)) return Number.POSITIVE_INFINITY;
+      if (!this.#comesTo(sum, moment)) {
+        reached.push(Number.POSITIVE_INFINITY);
+        continue;
+      }
       ended = onTo(sum, this.#sum, ended);
-      return valueAt(ended, sum, this.#sum, this.#at);
-    });
+      reached.push(valueAt(ended, sum, this.#sum, this.#at));
+    }
+    return reached;
   }
 
   #comesTo(sum: Minutes, from: Instant): boolean {

@@ -1,3 +1,4 @@
+import { ALIKE_AFTER } from "../cure/air-ahead.ts";
 import type { Coat } from "../process/coat.ts";
 import { after, type Instant, MINUTE, type Minutes } from "../time/instant.ts";
 import type { ShopFacts } from "./plan-shop.ts";
@@ -5,6 +6,10 @@ import type { Lag } from "./problem.ts";
 
 /** How close together the beginnings of a wait are looked at where the air changes. */
 const EVERY: Minutes = 15;
+
+/** So many entries on, the air of each day is as that of the day before, and waits last as long. */
+const ALIKE_FROM = ALIKE_AFTER / EVERY;
+const DAY = (24 * 60) / EVERY;
 
 /** The lags of a coat by the minutes of its sheet: in known air tables, else the minutes themselves. */
 export interface LagsOfCoat {
@@ -37,30 +42,40 @@ function makeLags({ context, horizon, reachEach }: ShopFacts, coat: Coat, place:
   const reach = reachEach(place ?? "");
   if (reach === null) return asSaid;
   const { now } = context;
-  const begun = Array.from({ length: Math.ceil(horizon / EVERY) + 1 }, (_, index) => index * EVERY);
-  const moments = begun.map((minute) => after(now, minute));
+  const entries = Math.ceil(horizon / EVERY) + 1;
+  const moments: Instant[] = [];
+  for (let index = 0; index < Math.min(entries, ALIKE_FROM + DAY); index++)
+    moments.push(after(now, index * EVERY));
   const made = new Map<string, Lag>();
   const once = (key: string, minutes: Minutes, end: (reached: Minutes, begun: Minutes) => Minutes): Lag => {
-    const known = made.get(key);
-    if (known !== undefined) return known;
-    const reached = reach(coat, minutes, moments);
-    const lag = tableOf(reached.map((moment, index) => end((moment - now) / MINUTE, begun[index] ?? 0)));
-    made.set(key, lag);
+    let lag = made.get(key);
+    if (lag === undefined) {
+      const ends = reach(coat, minutes, moments).map((at, index) => end((at - now) / MINUTE, index * EVERY));
+      lag = tableOf(ends, entries);
+      made.set(key, lag);
+    }
     return lag;
   };
   return {
     opens: (minutes, least) =>
       minutes === 0
         ? Math.ceil(least)
-        : once(`opens ${minutes} ${least}`, minutes, (reached, from) =>
-            Math.ceil(Math.max(reached, from + least)),
+        : once(`opens ${minutes} ${least}`, minutes, (reached, begun) =>
+            Math.ceil(Math.max(reached, begun + least)),
           ),
     shuts: (minutes) => once(`shuts ${minutes}`, minutes, lastBefore),
   };
 }
 
-/** When waits begun every quarter of an hour end; where all last as long, that length alone. */
-function tableOf(ends: readonly Minutes[]): Lag {
+/**
+ * When waits begun every quarter of an hour end, those of the first days known; where all last as long, that length alone.
+ */
+function tableOf(ends: Minutes[], entries: number): Lag {
+  for (let index = ends.length; index < entries; index++) {
+    const theDayBefore = (ends[index - DAY] ?? 0) + DAY * EVERY;
+    // Never earlier than one begun earlier: the days are alike to a fraction of a minute.
+    ends.push(Math.max(theDayBefore, ends[index - 1] ?? 0));
+  }
   const [first = 0] = ends;
   if (Number.isFinite(first) && ends.every((minute, index) => minute - index * EVERY === first)) return first;
   return { every: EVERY, reached: ends.map((minute) => (Number.isFinite(minute) ? minute : null)) };

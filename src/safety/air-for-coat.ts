@@ -1,3 +1,4 @@
+import { ALIKE_AFTER } from "../cure/air-ahead.ts";
 import { NO_PLACE } from "../cure/hanging-air.ts";
 import type { Coat } from "../process/coat.ts";
 import { wetMinutes } from "../shop/sheet-windows.ts";
@@ -9,8 +10,8 @@ import type { Unfit } from "./unfit-air.ts";
 /** How far it is looked for when air is fit again: two days. */
 const FARTHEST = (48 * 60) / QUARTER;
 
-/** After so long what parted the last reading from the daily pattern has faded (`cure/air-ahead.ts`): days are alike. */
-const ALIKE_FROM = (4 * 24 * 60) / QUARTER;
+/** From then on days are alike. */
+const ALIKE_FROM = ALIKE_AFTER / QUARTER;
 const DAY = (24 * 60) / QUARTER;
 
 /** For how long after it was laid a coat's air is looked at, at most: a forecast of more than a night says little. */

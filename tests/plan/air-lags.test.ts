@@ -1,6 +1,6 @@
 import fc from "fast-check";
 import { expect, test } from "vitest";
-import { staysAsRead } from "../../src/cure/air-ahead.ts";
+import { statedDay, staysAsRead } from "../../src/cure/air-ahead.ts";
 import { coatTimes } from "../../src/cure/coat-times.ts";
 import { ShopAir } from "../../src/cure/hanging-air.ts";
 import { lagsIn } from "../../src/plan/air-lags.ts";
@@ -15,10 +15,10 @@ const HORIZON = 5_000;
 const QUARTER = 15;
 
 /** The part of a shop's facts that lags are made of: now is moment 0, and everything hangs in this air. */
-function factsIn(air: ShopAir | null): ShopFacts {
+function factsIn(air: ShopAir | null, horizon = HORIZON): ShopFacts {
   return {
     context: { now: 0 },
-    horizon: HORIZON,
+    horizon,
     lags: new Map(),
     reachEach: () =>
       air === null
@@ -81,4 +81,18 @@ test("air that stays as it is gives plain minutes, reckoned once for all pieces 
   // 12 h by 30 kJ/mol at 30 °C: exp(30 / 0.0083145 x (1 / 293.15 - 1 / 303.15)) = 1.501 times as fast.
   expect(lagsIn(facts, varnish, "rack").opens(720, 0)).toBe(480);
   expect(lagsIn(facts, varnish, "rack")).toBe(lagsIn(facts, varnish, "rack"));
+});
+
+test("days that are alike are reckoned once: two weeks ahead no wait is a minute off", () => {
+  const cold = { at: 0, celsius: 6, humidityPercent: 80 };
+  const ahead = { ...statedDay({ low: 12, high: 24, humidityPercent: 55 }, 0), last: cold };
+  const air = new ShopAir(new Map([["", { since: 0, readings: [cold], ahead }]]));
+  const days = 14;
+  const lag = lagsIn(factsIn(air, days * 1_440), resin, "rack").opens(1_440, 0);
+  if (typeof lag === "number") throw new Error("the air changes by the hour");
+  expect(lag.reached).toHaveLength(days * 96 + 1);
+  for (const [index, reached] of lag.reached.entries()) {
+    const really = air.of([{ at: 0, place: "rack" }]).reach(resin, index * QUARTER * MINUTE, 1_440) / MINUTE;
+    expect(Math.abs((reached ?? 0) - really)).toBeLessThanOrEqual(1);
+  }
 });
