@@ -126,7 +126,12 @@ function heldJson(row: HeldRow, speech: Speech): object {
     tags: row.tags,
     name: row.name,
     step: row.step,
+    preparation: row.preparation?.do ?? null,
     because: sayHold(row.because, null, speech),
+    also: (row.also ?? []).map((hold) => ({
+      because: sayHold(hold, null, speech),
+      until: momentsOf(speech)(hold.until),
+    })),
     until: momentsOf(speech)(row.until),
   };
 }

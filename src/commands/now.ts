@@ -1,13 +1,13 @@
 import type { HeldRow, NowAnswer, WorkRow } from "../plan/now-answer.ts";
 import { layOut } from "../words/lay-out.ts";
 import { sayColdAhead, sayShopAir } from "../words/say-air.ts";
-import { sayHold } from "../words/say-hold.ts";
+import { sayHeld } from "../words/say-hold.ts";
 import { capital } from "../words/say-list.ts";
 import { sayPlanStanding } from "../words/say-plan-standing.ts";
 import { sayDayAndClock } from "../words/say-time.ts";
 import { sayBench, sayOpening, sayPrepared, sayStage } from "../words/say-waiting.ts";
 import { sayWarning } from "../words/say-warning.ts";
-import { sayEffort, sayHandRow, sayWho, sayWhy, sayWorkRow } from "../words/say-work.ts";
+import { sayEffort, sayHandRow, sayHeldWhat, sayWho, sayWhy, sayWorkRow } from "../words/say-work.ts";
 import type { Speech } from "../words/speech.ts";
 import { AS_OF, type Command } from "./command.ts";
 import { nowJson } from "./now-json.ts";
@@ -66,9 +66,9 @@ export function sayNow(answer: NowAnswer, speech: Speech, columns: number | null
       layOut(
         heldTogether(held).map((row) => [
           sayWho(row),
-          row.step,
+          sayHeldWhat(row),
           sayEffort(row),
-          sayHold(row.because, row.until, speech),
+          sayHeld(row, speech),
         ]),
         columns,
       ),
@@ -117,7 +117,15 @@ function sayWork(work: readonly WorkRow[], speech: Speech, columns: number | nul
 function heldTogether(held: readonly HeldRow[]): readonly HeldRow[] {
   const groups = new Map<string, HeldRow>();
   for (const row of held) {
-    const key = JSON.stringify([row.tags.length === 0, row.step, row.setUp, row.because, row.until]);
+    const key = JSON.stringify([
+      row.tags.length === 0,
+      row.step,
+      row.setUp,
+      row.because,
+      row.also,
+      row.preparation,
+      row.until,
+    ]);
     const group = groups.get(key);
     const joined = group && {
       ...group,

@@ -1,8 +1,8 @@
 import { MINUTE } from "../time/instant.ts";
 import { plainText } from "../words/plain-text.ts";
-import { sayHold } from "../words/say-hold.ts";
+import { sayHeld } from "../words/say-hold.ts";
 import { sayWarning } from "../words/say-warning.ts";
-import { sayEffort, sayHandRow, sayWho, sayWhy, sayWorkRow } from "../words/say-work.ts";
+import { sayEffort, sayHandRow, sayHeldWhat, sayWho, sayWhy, sayWorkRow } from "../words/say-work.ts";
 import { cutTo, fitTo, widthOf, wrapTo } from "../words/width.ts";
 import type { Line, Tone } from "./line.ts";
 import { line, span } from "./line.ts";
@@ -58,7 +58,7 @@ function detailsOf(row: ActRow, { speech, cautions }: Facts): string[] {
       return [warned, mind === "" ? "" : plainText(`mind ${mind}`)];
     }
     case "held":
-      return [sayHold(row.row.because, row.row.until, speech)];
+      return [sayHeld(row.row, speech)];
   }
 }
 
@@ -70,9 +70,9 @@ function rowLine(row: ActRow, marked: boolean, facts: Facts, wide: Wide): Line {
     return [span(fitTo(`${sign}${sayHandRow(row.row, speech)}`, wide.columns), tone("strong"))];
   }
   if (row.is === "held") {
-    const because = sayHold(row.row.because, row.row.until, speech);
+    const because = sayHeld(row.row, speech);
     const who = fitTo(`held ${sayWho(row.row)}`, wide.who);
-    const words = plainText(`${sign}${who} ${row.row.step}, ${sayEffort(row.row)}: ${because}`);
+    const words = plainText(`${sign}${who} ${sayHeldWhat(row.row)}, ${sayEffort(row.row)}: ${because}`);
     return [span(fitTo(words, wide.columns), tone("dim"))];
   }
   const words = sayWorkRow(row.row, speech);

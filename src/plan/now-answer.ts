@@ -187,6 +187,10 @@ export interface HeldRow {
         readonly because: string;
         readonly remedy: string | null;
       };
+  /** What holds it besides, and ends sooner. */
+  readonly also?: readonly Hold[];
+  /** What its late window asks for first, and is held: the scuff. */
+  readonly preparation?: Preparation;
   readonly until: Instant | null;
 }
 

@@ -15,6 +15,8 @@ export interface SortedOut {
 export interface HeldTogether {
   readonly candidates: readonly Candidate[];
   readonly because: HeldRow["because"];
+  /** What holds them besides. */
+  readonly also?: readonly Hold[];
   readonly until: Instant | null;
 }
 
@@ -70,15 +72,19 @@ function fitToStart(
   const fit: Candidate[] = [];
   const holds: HeldTogether[] = [];
   for (const candidate of group) {
-    const [worst] = holdsOf([...fit, candidate], facts).toSorted((a, b) => rank(b) - rank(a));
+    const [worst, ...also] = holdsOf([...fit, candidate], facts).toSorted((a, b) => rank(b) - rank(a));
     if (worst === undefined) {
       fit.push(candidate);
       continue;
     }
     const same = holds.find(({ because }) => because.because === worst.because);
-    if (same !== undefined) {
-      holds[holds.indexOf(same)] = { ...same, candidates: [...same.candidates, candidate] };
-    } else holds.push({ candidates: [candidate], ...heldBy(worst, candidate, facts) });
+    if (same === undefined) holds.push({ candidates: [candidate], also, ...heldBy(worst, candidate, facts) });
+    else {
+      const known = same.also ?? [];
+      const more = also.filter((hold) => known.every(({ because }) => because !== hold.because));
+      const candidates = [...same.candidates, candidate];
+      holds[holds.indexOf(same)] = { ...same, candidates, also: [...known, ...more] };
+    }
   }
   return { fit, holds };
 }

@@ -64,9 +64,17 @@ export function workRow(
 }
 
 /** Pieces held by the same thing until the same moment. */
-export function heldRow({ candidates, because, until }: HeldTogether, facts: ShopFacts): HeldRow {
-  const setUp = setUpFor(firstOf(candidates), candidates.length, facts);
-  return { ...common(candidates), setUp, because, until };
+export function heldRow({ candidates, because, also, until }: HeldTogether, facts: ShopFacts): HeldRow {
+  const first = firstOf(candidates);
+  const setUp = setUpFor(first, candidates.length, facts);
+  return {
+    ...common(candidates),
+    setUp,
+    because,
+    ...(also === undefined || also.length === 0 ? {} : { also }),
+    ...(first.preparation === null ? {} : { preparation: first.preparation }),
+    until,
+  };
 }
 
 function common(row: readonly Candidate[]) {

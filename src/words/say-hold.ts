@@ -1,3 +1,4 @@
+import type { HeldRow } from "../plan/now-answer.ts";
 import type { Hold } from "../safety/hold.ts";
 import { sayUnfit } from "../safety/unfit-air.ts";
 import type { Instant } from "../time/instant.ts";
@@ -28,4 +29,18 @@ export function sayBecause({ because, air }: Pick<Held, "because" | "air">, spee
 export function sayHold(hold: Held, until: Instant | null, speech: Speech): string {
   const till = until === null ? "" : `till ${sayClock(until, speech)}, `;
   return plainText(`${till}${sayBecause(hold, speech)}${hold.remedy === null ? "" : `: ${hold.remedy}`}`);
+}
+
+/**
+ * All that holds a row: what lasts longest, then the rest, each with its end.
+ *
+ * @example sayHeld(row, speech) // "till 20:00, wet coat of 2; also solvent vapour of 1 till 19:44"
+ */
+export function sayHeld(row: Pick<HeldRow, "because" | "also" | "until">, speech: Speech): string {
+  const also = (row.also ?? []).map((hold) => {
+    const till = hold.until === null ? "" : ` till ${sayClock(hold.until, speech)}`;
+    return `${sayBecause(hold, speech)}${till}${hold.remedy === null ? "" : `: ${hold.remedy}`}`;
+  });
+  const most = sayHold(row.because, row.until, speech);
+  return also.length === 0 ? most : plainText(`${most}; also ${also.join(", ")}`);
 }

@@ -1,4 +1,5 @@
 import type { HandRow, HeldRow, IfLeft, LeftOthers, Why, WorkRow } from "../plan/now-answer.ts";
+import type { Preparation } from "../process/coat.ts";
 import { MINUTE, type Minutes } from "../time/instant.ts";
 import { plainText } from "./plain-text.ts";
 import { rowTags, sayTags } from "./say-list.ts";
@@ -146,6 +147,13 @@ export function sayHandRow(row: HandRow, speech: Speech): string {
 /** The step with its colour; a late window's preparation stands before it. */
 function sayWhat({ part, preparation, step, colour }: WorkRow): string {
   const work = colour === null ? step : `${step}, ${colour}`;
-  if (part === "step") return plainText(work);
-  return plainText(`${preparation?.do ?? "prepare"}, then ${work}`);
+  return plainText(part === "step" ? work : preparedFirst(work, preparation));
 }
+
+/** The step of a row that is held; what a late window asks for stands before it. `scuff, then first clear` */
+export function sayHeldWhat({ step, preparation }: HeldRow): string {
+  return plainText(preparation === undefined ? step : preparedFirst(step, preparation));
+}
+
+const preparedFirst = (work: string, preparation: Preparation | null): string =>
+  `${preparation?.do ?? "prepare"}, then ${work}`;

@@ -1,8 +1,11 @@
 import { describe, expect, test } from "vitest";
 import { compareFinishes } from "../../src/plan/compare-finishes.ts";
+import { sayHeld } from "../../src/words/say-hold.ts";
+import { sayHeldWhat } from "../../src/words/say-work.ts";
 import { Diary } from "../fixtures/diary.ts";
 import { walker } from "../fixtures/walker.ts";
 import { at } from "../fixtures/week-time.ts";
+import { speechAt } from "../words/made-rows.ts";
 import { askNow, contextAt, newPieceOf, saidRows } from "./ask-now.ts";
 
 const aNewOne = { newPiece: newPieceOf(walker) };
@@ -109,6 +112,42 @@ describe("what is in hand", () => {
 });
 
 describe("holds", () => {
+  test("all that holds a row is told, what lasts longest first", () => {
+    const diary = new Diary(walker);
+    diary.tag(3, "Mon 18:00");
+    for (const step of ["shape", "drill"]) diary.hang(3, step, "Mon 18:10");
+    for (const tag of [1, 2]) {
+      diary.came(tag, "pour the ballast", "Mon 12:00", "Mon 18:00");
+      diary.hang(tag, "seal", "Mon 19:04");
+    }
+    const [pour] = askNow(diary, "Mon 19:04").held;
+    expect(pour).toMatchObject({
+      tags: [3],
+      because: { code: "measure first" },
+      also: [{ because: "solvent vapour of 1 and 2", until: at("Mon 19:44") }],
+    });
+    expect(pour && sayHeld(pour, speechAt("Mon 19:04"))).toBe(
+      "wood moisture of 3 is not measured, at most 10 %: measure the wood moisture; also solvent vapour of 1 and 2 till 19:44",
+    );
+  });
+
+  test("a scuff that is held says what it comes before", () => {
+    const diary = new Diary(walker);
+    diary.came(1, "seal", "last Sun 17:00", "Mon 18:00");
+    diary.came(2, "pour the ballast", "Mon 12:00", "Mon 18:00");
+    diary.hang(2, "seal", "Mon 18:05");
+    // 1 shut Mon 17:00; 2 is wet for 45 min.
+    const [row] = askNow(diary, "Mon 18:10").held;
+    expect(row).toMatchObject({
+      tags: [1],
+      step: "second seal",
+      preparation: { do: "scuff" },
+      until: at("Mon 18:50"),
+    });
+    expect(row && sayHeldWhat(row)).toBe("scuff, then second seal");
+    expect(row && sayHeld(row, speechAt("Mon 18:10"))).toBe("till 18:50, wet coat of 2");
+  });
+
   test("a window that shut for good is held for a mend, by name", () => {
     const diary = new Diary({
       ...walker,
