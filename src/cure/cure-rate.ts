@@ -55,7 +55,8 @@ function aboveLowest({ curesBy, sheetAir, activationEnergy }: Curing): (air: Air
     case "resin":
     case "solvent": {
       const energy = activationEnergy ?? (curesBy === "resin" ? RESIN_ENERGY : SOLVENT_ENERGY);
-      return ({ celsius }) => arrhenius(energy, celsius, sheetAir.celsius);
+      const rate = arrheniusFrom(energy, sheetAir.celsius);
+      return ({ celsius }) => rate(celsius);
     }
     case "water": {
       const onSheet = vapourDeficit(sheetAir);
@@ -77,7 +78,12 @@ function aboveLowest({ curesBy, sheetAir, activationEnergy }: Curing): (air: Air
  * @example arrhenius(50, 30, 20) // 1.967
  */
 export function arrhenius(energy: number, celsius: number, referenceCelsius: number): number {
-  return Math.exp((-energy / GAS) * (1 / toKelvin(celsius) - 1 / toKelvin(referenceCelsius)));
+  return arrheniusFrom(energy, referenceCelsius)(celsius);
+}
+
+function arrheniusFrom(energy: number, referenceCelsius: number): (celsius: number) => number {
+  const [steepness, reference] = [-energy / GAS, 1 / toKelvin(referenceCelsius)];
+  return (celsius) => Math.exp(steepness * (1 / toKelvin(celsius) - reference));
 }
 
 /** A sheet that states air in which its coat could not cure at all leaves nothing to go by: as time passes. */

@@ -143,17 +143,19 @@ export class CureSum {
   }
 }
 
-function entry(entries: readonly number[], index: number): number {
-  return entries[index] ?? 0;
+/** An entry of a list that is never empty, by a place in it. */
+function entry(entries: readonly number[], place: number): number {
+  return entries[place] as number;
 }
 
 /** The value over `x` of the line through the points of two rising lists; where `xs` stands still, the first. */
 function between(x: number, xs: readonly number[], ys: readonly number[]): number {
   let low = 0;
   let high = xs.length - 1;
+  // Read without a call: it is looked for so often that a cold start would show it.
   while (low < high) {
     const middle = (low + high) >> 1;
-    if (entry(xs, middle) < x) low = middle + 1;
+    if ((xs[middle] as number) < x) low = middle + 1;
     else high = middle;
   }
   return valueAt(low, x, xs, ys);
@@ -161,14 +163,16 @@ function between(x: number, xs: readonly number[], ys: readonly number[]): numbe
 
 /** Place of the first entry that is not below x, looked for from a place on; the last where all are. */
 function onTo(x: number, xs: readonly number[], from: number): number {
+  const last = xs.length - 1;
   let place = from;
-  while (place < xs.length - 1 && entry(xs, place) < x) place++;
+  while (place < last && (xs[place] as number) < x) place++;
   return place;
 }
 
 /** The value over `x`, which lies before the entry at a place and not before the one before that. */
 function valueAt(place: number, x: number, xs: readonly number[], ys: readonly number[]): number {
   if (place === 0) return entry(ys, 0);
-  const [from, to] = [entry(xs, place - 1), entry(xs, place)];
-  return entry(ys, place - 1) + ((x - from) / (to - from)) * (entry(ys, place) - entry(ys, place - 1));
+  const from = entry(xs, place - 1);
+  const share = (x - from) / (entry(xs, place) - from);
+  return entry(ys, place - 1) + share * (entry(ys, place) - entry(ys, place - 1));
 }
