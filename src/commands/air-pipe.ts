@@ -1,6 +1,7 @@
 import type { NewAir } from "../journal/air.ts";
 import { type AirLineRead, AirLines, gapsBetween } from "../words/air-lines.ts";
 import type { AirWords } from "../words/read-air.ts";
+import { sayColdPast } from "../words/say-how-sure.ts";
 import { sayCount } from "../words/say-list.ts";
 import { sayClock } from "../words/say-time.ts";
 import type { Bench } from "./bench.ts";
@@ -60,7 +61,11 @@ export async function takeReadings(words: CommandWords, bench: Bench, place: str
     ...(doubted > 0 ? [`${doubted} in doubt`] : []),
     ...(unread > 0 ? [`${sayCount(unread, "line")} not understood`] : []),
   ];
-  return { text: [parts.join(", "), ...gaps], json: { kept, known, doubted, unread, gaps: gaps.length } };
+  const past = kept === 0 ? [] : sayColdPast(await workshop.shop(), speech);
+  return {
+    text: [parts.join(", "), ...gaps, ...past],
+    json: { kept, known, doubted, unread, gaps: gaps.length },
+  };
 }
 
 /** The unit and zone that bare figures and times are in; null: they could not be read, and the problem told. */

@@ -5,6 +5,7 @@ import type { Instant } from "../time/instant.ts";
 import { isoMoment } from "../words/iso-moment.ts";
 import { readAirWords } from "../words/read-air.ts";
 import { sayAir, sayColdAhead, sayKnownAir } from "../words/say-air.ts";
+import { sayColdPast } from "../words/say-how-sure.ts";
 import type { Speech } from "../words/speech.ts";
 import type { Opened } from "./bench.ts";
 import { type Answer, type Command, WHEN } from "./command.ts";
@@ -81,7 +82,11 @@ async function read(
   const shop = await workshop.shop();
   const heading = `Air of ${place ?? OWN_ROOM}: ${sayAir(reading, speech)}`;
   return {
-    text: [heading, ...coldAhead(shop, speech.now).map((cold) => sayColdAhead(cold, speech))],
+    text: [
+      heading,
+      ...sayColdPast(shop, speech),
+      ...coldAhead(shop, speech.now).map((cold) => sayColdAhead(cold, speech)),
+    ],
     json: {
       kept: 1,
       place,
@@ -112,6 +117,7 @@ async function show(at: Instant, { workshop, speech }: Opened): Promise<Answer> 
     text: [
       ...known.map(({ place, air }) => `${place}: ${sayKnownAir(air, speech)}`),
       ...sayDay(shop, at, speech),
+      ...sayColdPast(shop, { ...speech, now: at }),
       ...coldAhead(shop, at).map((cold) => sayColdAhead(cold, speech)),
     ],
     json: { places: known.map(({ place, air }) => ({ place, ...air })), cold: coldAhead(shop, at) },

@@ -1,7 +1,8 @@
 import type { LikelyMoment } from "../cure/likely-range.ts";
-import { likelyHard } from "../shop/likely-hard.ts";
+import { type LikelyHard, likelyHard } from "../shop/likely-hard.ts";
 import type { Piece, Shop } from "../shop/shop.ts";
-import { sayClock } from "./say-time.ts";
+import { sayClock, sayWait } from "./say-time.ts";
+import { sayReading } from "./say-units.ts";
 import type { Speech } from "./speech.ts";
 
 /**
@@ -14,8 +15,27 @@ export function sayLikely({ likely, from, to }: LikelyMoment, speech: Speech): s
   return `dry-hard about ${sayClock(likely, speech)}, likely ${sayClock(from, speech)}${until} (predicted)`;
 }
 
-/** The same of the newest coat of a piece, for a line of its own; none where nothing is predicted. */
+/**
+ * The same of the newest coat of a piece, for a line of its own, with what of its time did not count; none where nothing
+ * is predicted.
+ *
+ * @example "1 first clear: dry-hard about 18:46, likely 16:55 to 20:35 (predicted); 10 h 01 below 10 °C did not count"
+ */
 export function sayHowSure(piece: Piece, shop: Shop, speech: Speech): readonly string[] {
   const hard = likelyHard(piece, shop, speech.now);
-  return hard === null ? [] : [`${piece.tag} ${hard.step}: ${sayLikely(hard, speech)}`];
+  if (hard === null) return [];
+  return [`${piece.tag} ${hard.step}: ${sayLikely(hard, speech)}${sayNotCounted(hard, speech)}`];
+}
+
+/** The line of every piece of which hours did not count: what the readings of a cold night have done. */
+export function sayColdPast(shop: Shop, speech: Speech): readonly string[] {
+  return [...shop.pieces.values()].flatMap((piece) => {
+    const hard = likelyHard(piece, shop, speech.now);
+    return hard === null || hard.notCounted === 0 ? [] : sayHowSure(piece, shop, speech);
+  });
+}
+
+function sayNotCounted({ lowestCelsius, notCounted }: LikelyHard, speech: Speech): string {
+  if (lowestCelsius === null || notCounted === 0) return "";
+  return `; ${sayWait(notCounted)} below ${sayReading(lowestCelsius, speech)} did not count`;
 }

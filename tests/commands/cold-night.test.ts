@@ -137,7 +137,10 @@ test("a coat held by the cold is planned for when the air is fit again, and not 
 });
 
 test("how sure a predicted time is, is told of one piece and by the answers of its acts, not in the rows", async () => {
-  await bench.type("air -", [NIGHT.join("\n")]);
+  const { out } = await bench.type("air -", [NIGHT.join("\n")]);
+  // It falls from 20 to 9 °C in the minute to 22:00 and rises in that from 8:00: below 10 °C for ten hours and 11 s.
+  expect(out).toMatch(/1 first clear: dry-hard about 18:4[56], .*; 10 h below 10 °C did not count/);
+  expect((await bench.type("air")).out).toMatch(/10 h below 10 °C did not count/);
   // 12 h of which 11 h 20 are over at 18:05: dry-hard 18:45. A seventh less, 10 h 12, were over at 16:57; a seventh
   // more, 13 h 48, are at 20:33: told to five minutes outward.
   const sure = /dry-hard about 18:4[56], likely 16:55 to 20:35 \(predicted\)/;
