@@ -6,11 +6,13 @@ import { sayClock } from "./say-time.ts";
 /** It could be done, but is not fit to be started now. */
 export const REFUSALS_OF_SAFETY: Refusals<"held" | "read the caution"> = {
   held: ({ tags, step, holds, until }, speech) => {
-    const because = sayList(holds.map((hold) => sayBecause(hold, speech)));
+    const by = sayList(holds.filter(({ air }) => air === undefined).map((hold) => hold.because));
+    const as = sayList(holds.filter(({ air }) => air !== undefined).map((hold) => sayBecause(hold, speech)));
+    const because = `${by === "" ? "" : ` by ${by}`}${as === "" ? "" : `, as ${as}`}`;
     const till = until === null ? "" : ` till ${sayClock(until, speech)}`;
     const remedies = holds.flatMap((hold) => hold.remedy ?? []);
     const help = remedies.length > 0 ? sayList(remedies) : "wait";
-    return `${`${sayTags(tags)} ${step}`.trim()} is held${till} by ${because}: ${help}, or go on anyway with a reason`;
+    return `${`${sayTags(tags)} ${step}`.trim()} is held${till}${because}: ${help}, or go on anyway with a reason`;
   },
   "read the caution": ({ cautions, step, tags }) =>
     `${`${sayTags(tags)} ${step}`.trim()} asks to read ${sayList(cautions.map((name) => `"${name}"`))} first: read and tick`,

@@ -54,6 +54,6 @@ test("a margin over the dew point is a difference: 3 °C are 5.4 °F, not 37", (
   );
   const refusal = { code: "held", exit: 3, tags: [3], step: "seal", holds: [hold], until: null } as const;
   expect(sayRefusal(refusal, us)).toContain(
-    "the air is at 68 °F, its dew point at 65 °F: a surface wants 5.4 °F between them",
+    "3 seal is held, as the air is at 68 °F, its dew point at 65 °F: a surface wants 5.4 °F between them",
   );
 });
