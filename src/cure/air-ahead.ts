@@ -34,6 +34,19 @@ export function airAhead({ byHour, last }: AirAhead, at: Instant): Air {
   };
 }
 
+/** The same for one who asks for the same moments again and again, as coats that dry in one air do. */
+export function rememberAhead(ahead: AirAhead): (at: Instant) => Air {
+  const known = new Map<Instant, Air>();
+  return (at) => {
+    let air = known.get(at);
+    if (air === undefined) {
+      air = airAhead(ahead, at);
+      known.set(at, air);
+    }
+    return air;
+  };
+}
+
 function usualAir(byHour: readonly Air[], at: Instant): Air {
   const hours = (((at % DAY) + DAY) % DAY) / HOUR;
   const hour = Math.floor(hours);

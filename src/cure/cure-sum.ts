@@ -1,6 +1,5 @@
 import type { Air } from "../process/quantity-form.ts";
 import { type Instant, MINUTE, type Minutes } from "../time/instant.ts";
-import { airAhead } from "./air-ahead.ts";
 import { type AirLine, type AirReading, airBetween } from "./air-line.ts";
 import { type Curing, cureRateOf } from "./cure-rate.ts";
 
@@ -19,6 +18,8 @@ export class CureSum {
   readonly #rateIn: (air: Air) => number;
   readonly #lowest: number;
   #line: AirLine;
+  /** The air expected on the line after its last reading. */
+  #ahead: (at: Instant) => Air;
   /** Ends of stretches, rising; the first is where the line begins: of the air before it nothing is known. */
   readonly #at: Instant[];
   /** Minutes by the sheet up to each. */
@@ -31,14 +32,15 @@ export class CureSum {
   /** Entries that rest on readings alone; those after them on what is expected. */
   #read: number;
 
-  constructor(curing: Curing, line: AirLine) {
+  constructor(curing: Curing, line: AirLine, ahead: (at: Instant) => Air) {
     const [first] = line.readings;
     const begins = first !== undefined && first.at <= line.since ? first : null;
     this.#rateIn = cureRateOf(curing);
     this.#lowest = curing.lowestCelsius ?? Number.NEGATIVE_INFINITY;
     this.#line = line;
+    this.#ahead = ahead;
     this.#at = [begins?.at ?? line.since];
-    this.#air = begins ?? airAhead(line.ahead, line.since);
+    this.#air = begins ?? ahead(line.since);
     this.#rate = this.#rateIn(this.#air);
     this.#passed = begins === null ? 0 : 1;
     this.#read = 1;
@@ -48,14 +50,15 @@ export class CureSum {
    * Goes on with a line that goes on from its own (`goesOnFrom`): what was summed over readings stays, what was only
    * expected is dropped.
    */
-  goOnWith(line: AirLine): void {
+  goOnWith(line: AirLine, ahead: (at: Instant) => Air): void {
     if (this.#at.length > this.#read) {
       this.#at.length = this.#read;
       this.#sum.length = this.#read;
-      this.#air = line.readings[this.#passed - 1] ?? airAhead(line.ahead, line.since);
+      this.#air = line.readings[this.#passed - 1] ?? ahead(line.since);
       this.#rate = this.#rateIn(this.#air);
     }
     this.#line = line;
+    this.#ahead = ahead;
   }
 
   /** Where the line begins. */
@@ -138,7 +141,7 @@ export class CureSum {
   #airAt(moment: Instant, next: AirReading | undefined): Air {
     const before = this.#line.readings[this.#passed - 1];
     if (next?.at === moment) return next;
-    if (next === undefined || before === undefined) return airAhead(this.#line.ahead, moment);
+    if (next === undefined || before === undefined) return this.#ahead(moment);
     return airBetween(before, next, moment);
   }
 }

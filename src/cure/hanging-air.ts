@@ -1,4 +1,6 @@
+import type { Air } from "../process/quantity-form.ts";
 import { after, type Instant, MINUTE, type Minutes } from "../time/instant.ts";
+import { rememberAhead } from "./air-ahead.ts";
 import { type AirLine, airAt, goesOnFrom, type KnownAir } from "./air-line.ts";
 import type { Curing } from "./cure-rate.ts";
 import { CureSum } from "./cure-sum.ts";
@@ -26,6 +28,8 @@ export const NO_PLACE = "";
 /** The lines of air of a shop with what coats have come to in them, each summed once. */
 export class ShopAir {
   readonly #lines: ReadonlyMap<string, AirLine>;
+  /** By line: the air expected on it, which all coats in it ask for. */
+  readonly #ahead = new Map<AirLine, (at: Instant) => Air>();
   readonly #sums = new Map<string, CureSum>();
   /** The same by the sheet itself, which is the quicker to look up, and by place. */
   readonly #bySheet = new Map<Curing, Map<string, CureSum>>();
@@ -46,7 +50,7 @@ export class ShopAir {
     for (const [key, sum] of before.#sums) {
       const line = longer.get(key.slice(0, key.indexOf("\n")));
       if (line === undefined) continue;
-      sum.goOnWith(line);
+      sum.goOnWith(line, this.#aheadOf(line));
       this.#sums.set(key, sum);
     }
   }
@@ -110,6 +114,12 @@ export class ShopAir {
     return line === undefined ? null : airAt(line, moment);
   }
 
+  #aheadOf(line: AirLine): (at: Instant) => Air {
+    const ahead = this.#ahead.get(line) ?? rememberAhead(line.ahead);
+    this.#ahead.set(line, ahead);
+    return ahead;
+  }
+
   #lineOf(place: string): AirLine | undefined {
     return this.#lines.get(place) ?? this.#lines.get(NO_PLACE);
   }
@@ -140,7 +150,7 @@ export class ShopAir {
     if (line === undefined) return null;
     const name = this.#lines.has(place) ? place : NO_PLACE;
     const key = `${name}\n${curingKey(curing)}`;
-    const sum = this.#sums.get(key) ?? new CureSum(curing, line);
+    const sum = this.#sums.get(key) ?? new CureSum(curing, line, this.#aheadOf(line));
     this.#sums.set(key, sum);
     this.#bySheet.set(curing, byPlace.set(place, sum));
     return sum;

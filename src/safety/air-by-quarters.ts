@@ -8,7 +8,7 @@ import { after, type Instant, type Minutes } from "../time/instant.ts";
 export const QUARTER: Minutes = 15;
 
 /** Air, and how a piece that is as warm as it stands to its dew point. */
-interface DewyAir extends Air {
+export interface DewyAir extends Air {
   readonly dew: DewMargin;
 }
 
@@ -31,16 +31,17 @@ export class AirByQuarters {
     return after(this.#from, quarter * QUARTER);
   }
 
-  /** The air of a place, the shop's own where it has none of its own, as a quarter begins; null: not known. */
-  at(place: string, quarter: number): DewyAir | null {
+  /** The air of a place, the shop's own where it has none of its own, as each quarter begins; null: not known. */
+  at(place: string): (quarter: number) => DewyAir | null {
     const known = this.#of(this.#air.lines.has(place) ? place : NO_PLACE);
-    let air = known[quarter];
-    if (air === undefined) {
+    return (quarter) => {
+      const air = known[quarter];
+      if (air !== undefined) return air;
       const found = this.#air.at(place, this.moment(quarter));
-      air = found === null ? null : { ...found, dew: dewMargin(found, found.celsius, this.wanted) };
-      known[quarter] = air;
-    }
-    return air;
+      const dewy = found === null ? null : { ...found, dew: dewMargin(found, found.celsius, this.wanted) };
+      known[quarter] = dewy;
+      return dewy;
+    };
   }
 
   #of(place: string): (DewyAir | null | undefined)[] {

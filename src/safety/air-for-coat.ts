@@ -4,7 +4,7 @@ import type { Coat } from "../process/coat.ts";
 import { wetMinutes } from "../shop/sheet-windows.ts";
 import type { Shop } from "../shop/shop.ts";
 import { after, type Instant, type Minutes } from "../time/instant.ts";
-import { AirByQuarters, QUARTER } from "./air-by-quarters.ts";
+import { AirByQuarters, type DewyAir, QUARTER } from "./air-by-quarters.ts";
 import type { Unfit } from "./unfit-air.ts";
 
 /** How far it is looked for when air is fit again: two days. */
@@ -114,9 +114,10 @@ function unfitWhile({ minutes }: Laying, { laid, hangs, wet }: Judge, first: num
 }
 
 function judgeFrom({ coat, place }: Pick<Laying, "coat" | "place">, air: AirByQuarters): Judge {
+  const [here, there] = [air.at(NO_PLACE), air.at(place ?? NO_PLACE)];
   return {
-    laid: (step) => judgeAir(coat, air, NO_PLACE, step, false),
-    hangs: (step) => judgeAir(coat, air, place ?? NO_PLACE, step, true),
+    laid: (step) => judgeAir(coat, air, here(step), step, false),
+    hangs: (step) => judgeAir(coat, air, there(step), step, true),
     wet: Math.floor(wetOf(coat) / QUARTER),
   };
 }
@@ -125,22 +126,23 @@ function judgeFrom({ coat, place }: Pick<Laying, "coat" | "place">, air: AirByQu
 const wetOf = (coat: Coat): Minutes => Math.min(LONGEST_WET, wetMinutes(coat, null));
 
 function judgeAir(
-  { name, lowestCelsius, highestCelsius, dampestPercent }: Coat,
+  coat: Coat,
   quarters: AirByQuarters,
-  place: string,
+  air: DewyAir | null,
   step: number,
   isAhead: boolean,
 ): Unfit | null {
-  const air = quarters.at(place, step);
   if (air === null) return null;
   const { celsius, humidityPercent, dew } = air;
-  const found = () => ({ coat: name, at: quarters.moment(step), isAhead });
-  if (lowestCelsius !== null && celsius < lowestCelsius)
-    return { ...found(), is: "too cold", celsius, lowestCelsius };
-  if (highestCelsius !== undefined && celsius > highestCelsius)
-    return { ...found(), is: "too warm", celsius, highestCelsius };
-  if (dampestPercent !== undefined && humidityPercent > dampestPercent)
-    return { ...found(), is: "too damp", humidityPercent, dampestPercent };
-  if (dew.isFit) return null;
-  return { ...found(), is: "dew", celsius, dewPoint: dew.dewPoint, wanted: quarters.wanted };
+  const { lowestCelsius, highestCelsius, dampestPercent } = coat;
+  const isTooCold = lowestCelsius !== null && celsius < lowestCelsius;
+  const isTooWarm = highestCelsius !== undefined && celsius > highestCelsius;
+  const isTooDamp = dampestPercent !== undefined && humidityPercent > dampestPercent;
+  // Nearly always, and asked of every quarter of an hour.
+  if (dew.isFit && !isTooCold && !isTooWarm && !isTooDamp) return null;
+  const found = { coat: coat.name, at: quarters.moment(step), isAhead };
+  if (isTooCold) return { ...found, is: "too cold", celsius, lowestCelsius };
+  if (isTooWarm) return { ...found, is: "too warm", celsius, highestCelsius };
+  if (isTooDamp) return { ...found, is: "too damp", humidityPercent, dampestPercent };
+  return { ...found, is: "dew", celsius, dewPoint: dew.dewPoint, wanted: quarters.wanted };
 }

@@ -1,4 +1,4 @@
-import { coatTimes, dustFreeAt, type Span } from "../cure/coat-times.ts";
+import { coatTimes, dustFreeAt, reachedAt, type Span } from "../cure/coat-times.ts";
 import { AS_BY_SHEET } from "../cure/drying.ts";
 import type { Coat, Preparation } from "../process/coat.ts";
 import type { Step } from "../process/step.ts";
@@ -31,7 +31,8 @@ export function windowsBetweenPasses(coat: Coat, flashOff: Minutes | null): read
 
 /** Minutes from its hands-on end until dust can no longer settle in a coat. */
 export function wetMinutes(coat: Coat, flashOff: Minutes | null): Minutes {
-  return dustFreeAt(coatTimes(coat, 0, flashOff)) / MINUTE;
+  // What stands for a moment there may be a length.
+  return reachedAt(coat.stages, "dust-free") ?? dustFreeAt(coatTimes(coat, 0, flashOff)) / MINUTE;
 }
 
 /** Minutes from its hands-on end until a coat is dry-through; null: its sheet does not say. */
