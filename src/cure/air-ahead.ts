@@ -17,8 +17,8 @@ export interface AirAhead {
 /** After so long half of what parts the last reading from the pattern is left: weather turns within a day. Our own, no source. */
 const FADES_BY_HALF = 6 * HOUR;
 
-/** After so long nothing of it is left that anybody could tell: each day is as the one before. */
-export const ALIKE_AFTER: Minutes = 4 * 24 * 60;
+/** After so long a four-thousandth of it is left, which nobody could tell: each day is as the one before. */
+export const ALIKE_AFTER: Minutes = 3 * 24 * 60;
 
 /** The air expected at a moment after the last reading. */
 export function airAhead({ byHour, last }: AirAhead, at: Instant): Air {

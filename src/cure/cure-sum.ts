@@ -82,18 +82,16 @@ export class CureSum {
 
   /** `reach` of so many minutes by the sheet more than at each of these moments, which rise: in one sweep. */
   reachEach(minutes: Minutes, moments: readonly Instant[]): Instant[] {
+    const [ats, sums] = [this.#at, this.#sum];
     const reached: Instant[] = [];
     let [begun, ended] = [0, 0];
     for (const moment of moments) {
       while (this.#end < moment) this.#addStretch();
-      begun = onTo(moment, this.#at, begun);
-      const sum = valueAt(begun, moment, this.#at, this.#sum) + minutes;
-      if (!this.#comesTo(sum, moment)) {
-        reached.push(Number.POSITIVE_INFINITY);
-        continue;
-      }
-      ended = onTo(sum, this.#sum, ended);
-      reached.push(valueAt(ended, sum, this.#sum, this.#at));
+      while ((ats[begun] as number) < moment) begun++;
+      const sum = valueAt(begun, moment, ats, sums) + minutes;
+      const comes = (sums[sums.length - 1] as number) >= sum || this.#comesTo(sum, moment);
+      while (comes && (sums[ended] as number) < sum) ended++;
+      reached.push(comes ? valueAt(ended, sum, sums, ats) : Number.POSITIVE_INFINITY);
     }
     return reached;
   }
@@ -162,14 +160,6 @@ function between(x: number, xs: readonly number[], ys: readonly number[]): numbe
     else high = middle;
   }
   return valueAt(low, x, xs, ys);
-}
-
-/** Place of the first entry that is not below x, looked for from a place on; the last where all are. */
-function onTo(x: number, xs: readonly number[], from: number): number {
-  const last = xs.length - 1;
-  let place = from;
-  while (place < last && (xs[place] as number) < x) place++;
-  return place;
 }
 
 /** The value over `x`, which lies before the entry at a place and not before the one before that. */

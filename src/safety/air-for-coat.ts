@@ -79,6 +79,7 @@ function findStretches(judge: Judge, minutes: Minutes): readonly Stretch[] {
     if (judge.hangs(step) !== null) next = step;
     if (step < quarters) isUnfit[step] = next <= step + judge.wet || judge.laid(step) !== null;
   }
+  if (!isUnfit.includes(true)) return [];
   const stretches: Stretch[] = [];
   let since: Minutes | null = null;
   for (let step = 0; step * QUARTER < minutes; step++) {
