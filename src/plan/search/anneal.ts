@@ -1,8 +1,8 @@
 import type { Chance } from "../chance.ts";
-import { dispatchBy, drawRule, firstRules, type Rule } from "./first-orders.ts";
 import { type Move, makeMoves } from "./moves.ts";
 import type { Player } from "./play-order.ts";
 import { Recreate } from "./recreate.ts";
+import { RuleSearch } from "./rule-search.ts";
 import type { Solution } from "./solution.ts";
 
 /** Rounds of the first cooling; each later one is longer by a third. */
@@ -22,12 +22,13 @@ const HEAT = 0.03;
  */
 export class Anneal {
   readonly #player: Player;
-  readonly #recreate: Recreate;
   readonly #chance: Chance;
   readonly #moves: readonly Move[];
   /** By move: what it brought lately for the work it took. */
   readonly #worth: number[];
-  readonly #rules: Rule[];
+  readonly #rules: RuleSearch;
+  /** Rules come first. */
+  #byRules: boolean;
   /** The best found so far. */
   best: Solution;
   #round = 0;
@@ -42,18 +43,17 @@ export class Anneal {
    */
   constructor(player: Player, chance: Chance, withRules: boolean) {
     this.#player = player;
-    this.#recreate = new Recreate(player);
     this.#chance = chance;
-    this.#moves = makeMoves(player, chance);
+    this.#rules = new RuleSearch(player, new Recreate(player), chance);
+    this.#byRules = withRules;
+    this.#moves = makeMoves(player, chance, this.#rules);
     this.#worth = this.#moves.map(() => 1);
-    this.#rules = withRules ? firstRules(player.bench.pieces.length).reverse() : [];
     this.best = player.solution();
   }
 
   /** One round. @returns whether a better order was found */
   round(): boolean {
-    const rule = this.#rules.pop();
-    if (rule !== undefined) return this.#tryRule(rule);
+    if (this.#byRules) return this.#tryRule();
     if (this.#round >= this.#length) this.#beginCooling();
     this.#round++;
     return this.#tryMove();
@@ -74,12 +74,7 @@ export class Anneal {
       this.#length = this.#longest;
     } else {
       this.#length = FIRST_COOLING;
-      const cost = dispatchBy(
-        drawRule(player.bench, this.#chance),
-        player,
-        this.#recreate,
-        Number.POSITIVE_INFINITY,
-      );
+      const cost = this.#rules.playFar();
       if (cost < Number.POSITIVE_INFINITY) {
         player.accept(cost);
         return;
@@ -88,15 +83,16 @@ export class Anneal {
     player.adopt(this.best);
   }
 
-  #tryRule(rule: Rule): boolean {
+  #tryRule(): boolean {
     const player = this.#player;
-    const cost = dispatchBy(rule, player, this.#recreate, this.best.cost);
+    const cost = this.#rules.round();
     const better = cost < this.best.cost;
     if (better) {
       player.accept(cost);
       this.best = player.solution();
     }
-    if (!better || this.#rules.length === 0) player.adopt(this.best);
+    this.#byRules = !this.#rules.isOver;
+    if (!this.#byRules) player.adopt(this.best);
     return better;
   }
 

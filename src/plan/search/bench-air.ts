@@ -1,5 +1,6 @@
 import { at } from "../at.ts";
 import type { Gives, Problem } from "../problem.ts";
+import type { BenchTask } from "./bench.ts";
 
 /** By emission: those that must keep apart from it. Empty where there are none. */
 export function spreadApart({ apart }: Problem): number[][] {
@@ -39,18 +40,31 @@ export class AirKinds {
     return this.#kinds.length;
   }
 
-  /** Row by row: 1 where a kind, once its task is done, keeps another out of the room. */
-  keepsOut(apart: readonly (readonly number[])[]): Uint8Array {
+  /** Row by row: for how many minutes a kind, once its task is done, keeps another out of the room. */
+  keepsOut(apart: readonly (readonly number[])[]): Int32Array {
     const kinds = this.#kinds;
-    const table = new Uint8Array(kinds.length ** 2);
+    const table = new Int32Array(kinds.length ** 2);
     for (const [one, gives] of kinds.entries()) {
       for (const [other, given] of kinds.entries()) {
-        const out = gives.some(
-          ({ what, lasts }) => lasts > 0 && given.some((its) => apart[what]?.includes(its.what)),
-        );
-        if (out) table[one * kinds.length + other] = 1;
+        for (const { what, lasts } of gives) {
+          const place = one * kinds.length + other;
+          if (given.some((its) => apart[what]?.includes(its.what)))
+            table[place] = Math.max(table[place] as number, lasts);
+        }
       }
     }
     return table;
   }
+}
+
+/** Numbers what the tasks need the air to be clear of. @returns a task for each number */
+export function numberNeeds(tasks: readonly BenchTask[]): BenchTask[] {
+  const known = new Map<string, number>();
+  return tasks.filter((task) => {
+    const name = `${task.fills} ${task.fillsLater} ${task.fillsLater.length > 0 ? task.setUp?.minutes : 0}`;
+    const number = known.get(name);
+    task.need = number ?? known.size;
+    if (number === undefined) known.set(name, task.need);
+    return number === undefined;
+  });
 }

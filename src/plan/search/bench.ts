@@ -33,10 +33,12 @@ export interface Bench {
   readonly apart: readonly (readonly number[])[];
   /** By emission: until when something is in the room that must keep apart from it. */
   readonly clearAt: Minutes[];
-  /** By kind of air of one task and of another: 1 where the one, once done, keeps the other out of the room. */
-  readonly keepsOut: Uint8Array;
+  /** By kind of air of one task and of another: for how long the one, once done, keeps the other out of the room. */
+  readonly keepsOut: Int32Array;
   /** How many kinds of air there are. */
   readonly airs: number;
+  /** A task for each need of clear air that there is. */
+  readonly needs: readonly BenchTask[];
   /** By pair of hands: busy until then. */
   readonly hands: Minutes[];
   /** Minutes at which a pair of hands must be free, as they came to be asked for. */
@@ -97,12 +99,16 @@ export interface BenchTask {
   readonly fillsLater: readonly number[];
   /** Tasks with the same number give off the same. */
   readonly airKind: number;
+  /** Tasks with the same number need the air to be clear of the same, as long before their hands-on. */
+  need: number;
   /** For how long after its end it keeps others out of the room. */
   readonly holds: Minutes;
   /** Least minutes from its end until its piece is finished, closed hours not counted. */
   tail: Minutes;
   /** By session in which it ends: when its piece is finished at the earliest. */
   leastFinish: Int32Array;
+  /** Minutes from its end until its piece is finished if worked as if alone, shut hours counted: the middle of the first sessions. */
+  usualRest: Minutes;
 
   /** As played. The hands are taken from `begin` (preparation, then set-up) to `end`. */
   begin: Minutes;

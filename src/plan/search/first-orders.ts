@@ -1,59 +1,99 @@
 import type { Chance } from "../chance.ts";
 import type { Bench, BenchTask } from "./bench.ts";
+import { NEVER } from "./calendar.ts";
 import { isToDo } from "./order-of.ts";
 import type { Player } from "./play-order.ts";
 import type { Recreate } from "./recreate.ts";
 import { ANY_NUMBER, type Style } from "./style.ts";
 
-/** A rule that makes an order from nothing: which pieces go first, and how many may be in work. */
-export interface Rule {
-  readonly rank: (task: BenchTask) => number;
-  readonly mostInWork: number;
-}
-
 /**
- * Rules worth a try, the most different ones first. Which limit on pieces in work is best depends on the shop far more
- * than which pieces go first, and only trying tells.
+ * A rule that makes an order from nothing. A task should be begun by its piece's due date less what is still to do of
+ * it, as often as `stretch` says; `byRelease` mixes in the release, `sooner` is each piece's own. A piece of great weight
+ * goes before by `weighs`, one with much to do after by `longLast`, for each time that it is e-fold.
  */
-export function firstRules(pieces: number): Rule[] {
-  const limits = [ANY_NUMBER, 12, 8, 5, 16, 24, 3, 10, 6, 4].filter(
-    (limit) => limit === ANY_NUMBER || limit < pieces,
-  );
-  return limits.flatMap((mostInWork) => ranks.map((rank) => ({ rank, mostInWork })));
+export interface Rule {
+  readonly byRelease: number;
+  readonly stretch: number;
+  readonly weighs: number;
+  readonly longLast: number;
+  readonly sooner: Float64Array;
+  readonly style: Style;
 }
 
-/** Soonest due first; soonest released, and due, first; what is nearest its end, for its weight, first. */
-const ranks: readonly ((task: BenchTask) => number)[] = [
-  ({ piece }) => piece.due,
-  ({ piece }) => piece.release + piece.due / piece.weight,
-  ({ piece, tail, minutes }) => piece.release + (tail + minutes) / piece.weight,
-];
-
-/** A rule by chance: pieces about in order of release or due date, for their weight, with any limit in work. */
-export function drawRule(bench: Bench, chance: Chance): Rule {
-  const { pieces } = bench;
-  const [byRelease, byDue, byWeight] = [chance(), chance(), chance() * chance()];
-  const far = 3000 * chance();
-  const keys = pieces.map(
-    ({ release, due, weight }) =>
-      byRelease * release +
-      (byDue * Math.min(due, bench.horizon)) / (1 + byWeight * (weight - 1)) +
-      far * chance(),
+/** The rules to begin with, the most different ones first. Which limit in work is best, only trying tells. */
+export function firstRules(pieces: number): Rule[] {
+  const limits = [ANY_NUMBER, 16, 12, 8, 20, 5].filter((limit) => limit === ANY_NUMBER || limit < pieces);
+  const ways = [
+    { stretch: 0, weighs: 300, longLast: 0, grace: NEVER },
+    { stretch: 1, weighs: 300, longLast: 0, grace: NEVER },
+    { stretch: 2, weighs: 3000, longLast: 0, grace: NEVER },
+    { stretch: 1, weighs: 1500, longLast: 1000, grace: 0 },
+    { stretch: 2, weighs: 1500, longLast: 0, grace: 0 },
+  ];
+  return limits.flatMap((mostInWork) =>
+    ways.map(({ grace, ...way }) => ({
+      ...way,
+      byRelease: 0,
+      sooner: new Float64Array(pieces),
+      style: { patience: 0, setUpCounts: 50, grace, holdBack: true, gapsOnly: false, mostInWork },
+    })),
   );
-  const mostInWork = chance() < 0.2 ? ANY_NUMBER : 2 + Math.floor(Math.min(20, pieces.length) * chance());
-  return { rank: ({ piece }) => keys[piece.index] as number, mostInWork };
+}
+
+/** A rule near another: some of what it weighs is changed a little, or when some pieces should be done. */
+export function varyRule(rule: Rule, chance: Chance): Rule {
+  const around = (): number => chance() + chance() + chance() - 1.5;
+  const may = (share: number): boolean => chance() < share;
+  const scaled = (size: number, least: number): number =>
+    Math.max(0, size * Math.exp(1.2 * around()) + least * around());
+  const what = chance();
+  const sooner = Float64Array.from(rule.sooner);
+  if (what > 0.4) {
+    for (let count = 1 + Math.floor(5 * chance() * chance()); count > 0; count--) {
+      const piece = Math.floor(chance() * sooner.length);
+      sooner[piece] = (sooner[piece] as number) + 4000 * around() * chance();
+    }
+  }
+  if (what > 0.6) return { ...rule, sooner };
+  const { style } = rule;
+  return {
+    byRelease: may(0.2) ? Math.min(1, Math.max(0, rule.byRelease + 0.4 * around())) : rule.byRelease,
+    stretch: may(0.3) ? Math.max(-1, rule.stretch + 0.8 * around()) : rule.stretch,
+    weighs: may(0.3) ? scaled(rule.weighs, 50) : rule.weighs,
+    longLast: may(0.2) ? scaled(rule.longLast, 200) - 50 : rule.longLast,
+    sooner,
+    style: {
+      ...style,
+      setUpCounts: may(0.2) ? scaled(style.setUpCounts, 20) : style.setUpCounts,
+      mostInWork: may(0.4) ? varyLimit(style.mostInWork, sooner.length, chance) : style.mostInWork,
+      patience: may(0.15) ? (may(0.6) ? 0 : chance()) : style.patience,
+      grace: may(0.1) ? (may(0.5) ? NEVER : 3000 * chance() * chance()) : style.grace,
+    },
+  };
+}
+
+function varyLimit(limit: number, pieces: number, chance: Chance): number {
+  if (limit < ANY_NUMBER) return Math.max(2, limit + Math.round(5 * (chance() + chance() + chance() - 1.5)));
+  return chance() < 0.5 ? ANY_NUMBER : Math.floor(pieces / 2 + 8 * chance());
+}
+
+/** Writes into the ranks by when each task should be begun. */
+export function rankBy(rule: Rule, bench: Bench, recreate: Recreate, tasks: readonly BenchTask[]): void {
+  const { byRelease, stretch, weighs, longLast, sooner } = rule;
+  for (const task of tasks) {
+    const { due, release, weight, index } = task.piece;
+    const latest = Math.min(due, bench.horizon);
+    recreate.rank[task.index] =
+      latest * (1 - byRelease) + release * byRelease - stretch * task.usualRest + (sooner[index] as number);
+    recreate.bonus[task.index] =
+      weighs * Math.log(Math.max(weight, 0.1)) - longLast * Math.log(task.usualRest + 1440);
+  }
 }
 
 /** Dispatches all work by a rule. @returns what it costs; Infinity: more than the ceiling, or windows were missed */
-export function dispatchBy(
-  { rank, mostInWork }: Rule,
-  player: Player,
-  recreate: Recreate,
-  ceiling: number,
-): number {
+export function dispatchBy(rule: Rule, player: Player, recreate: Recreate, ceiling: number): number {
   player.reset();
   const all = player.bench.tasks.filter(isToDo);
-  for (const task of all) recreate.rank[task.index] = rank(task);
-  const style: Style = { patience: 0, setUpCounts: 50, holdBack: true, gapsOnly: false, mostInWork };
-  return recreate.play(all, 0, ceiling, style);
+  rankBy(rule, player.bench, recreate, all);
+  return recreate.play(all, 0, ceiling, rule.style);
 }

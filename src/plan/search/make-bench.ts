@@ -13,7 +13,7 @@ import {
   type BenchWindow,
   DECIDED,
 } from "./bench.ts";
-import { AirKinds, clearAtBeginning, spreadApart } from "./bench-air.ts";
+import { AirKinds, clearAtBeginning, numberNeeds, spreadApart } from "./bench-air.ts";
 import { Calendar, NEVER } from "./calendar.ts";
 
 /**
@@ -60,9 +60,11 @@ export function makeBench(problem: Problem): Bench {
       fills: gives.flatMap(({ what, fromSetUp }) => (fromSetUp ? [what] : [])),
       fillsLater: gives.flatMap(({ what, fromSetUp }) => (fromSetUp ? [] : [what])),
       airKind: airs.numberOf(gives),
+      need: 0,
       holds: gives.reduce((most, { lasts }) => Math.max(most, lasts), 0),
       tail: 0,
       leastFinish: new Int32Array(0),
+      usualRest: 0,
       ...asPlayed(task),
     };
     tasks.push(made);
@@ -89,6 +91,7 @@ export function makeBench(problem: Problem): Bench {
     clearAt: clearAtBeginning(problem, apart),
     keepsOut: airs.keepsOut(apart),
     airs: airs.count,
+    needs: numberNeeds(tasks),
     hands: new Array<number>(Math.max(1, problem.hands)).fill(0),
     looks: [...problem.looks],
     looksBefore: problem.looks.length,

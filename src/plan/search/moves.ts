@@ -1,7 +1,9 @@
 import type { Chance } from "../chance.ts";
 import { type Bench, type BenchPiece, type BenchTask, DECIDED } from "./bench.ts";
+import { rankBy, varyRule } from "./first-orders.ts";
 import type { Player } from "./play-order.ts";
 import { Recreate } from "./recreate.ts";
+import type { RuleSearch } from "./rule-search.ts";
 import { ANY_NUMBER, drawStyle } from "./style.ts";
 
 /** A way to change the order that stands. */
@@ -11,9 +13,13 @@ export interface Move {
   play(ceiling: number): number;
 }
 
-/** All ways to change the order that stands, in a fixed sequence. */
-export function makeMoves(player: Player, chance: Chance): Move[] {
-  const drawing = new Drawing(player, chance);
+/**
+ * All ways to change the order that stands, in a fixed sequence.
+ *
+ * @param rules the dispatching rules tried so far
+ */
+export function makeMoves(player: Player, chance: Chance, rules: RuleSearch): Move[] {
+  const drawing = new Drawing(player, chance, rules);
   return [
     { name: "shift", play: (ceiling) => shiftTask(drawing, ceiling) },
     { name: "window", play: (ceiling) => takeOutWindow(drawing, ceiling) },
@@ -34,8 +40,10 @@ class Drawing {
   readonly pieces: readonly BenchPiece[];
   /** The limit on pieces in work that gave the last better plan. */
   inWork = ANY_NUMBER;
+  readonly rules: RuleSearch;
 
-  constructor(player: Player, chance: Chance) {
+  constructor(player: Player, chance: Chance, rules: RuleSearch) {
+    this.rules = rules;
     this.player = player;
     this.bench = player.bench;
     this.recreate = new Recreate(player);
@@ -50,6 +58,19 @@ class Drawing {
 
   piece(): BenchPiece {
     return this.pieces[this.below(this.pieces.length)] as BenchPiece;
+  }
+
+  /** A piece that is late: the more it costs, the likelier; any where none is. */
+  latePiece(): BenchPiece {
+    let sum = 0;
+    let drawn: BenchPiece | null = null;
+    for (const piece of this.pieces) {
+      const late = piece.weight * Math.max(0, piece.leastFinish - piece.due);
+      if (late === 0) continue;
+      sum += late;
+      if (this.chance() * sum < late) drawn = piece;
+    }
+    return drawn ?? this.piece();
   }
 
   /** From minus to plus `most`, the middle likelier. */
@@ -117,14 +138,19 @@ function takeOutPieces(drawing: Drawing, ceiling: number): number {
   const outs: BenchTask[] = [];
   let release = Number.POSITIVE_INFINITY;
   for (let count = 1 + drawing.below(4); count > 0; count--) {
-    const piece = drawing.piece();
+    const piece = chance() < 0.4 ? drawing.latePiece() : drawing.piece();
+    const late = piece.leastFinish - piece.due;
     const since = chance() < 0.5 ? 0 : (piece.tasks[drawing.below(piece.tasks.length)]?.start ?? 0);
-    const sooner = 3000 * chance() * (chance() - 0.6);
-    if (since === 0) release = Math.min(release, piece.release);
+    const first = Math.max(since, piece.tasks[0]?.start ?? 0);
+    const hurry = late > 0 && chance() < 0.7 ? late * (0.2 + 1.3 * chance()) : 0;
+    const isShift = hurry === 0 || chance() < 0.5;
+    const sooner = hurry > 0 ? -hurry : 3000 * chance() * (chance() - 0.6);
+    const span = Math.max(1, piece.leastFinish - first);
+    if (since === 0) release = Math.min(release, Math.max(piece.release, isShift ? first + sooner : first));
     for (const task of piece.tasks) {
       if (task.running || task.start < since) continue;
       outs.push(task);
-      recreate.rank[task.index] = task.start + sooner;
+      recreate.rank[task.index] = task.start + (isShift ? sooner : (sooner * (task.start - first)) / span);
     }
   }
   const from = chance() < 0.5 ? Number.POSITIVE_INFINITY : release;
@@ -137,7 +163,9 @@ function letPiecesLead(drawing: Drawing, ceiling: number): number {
   const { order } = player;
   const from = chance() < 0.3 ? 0 : drawing.below(order.length);
   const leads = new Set<BenchPiece>();
-  for (let count = 1 + drawing.below(4, 2); count > 0; count--) leads.add(drawing.piece());
+  for (let count = 1 + drawing.below(4, 2); count > 0; count--) {
+    leads.add(chance() < 0.5 ? drawing.latePiece() : drawing.piece());
+  }
   const outs = order.slice(from).filter(({ piece }) => !leads.has(piece));
   if (outs.length === 0) return Number.POSITIVE_INFINITY;
   const far = 3000 * chance() * chance();
@@ -163,16 +191,42 @@ function cutTime(drawing: Drawing, ceiling: number): number {
   const { player, recreate, chance } = drawing;
   const { order } = player;
   const from = drawing.below(order.length * (chance() < 0.3 ? 0.3 : 1));
-  const far = 3000 * chance() * chance();
+  if (chance() < 0.5) return cutByRule(drawing, from, ceiling);
+  const targeted = chance() < 0.5;
+  const far = targeted ? 200 * chance() : 3000 * chance() * chance();
   const byFinish = chance() < 0.7;
   for (const piece of drawing.pieces) {
     const key = (byFinish ? piece.leastFinish : piece.due) + drawing.around(1.5 * far);
     for (const task of piece.tasks) recreate.rank[task.index] = key;
   }
+  if (targeted) {
+    for (let count = 1 + drawing.below(3, 2); count > 0; count--) {
+      const piece = chance() < 0.7 ? drawing.latePiece() : drawing.piece();
+      const sooner =
+        piece.leastFinish > piece.due ? (piece.leastFinish - piece.due) * (0.3 + 1.2 * chance()) : 0;
+      const shift = sooner > 0 ? -sooner : drawing.around(5000);
+      for (const task of piece.tasks)
+        recreate.rank[task.index] = (recreate.rank[task.index] as number) + shift;
+    }
+  }
   const mostInWork = drawing.drawInWork();
   const style = drawStyle(chance, { mostInWork });
   const cost = recreate.play(order.slice(from), Number.POSITIVE_INFINITY, ceiling, style);
   if (cost < player.cost) drawing.inWork = mostInWork;
+  return cost;
+}
+
+/** The same by the rule that did best, varied a little. */
+function cutByRule(
+  { player, recreate, chance, bench, rules }: Drawing,
+  from: number,
+  ceiling: number,
+): number {
+  const varied = varyRule(rules.best, chance);
+  const outs = player.order.slice(from);
+  rankBy(varied, bench, recreate, outs);
+  const cost = recreate.play(outs, Number.POSITIVE_INFINITY, ceiling, varied.style);
+  if (cost < player.cost) rules.best = varied;
   return cost;
 }
 

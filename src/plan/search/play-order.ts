@@ -119,7 +119,7 @@ export class Player {
     this.#trial = trial;
     this.#own = Math.floor(from / STRIDE);
     this.place = this.#own * STRIDE;
-    this.liftsLeft = MOST_LIFTS + (this.order.length === 0 ? 4 * this.bench.tasks.length : 0);
+    this.liftsLeft = MOST_LIFTS + (this.order.length === 0 ? Math.ceil(this.bench.tasks.length / 2) : 0);
     this.#alike = 0;
     this.#met = -1;
     this.#standing.load(this.#own);

@@ -27,7 +27,7 @@ export class Recreate {
 
   constructor(player: Player) {
     this.#player = player;
-    this.#free = new FreeTasks(player.bench);
+    this.#free = new FreeTasks(player.bench, (task, next) => this.#fits(task, next));
     const count = player.bench.tasks.length;
     this.#out = new Uint8Array(count);
     this.#pending = new Int32Array(count);
@@ -38,6 +38,11 @@ export class Recreate {
     return this.#free.rank;
   }
 
+  /** What goes before others of its rank, where the style has a grace. */
+  get bonus(): Float64Array {
+    return this.#free.bonus;
+  }
+
   /**
    * Takes tasks out and puts them in again, or in for the first time.
    *
@@ -46,6 +51,7 @@ export class Recreate {
    */
   play(outs: readonly BenchTask[], from: Minutes, ceiling: number, style: Style): number {
     const first = this.#takeOut(outs, from);
+    this.#free.grace = style.grace;
     const cost = this.#play(first, ceiling, style);
     for (const task of this.#outs) this.#out[task.index] = 0;
     return cost;
@@ -191,6 +197,6 @@ export class Recreate {
   #choose(style: Style): BenchTask | null {
     const kept = this.#kept[this.#kept.length - 1];
     const next = kept !== undefined && this.#pending[kept.index] === 0 ? kept : null;
-    return this.#free.choose(style, next, (task) => this.#fits(task, next));
+    return this.#free.choose(style, next);
   }
 }

@@ -1,3 +1,4 @@
+import type { Minutes } from "../../time/instant.ts";
 import type { Chance } from "../chance.ts";
 
 /** How tasks that were taken out come in again. */
@@ -6,6 +7,12 @@ export interface Style {
   readonly patience: number;
   /** What a minute of setting up counts for, in minutes of rank. */
   readonly setUpCounts: number;
+  /**
+   * What is later than so many minutes counts as no later: of all that is very late the bonus says what goes first (an
+   * apparent tardiness cost: A. Vepsalainen, T. Morton, Priority rules for job shops with weighted tardiness costs,
+   * Management Science 33, 1987). Null: ranks stay as they are, and no bonus counts.
+   */
+  readonly grace: Minutes | null;
   /** What would be kept out of the room goes before what would keep it out. */
   readonly holdBack: boolean;
   /** Only where nothing that keeps its order is delayed. */
@@ -26,6 +33,7 @@ export function drawStyle(chance: Chance, more: Partial<Style>): Style {
   return {
     patience: chance() < 0.7 ? 0 : chance(),
     setUpCounts: chance() < 0.3 ? 0 : 500 * chance() * chance(),
+    grace: null,
     holdBack: chance() < 0.8,
     gapsOnly: false,
     mostInWork: ANY_NUMBER,

@@ -14,7 +14,8 @@ export function measureTails(bench: Bench): void {
   }
 }
 
-function measureTail({ calendar }: Bench, task: BenchTask): void {
+function measureTail(bench: Bench, task: BenchTask): void {
+  const { calendar } = bench;
   const sessions = calendar.opens.length;
   task.tail = task.piece.cure;
   task.leastFinish = new Int32Array(sessions);
@@ -37,6 +38,22 @@ function measureTail({ calendar }: Bench, task: BenchTask): void {
     }
     task.leastFinish[session] = finish;
   }
+  task.usualRest = usualRest(bench, task);
+}
+
+/** Sessions that `usualRest` looks at: about two weeks. */
+const USUAL = 14;
+
+function usualRest({ calendar }: Bench, { tail, leastFinish }: BenchTask): Minutes {
+  let sum = 0;
+  let count = 0;
+  for (let session = 0; session < Math.min(USUAL, leastFinish.length); session++) {
+    const finish = leastFinish[session] as number;
+    if (finish >= NEVER) continue;
+    sum += finish - Math.max(0, calendar.opening(session));
+    count++;
+  }
+  return count < 4 ? tail : sum / count;
 }
 
 /** The wait as far as it is known beforehand; one that depends on the air counts as none. */

@@ -5,7 +5,7 @@ import { NEVER } from "./calendar.ts";
 
 /** Whether a task, once done, keeps another out of the room. */
 export function keepsOut({ keepsOut: table, airs }: Bench, task: BenchTask, other: BenchTask): boolean {
-  return table[task.airKind * airs + other.airKind] === 1;
+  return (table[task.airKind * airs + other.airKind] as number) > 0;
 }
 
 /** How many pieces are begun and have tasks left. */
@@ -46,9 +46,11 @@ export function openMinute({ calendar, hands, clock }: Bench): Minutes {
 }
 
 /** Before this minute the air is not clear for a task, or for its set-up. */
-export function clearFor({ clearAt }: Bench, { fills, fillsLater, setUp }: BenchTask): Minutes {
+export function clearFor({ clearAt, needs }: Bench, need: number): Minutes {
+  const { fills, fillsLater, setUp } = needs[need] as BenchTask;
+  const lead = setUp?.minutes ?? 0;
   let clear = 0;
-  for (const what of fillsLater) clear = Math.max(clear, (clearAt[what] as Minutes) - (setUp?.minutes ?? 0));
+  for (const what of fillsLater) clear = Math.max(clear, (clearAt[what] as Minutes) - lead);
   for (const what of fills) clear = Math.max(clear, clearAt[what] as Minutes);
   return clear;
 }
