@@ -1,9 +1,9 @@
 import type { EventBody, NewEvent } from "../journal/event.ts";
 import { handsOf } from "../shop/hands.ts";
 import type { Piece, Shop } from "../shop/shop.ts";
-import { checkDetails, checkName } from "./check-details.ts";
+import { checkDetails } from "./check-details.ts";
 import { checkTime } from "./check-time.ts";
-import { checkThat, firstRefusal } from "./check-value.ts";
+import { checkName, checkThat, firstRefusal } from "./check-value.ts";
 import { type Decision, decided } from "./decision.ts";
 import { findPieces, refuseEnded } from "./find-pieces.ts";
 import { isRefused, type Refused, refuse } from "./refuse.ts";
@@ -23,7 +23,7 @@ export function decideChange(request: ActOf<"change">, shop: Shop): Decision {
   if (isRefused(pieces)) return pieces;
   const changes = saidChanges(request);
   const unfit = firstRefusal([
-    changes.name === undefined ? null : checkName(changes.name),
+    changes.name === undefined ? null : checkName("name", changes.name),
     ...checkDetails(changes),
     changes.weight === undefined ? null : checkWeight(changes.weight),
   ]);

@@ -1,7 +1,7 @@
 import type { SchemePass } from "../journal/event.ts";
 import { isCivilDate } from "../time/civil.ts";
 import type { CivilDate, Minutes } from "../time/instant.ts";
-import { checkText, checkThat, checkWhole } from "./check-value.ts";
+import { checkName, checkThat, checkWhole } from "./check-value.ts";
 import type { Refused } from "./refuse.ts";
 
 /**
@@ -21,10 +21,6 @@ const LONGEST_PASS: Minutes = 24 * 60;
 /** In the smallest coin: ten million pounds, euros or dollars. */
 const HIGHEST_PRICE = 1_000_000_000;
 
-export function checkName(name: string): Refused | null {
-  return checkText("name", name);
-}
-
 /** One check for each detail that is said. */
 export function checkDetails({ scheme, due, price, for: buyer }: Details): (Refused | null)[] {
   return [
@@ -37,13 +33,13 @@ export function checkDetails({ scheme, due, price, for: buyer }: Details): (Refu
     ),
     isSaid(due) ? checkThat(isCivilDate(due), "due", due, "a date such as 2026-05-03") : null,
     isSaid(price) ? checkWhole("price", price, 0, HIGHEST_PRICE) : null,
-    isSaid(buyer) ? checkText("for", buyer) : null,
+    isSaid(buyer) ? checkName("for", buyer) : null,
   ];
 }
 
 function checkPass({ colour, minutes, flashOff }: SchemePass): (Refused | null)[] {
   return [
-    checkText("colour", colour),
+    checkName("colour", colour),
     minutes === null ? null : checkWhole(`minutes of ${colour}`, minutes, 0, LONGEST_PASS),
     flashOff === null ? null : checkWhole(`flash-off of ${colour}`, flashOff, 0, LONGEST_PASS),
   ];

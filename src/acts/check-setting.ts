@@ -2,7 +2,9 @@ import type { Setting } from "../journal/event.ts";
 import { COLDEST, HOTTEST } from "../process/quantity-form.ts";
 import type { DayHours } from "../time/bench-hours.ts";
 import { isCivilDate } from "../time/civil.ts";
-import { checkText, checkThat, checkWhole, firstRefusal } from "./check-value.ts";
+import { clockReading } from "../time/clock-reading.ts";
+import type { Minutes } from "../time/instant.ts";
+import { checkName, checkThat, checkWhole, firstRefusal } from "./check-value.ts";
 import type { Refused } from "./refuse.ts";
 
 const MINUTES_OF_DAY = 24 * 60;
@@ -39,12 +41,12 @@ export function checkSetting(setting: Setting): Refused | null {
     case "back":
       return checkDate("from", setting.from);
     case "zone":
-      return checkText("zone", setting.name);
+      return checkName("zone", setting.name);
     case "hands":
       return checkDate("from", setting.from) ?? checkWhole("hands", setting.pairs, 1, MOST_HANDS);
     case "place":
       return firstRefusal([
-        checkText("place", setting.name),
+        checkName("place", setting.name),
         setting.hooks === null ? null : checkWhole("hooks", setting.hooks, 0, MOST_HOOKS),
       ]);
     case "aim":
@@ -54,14 +56,14 @@ export function checkSetting(setting: Setting): Refused | null {
         setting.out === null ? null : checkWhole("aim out", setting.out, 1, MOST_PIECES),
       ]);
     case "default process":
-      return setting.name === null ? null : checkText("process", setting.name);
+      return setting.name === null ? null : checkName("process", setting.name);
     case "air":
       return setting.day === null ? null : checkStatedAir(setting.day);
     case "dew margin":
       return checkBetween("dew margin", setting.celsius, 0, WIDEST_MARGIN, "°C");
     case "room":
       return firstRefusal([
-        checkText("room", setting.name),
+        checkName("room", setting.name),
         setting.airChangesPerHour === null
           ? null
           : checkBetween("air changes", setting.airChangesPerHour, LEAST_CHANGES, MOST_CHANGES, "an hour"),
@@ -71,8 +73,8 @@ export function checkSetting(setting: Setting): Refused | null {
       ]);
     case "in room":
       return firstRefusal([
-        checkText("what is in the room", setting.what),
-        setting.room === null ? null : checkText("room", setting.room),
+        checkName("what is in the room", setting.what),
+        setting.room === null ? null : checkName("room", setting.room),
       ]);
     case "touches":
       return null;
@@ -113,8 +115,19 @@ function checkDate(what: string, date: string): Refused | null {
 function checkDay(day: readonly DayHours[]): Refused | null {
   return firstRefusal(
     day.flatMap(({ opens, closes }, index) => [
-      checkWhole("opening", opens, day[index - 1]?.closes ?? 0, MINUTES_OF_DAY - 1),
-      checkWhole("closing", closes, opens + 1, MINUTES_OF_DAY + MINUTES_OF_DAY / 2),
+      checkOfDay("opening", opens, day[index - 1]?.closes ?? 0, MINUTES_OF_DAY - 1),
+      checkOfDay("closing", closes, opens + 1, MINUTES_OF_DAY + MINUTES_OF_DAY / 2),
     ]),
   );
+}
+
+function checkOfDay(what: string, minute: Minutes, least: Minutes, most: Minutes): Refused | null {
+  const fit = Number.isSafeInteger(minute) && minute >= least && minute <= most;
+  return checkThat(fit, what, sayOfDay(minute), `a time from ${sayOfDay(least)} to ${sayOfDay(most)}`);
+}
+
+/** `18:00`; past midnight `12:00 of the next day`. */
+function sayOfDay(minute: Minutes): string {
+  const clock = clockReading(minute % MINUTES_OF_DAY);
+  return minute < MINUTES_OF_DAY ? clock : `${clock} of the next day`;
 }

@@ -1,17 +1,29 @@
 import { type Refused, refuse } from "./refuse.ts";
 
-/** Text longer than this is a slip of the clipboard, not a name or a note. */
+/** Text longer than these is a slip of the clipboard, not a name or a note; the journal holds no more. */
+const LONGEST_NAME = 200;
 const LONGEST_TEXT = 4_000;
+/** Characters of an unfit value that its refusal shows. */
+const SHOWN = 60;
 
 /** @returns a refusal unless the value is fit; `what` and `expected` are words for its sentence */
 export function checkThat(fit: boolean, what: string, value: unknown, expected: string): Refused | null {
   return fit ? null : refuse({ code: "unfit value", what, value: sayValue(value), expected });
 }
 
-/** @returns a refusal unless something is said */
+/** @returns a refusal unless something is said: a note, a reason */
 export function checkText(what: string, text: string): Refused | null {
+  return checkLength(what, text, LONGEST_TEXT);
+}
+
+/** @returns a refusal unless it will do as a name: of a piece, a colour, a place, a buyer, what is measured */
+export function checkName(what: string, name: string): Refused | null {
+  return checkLength(what, name, LONGEST_NAME);
+}
+
+function checkLength(what: string, text: string, most: number): Refused | null {
   const length = text.trim().length;
-  return checkThat(length > 0 && length <= LONGEST_TEXT, what, text, `1 to ${LONGEST_TEXT} characters`);
+  return checkThat(length > 0 && length <= most, what, text, `1 to ${most} characters`);
 }
 
 /** @returns a refusal unless it is a whole number from `least` to `most` */
@@ -26,5 +38,5 @@ export function firstRefusal(checks: readonly (Refused | null)[]): Refused | nul
 }
 
 function sayValue(value: unknown): string {
-  return (typeof value === "string" ? value : (JSON.stringify(value) ?? "nothing")).slice(0, 200);
+  return (typeof value === "string" ? value : (JSON.stringify(value) ?? "nothing")).slice(0, SHOWN);
 }

@@ -3,7 +3,7 @@ import type { Step } from "../process/step.ts";
 import type { Piece, Shop } from "../shop/shop.ts";
 import { openForAnother } from "./another-pass.ts";
 import { checkTime } from "./check-time.ts";
-import { checkText } from "./check-value.ts";
+import { checkName, checkText } from "./check-value.ts";
 import { contextAt, type DecideContext } from "./context.ts";
 import { findPiecesOut } from "./find-pieces.ts";
 import { type FoundStep, findStep } from "./find-step.ts";
@@ -47,7 +47,7 @@ export function chooseWork(
   if (isRefused(pieces)) return pieces;
   const unfit =
     (asked.anyway && checkText("reason", asked.anyway.reason)) ??
-    (asked.colour === null ? null : checkText("colour", asked.colour));
+    (asked.colour === null ? null : checkName("colour", asked.colour));
   if (unfit) return unfit;
   const moment = contextAt(context, at);
   const all: Work[] = [];

@@ -4,7 +4,7 @@ import type { Instant } from "../time/instant.ts";
 import { matchAnswer } from "./answer.ts";
 import { hangTime } from "./as-usual.ts";
 import { checkTime } from "./check-time.ts";
-import { checkText, checkWhole, firstRefusal } from "./check-value.ts";
+import { checkName, checkWhole, firstRefusal } from "./check-value.ts";
 import { chooseWork, type Work } from "./choose-work.ts";
 import type { DecideContext } from "./context.ts";
 import { type Decision, decided } from "./decision.ts";
@@ -28,7 +28,7 @@ type Hang = ActOf<"hang">;
 export function decideHang(request: Hang, shop: Shop, context: DecideContext): Decision {
   const unfit = firstRefusal([
     request.flashOff === null ? null : checkWhole("flash-off", request.flashOff, 0, LONGEST_FLASH_OFF),
-    request.place === null ? null : checkText("place", request.place),
+    request.place === null ? null : checkName("place", request.place),
   ]);
   if (unfit) return unfit;
   const asked = request.asUsual ? context.now : request.at;

@@ -1,7 +1,7 @@
 import type { NewEvent } from "../journal/event.ts";
 import type { Shop } from "../shop/shop.ts";
 import { checkTime } from "./check-time.ts";
-import { checkText } from "./check-value.ts";
+import { checkName } from "./check-value.ts";
 import { type Decision, decided } from "./decision.ts";
 import { findPieces } from "./find-pieces.ts";
 import { refuseUntouchable } from "./hanging.ts";
@@ -17,14 +17,14 @@ export function decideMove(request: ActOf<"move">, shop: Shop): Decision {
   const pieces = findPieces(request.tags, shop);
   if (isRefused(pieces)) return pieces;
   const place = request.place.trim();
-  const unfit = checkText("place", place);
+  const unfit = checkName("place", place);
   if (unfit) return unfit;
   const events: NewEvent[] = [];
   for (const piece of pieces) {
     const { tag } = piece;
     const untouchable = refuseUntouchable(piece);
     if (untouchable) return untouchable;
-    if (piece.begunAt === null) return refuse({ code: "no coat", tag });
+    if (piece.begunAt === null) return refuse({ code: "not begun", tag });
     if (piece.place === place) return refuse({ code: "nothing changes", what: `${tag} hangs on ${place}` });
     const time = checkTime(request.at, [{ piece, concern: "piece" }], shop);
     if (isRefused(time)) return time;

@@ -87,8 +87,10 @@ export type Refusal = {
     }
   /** A coat begun cannot be left: it would dry as it lies. */
   | { readonly code: "coat half laid"; readonly tag: Tag; readonly step: string }
-  /** Nothing lies on the piece yet that could be touched or moved. */
+  /** Nothing lies on the piece yet that could be touched. */
   | { readonly code: "no coat"; readonly tag: Tag }
+  /** No step of the piece is done yet, so that it hangs nowhere. */
+  | { readonly code: "not begun"; readonly tag: Tag }
   /**
    * Fit by the clock, but not safe or not possible now; `until` is the end of the last hold, null if one has
    * none.

@@ -3,7 +3,7 @@ import { changeRoute } from "../shop/route.ts";
 import type { Piece, Shop } from "../shop/shop.ts";
 import { begunAt, firstBegunAfter } from "./begun-step.ts";
 import { checkTime } from "./check-time.ts";
-import { checkText, checkThat } from "./check-value.ts";
+import { checkName, checkText, checkThat } from "./check-value.ts";
 import { type Decision, decided } from "./decision.ts";
 import { findPiecesOut } from "./find-pieces.ts";
 import { matchStep, matchStepAmong } from "./match-step.ts";
@@ -74,7 +74,7 @@ function matchNames(piece: Piece, change: RouteChange): RouteChange | Refused {
   if (change.do === "swap") return { ...change, step: place.name, like: like.name };
   const name = change.name.trim();
   const taken = piece.route.some((step) => step.name.toLowerCase() === name.toLowerCase());
-  const unfit = checkText("name", name) ?? checkThat(!taken, "name", name, "one that no step of it has");
+  const unfit = checkName("name", name) ?? checkThat(!taken, "name", name, "one that no step of it has");
   return unfit ?? { ...change, name, after: place.name, like: like.name };
 }
 

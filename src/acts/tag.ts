@@ -2,11 +2,11 @@ import type { NewEvent } from "../journal/event.ts";
 import { stepsAfter } from "../process/order.ts";
 import type { Step } from "../process/step.ts";
 import type { Shop } from "../shop/shop.ts";
-import { checkDetails, checkName } from "./check-details.ts";
-import { checkThat, checkWhole, firstRefusal } from "./check-value.ts";
+import { checkDetails } from "./check-details.ts";
+import { checkName, checkThat, checkWhole, firstRefusal } from "./check-value.ts";
 import type { Decision } from "./decision.ts";
 import { matchStepAmong } from "./match-step.ts";
-import { isRefused, type Refused } from "./refuse.ts";
+import { isRefused, type Refused, refuse } from "./refuse.ts";
 import type { ActOf } from "./request.ts";
 
 /** More at a time is a slip of the keys. */
@@ -25,7 +25,7 @@ export function decideTag(request: ActOf<"tag">, shop: Shop): Decision {
   const name = request.name?.trim() ?? definition.name;
   const unfit = firstRefusal([
     checkWhole("count", request.count, 1, MOST_AT_ONCE),
-    checkName(name),
+    checkName("name", name),
     ...checkDetails({ scheme, due, price, for: request.for }),
   ]);
   if (unfit) return unfit;
@@ -64,12 +64,9 @@ function hangsFrom(
   const { steps } = request.process.definition;
   const step = matchStepAmong(shop.nextTag, steps, said);
   if (isRefused(step)) return step;
-  return (
-    firstRefusal([
-      checkThat(since <= request.at, "since", new Date(since).toISOString(), "a time before it is tagged"),
-      checkThat(isWorkLeft(steps, step), "step", step.name, "one with work still to come"),
-    ]) ?? { step: step.name, since }
-  );
+  if (since > request.at) return refuse({ code: "in the future", at: since, now: request.at });
+  const unfit = checkThat(isWorkLeft(steps, step), "step", step.name, "one with work still to come");
+  return unfit ?? { step: step.name, since };
 }
 
 /** Whether any step remains when this one and all it waits for are done. */

@@ -8,7 +8,7 @@ import type { CommandWords } from "./command-words.ts";
 import { perform } from "./perform.ts";
 
 /** What, a number, and the rest as its unit: `wood moisture 8 %`. */
-const MEASURED = /^(.*?\S)\s+(-?\d+(?:[.,]\d+)?)\s*(.*)$/;
+const MEASURED = /^(.*?\S)\s+(-?\d+(?:[.,]\d+)?)(?![\d.,]|e\d)\s*(.*)$/;
 /** Tags and a number with at most a unit, but not what it is: `3 8 %`. */
 const VALUE_ALONE = /^((?:#?\d[\d,.#–-]*\s+)+)(-?\d+(?:[.,]\d+)?)\s*(\D{0,8})$/;
 

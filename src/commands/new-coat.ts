@@ -6,7 +6,7 @@ import type { Bench } from "./bench.ts";
 import type { Answer } from "./command.ts";
 import type { CommandWords } from "./command-words.ts";
 import { matchIn } from "./match-in.ts";
-import { writeOwnFile } from "./own-file.ts";
+import { unfitName, writeOwnFile } from "./own-file.ts";
 
 /** What a coat begins as where none is named: a brushing varnish whose times are still to be taken from its sheet. */
 const BLANK: Coat = {
@@ -28,6 +28,8 @@ const BLANK: Coat = {
 /** `coat new NAME [--from COAT]`: writes a coat file of the maker's own. */
 export async function newCoat(words: CommandWords, bench: Bench): Promise<Answer> {
   const name = words.needRest('say what it is called: coat new "my varnish"');
+  const unfit = unfitName(name);
+  if (unfit !== null) words.problems.push(unfit);
   if (words.problems.length > 0) return { problems: words.problems };
   const { workshop } = await bench.open();
   const { coats } = await workshop.readLibrary();

@@ -11,7 +11,7 @@ import type { Bench } from "./bench.ts";
 import type { Answer } from "./command.ts";
 import type { CommandWords } from "./command-words.ts";
 import { matchIn } from "./match-in.ts";
-import { writeOwnFile } from "./own-file.ts";
+import { unfitName, writeOwnFile } from "./own-file.ts";
 
 /** What a process begins as where none is named. */
 const BLANK: ProcessDefinition["steps"][number] = {
@@ -39,6 +39,8 @@ const BLANK: ProcessDefinition["steps"][number] = {
 /** `process new NAME [--from PROCESS or TAG]`: writes a process file of the maker's own. */
 export async function newProcess(words: CommandWords, bench: Bench): Promise<Answer> {
   const name = words.needRest('say what it is called: process new "my walker"');
+  const unfit = unfitName(name);
+  if (unfit !== null) words.problems.push(unfit);
   if (words.problems.length > 0) return { problems: words.problems };
   const { workshop } = await bench.open();
   const library = await workshop.readLibrary();

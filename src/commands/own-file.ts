@@ -1,5 +1,6 @@
 import { existsSync, mkdirSync, writeFileSync } from "node:fs";
 import { dirname, join } from "node:path";
+import { plainText } from "../words/plain-text.ts";
 
 /** A name as that of a file: letters and digits, the rest hyphens. `fileNameOf("My Varnish!") === "my-varnish.yaml"` */
 function fileNameOf(name: string): string {
@@ -10,6 +11,15 @@ function fileNameOf(name: string): string {
     .replace(/[^\p{L}\p{N}]+/gu, "-")
     .replace(/^-|-$/g, "");
   return `${bare === "" ? "unnamed" : bare.slice(0, 80)}.yaml`;
+}
+
+/** Letters of a name, as the files' own check has it. */
+const LONGEST_NAME = 60;
+
+/** Why a file that says this name would be refused when it is read; null: it would not. */
+export function unfitName(name: string): string | null {
+  const fit = name.length <= LONGEST_NAME && plainText(name) === name;
+  return fit ? null : `the name must have at most ${LONGEST_NAME} letters, without control characters`;
 }
 
 /**

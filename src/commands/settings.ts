@@ -124,11 +124,11 @@ async function readSetting(
   }
 }
 
-/** A whole number; null for `none`. */
+/** A whole number; null for `none`. What is too much of a thing is for the act to say. */
 function readNumber(said: string, words: CommandWords): number | null {
   if (/^(none|off|no)$/i.test(said)) return null;
   const fits = /^\d{1,6}$/.test(said);
-  if (!fits) words.problems.push(`"${said}" is no whole number`);
+  if (!fits) words.problems.push(`"${said}" is no whole number from 0 to 999999, nor "none"`);
   return fits ? Number(said) : null;
 }
 

@@ -18,6 +18,7 @@ export const REFUSALS_OF_STATE: Refusals<
   | "other in hand"
   | "coat half laid"
   | "no coat"
+  | "not begun"
   | "before it was tagged"
   | "before the last"
   | "after the next"
@@ -52,6 +53,7 @@ export const REFUSALS_OF_STATE: Refusals<
   "coat half laid": ({ tag, step }) =>
     `${tag} ${step} is a coat already begun, which cannot be left: hang it when it is laid`,
   "no coat": ({ tag }) => `${tag} has no coat to touch: lay one first`,
+  "not begun": ({ tag }) => `${tag} is not begun, so it hangs nowhere yet: work a step of it first`,
   "before it was tagged": ({ tag, taggedAt, at }, speech) =>
     `${sayClock(at, speech)} is before ${tag} was tagged, ${sayClock(taggedAt, speech)}: say a later time`,
   "before the last": ({ tag, lastAt, what, at }, speech) =>

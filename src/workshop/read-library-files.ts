@@ -30,7 +30,12 @@ export function readLibraryFiles(files: LibraryFiles): Library {
   const all = [
     ...files.shipped.map((file) => ({ file, shipped: true })),
     ...files.own.map((file) => ({ file, shipped: false })),
-  ].map((entry) => ({ ...entry, text: readFileSync(entry.file, "utf8") }));
+  ].flatMap((entry) => {
+    const read = readText(entry.file);
+    if ("text" in read) return [{ ...entry, text: read.text }];
+    problems.push(read.problem);
+    return [];
+  });
 
   for (const { file, text } of all.filter(({ file }) => isNamed(file, "cautions"))) {
     const read = readCautions(text, { file });
@@ -63,6 +68,15 @@ export function readLibraryFiles(files: LibraryFiles): Library {
     rules: { keepApart, cautions },
     problems,
   };
+}
+
+/** A folder of that name, a link that leads nowhere or a file of somebody else's is told like any other wrong file. */
+function readText(file: string): { readonly text: string } | { readonly problem: string } {
+  try {
+    return { text: readFileSync(file, "utf8") };
+  } catch (trouble) {
+    return { problem: `${file} cannot be read (${(trouble as NodeJS.ErrnoException).code ?? "unknown"})` };
+  }
 }
 
 function isCoatFile(file: string): boolean {

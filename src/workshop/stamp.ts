@@ -15,12 +15,15 @@ export function yamlFiles(folder: string): readonly string[] {
   });
 }
 
-/** Changes when a file is added, taken away or written: path, size and time of last change of each. */
+/**
+ * Changes when a file is added, taken away or written: path, size and time of last change of each; of a link that leads
+ * nowhere its path alone.
+ */
 export function stampOf(files: readonly string[]): string {
   return files
     .map((file) => {
-      const { size, mtimeMs } = statSync(file);
-      return `${file} ${size} ${mtimeMs}`;
+      const found = statSync(file, { throwIfNoEntry: false });
+      return found === undefined ? file : `${file} ${found.size} ${found.mtimeMs}`;
     })
     .join("\n");
 }

@@ -38,7 +38,7 @@ describe("tagging", () => {
       nearest: "seal",
     });
     expect(refusalOf(bench.tag(1, { hung: { step: "seal", since: at("Mon 18:01") } }))).toMatchObject({
-      what: "since",
+      code: "in the future",
     });
     expect(refusalOf(bench.tag(1, { hung: { step: "water test", since } }))).toMatchObject({ what: "step" });
   });
@@ -173,7 +173,7 @@ describe("the route of one piece", () => {
 describe("a piece hanging", () => {
   test("moves once it is begun, and not to where it hangs", () => {
     const bench = tagged();
-    expect(told(bench.move(1, "rack"))).toEqual(["no: no coat"]);
+    expect(told(bench.move(1, "rack"))).toEqual(["no: not begun"]);
     expect(told(bench.touch(1, "dry"))).toEqual(["no: no coat"]);
     bench.hang(1);
     expect(told(bench.move(1, "rack"))).toEqual(["moved 1"]);

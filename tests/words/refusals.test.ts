@@ -162,6 +162,7 @@ const cases: { readonly [C in RefusalCode]: readonly Case<C>[] } = {
       "14 seal is a coat already begun, which cannot be left: hang it when it is laid.",
     ],
   ],
+  "not begun": [[{ tag: 14 }, "14 is not begun, so it hangs nowhere yet: work a step of it first."]],
   "no coat": [[{ tag: 14 }, "14 has no coat to touch: lay one first."]],
   held: [
     [

@@ -1,4 +1,4 @@
-import { cpSync, mkdirSync, mkdtempSync, readFileSync, rmSync, writeFileSync } from "node:fs";
+import { cpSync, mkdirSync, mkdtempSync, readFileSync, rmSync, symlinkSync, writeFileSync } from "node:fs";
 import { tmpdir } from "node:os";
 import { join } from "node:path";
 import { afterEach, beforeEach, describe, expect, it } from "vitest";
@@ -28,6 +28,18 @@ describe("the library of process and coat files", () => {
         for (const caution of cautions) expect(rules.cautions[caution], caution).toBeDefined();
       }
     }
+  });
+
+  it("tells a file that cannot be read, and uses the others: a link that leads nowhere, a folder of that name", async () => {
+    const own = join(folder, "own");
+    mkdirSync(join(own, "folder.yaml"), { recursive: true });
+    symlinkSync(join(folder, "nothing"), join(own, "link.yaml"));
+    const { processes, problems } = await read();
+    expect(processes.length).toBeGreaterThanOrEqual(4);
+    expect(problems).toEqual([
+      `${join(own, "folder.yaml")} cannot be read (EISDIR)`,
+      `${join(own, "link.yaml")} cannot be read (ENOENT)`,
+    ]);
   });
 
   it("answers the same from its cache, and anew when a file of the maker's own comes or changes", async () => {
