@@ -8,6 +8,7 @@ import type { Instant } from "../time/instant.ts";
 import { sessionsBetween } from "../time/sessions.ts";
 import type { Clock } from "./clock.ts";
 import { machineClock, scaledClock } from "./clock.ts";
+import { airReader } from "./demo-air.ts";
 import { playSession } from "./demo-session.ts";
 import { openWorkshop } from "./open-workshop.ts";
 import type { PlacesOnDisk } from "./places-on-disk.ts";
@@ -87,14 +88,17 @@ async function playHistory(places: PlacesOnDisk): Promise<Instant> {
   try {
     for (const setting of SETTLED) await workshop.perform({ act: "settle", at: start, setting });
     const chance = chanceFrom(SEED);
+    const readAir = airReader(workshop, end);
     const hours = await workshop.hours();
     for (const session of sessionsBetween(hours, zone, start, end)) {
       // Some evenings belong to other things: that is when windows are missed.
       if (chance() < 0.12 && session.closes < end) continue;
       hand.time = session.opens;
+      await readAir(hand.time);
       await playSession(workshop, hand, Math.min(session.closes, end), chance);
     }
     hand.time = end;
+    await readAir(end);
     return end;
   } finally {
     workshop.close();
