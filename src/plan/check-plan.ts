@@ -28,12 +28,15 @@ export function checkPlan(problem: Problem, plan: Plan): string[] {
 
 /** Every task is worked whole and once, or is named as not placed. */
 function checkWork({ tasks, pieces }: Problem, { visits, unplaced }: Plan): string[] {
+  const byTask = tasks.map((): Visit[] => []);
+  for (const visit of visits) byTask[visit.task]?.push(visit);
   return tasks.flatMap((task, index) => {
-    const steps = visits.filter((visit) => visit.task === index && visit.part === "step");
+    const own = byTask[index] ?? [];
+    const steps = own.filter(({ part }) => part === "step");
     const worked = steps.reduce((sum, { start, end }) => sum + end - start, 0);
     if (task.ended !== null) return steps.length > 0 ? [`task ${index} is done and is worked again`] : [];
     const wrong: string[] = [];
-    const over = visits.some((visit) => visit.task === index && visit.part === "again");
+    const over = own.some(({ part }) => part === "again");
     if (worked !== task.minutes && !unplaced.includes(index) && !over) {
       wrong.push(`task ${index} is worked ${worked} of ${task.minutes} min`);
     }
@@ -42,27 +45,31 @@ function checkWork({ tasks, pieces }: Problem, { visits, unplaced }: Plan): stri
       wrong.push(`task ${index} has a part under ${SHORTEST_PART} min`);
     }
     const release = Math.max(task.release ?? Infinity, pieces[task.piece]?.release ?? Infinity);
-    for (const visit of visits) {
-      if (visit.task !== index || task.running) continue;
-      if (visit.start - visit.setUp < release) wrong.push(`task ${index} is worked before minute ${release}`);
+    for (const visit of task.running ? [] : own) {
+      if (handsFrom(visit) < release) wrong.push(`task ${index} is worked before minute ${release}`);
     }
-    return [...wrong, ...unfitWork(task, visits, index)];
+    return [...wrong, ...unfitWork(task, own)];
   });
 }
 
 /** Hands-on in air that is unfit for it, minute by minute, but for what was in hand before. */
-function unfitWork({ unfit = [], running }: Task, visits: Plan["visits"], index: number): string[] {
-  return visits.flatMap(({ task, part, start, end }) => {
-    if (task !== index || part === "preparation" || running) return [];
+function unfitWork({ unfit = [], running }: Task, own: readonly Visit[]): string[] {
+  if (unfit.length === 0 || running) return [];
+  return own.flatMap(({ task, part, start, end }) => {
+    if (part === "preparation") return [];
     const minutes = Array.from({ length: end - start }, (_, minute) => start + minute);
     const bad = minutes.find((minute) => unfit.some(([from, until]) => minute >= from && minute < until));
-    return bad === undefined ? [] : [`task ${index} is worked in unfit air at ${bad}`];
+    return bad === undefined ? [] : [`task ${task} is worked in unfit air at ${bad}`];
   });
 }
 
 /** All hands-on time lies in bench hours, and leaves time to put away what was set up. */
 function checkSessions(problem: Problem, { visits }: Plan): string[] {
   const wrong: string[] = [];
+  const toPutAway = (setUp: number | null | undefined) => problem.setUps[setUp ?? -1]?.putAway ?? 0;
+  const owing = visits
+    .map((visit) => ({ visit, minutes: toPutAway(problem.tasks[visit.task]?.setUp) }))
+    .filter(({ visit, minutes }) => visit.part !== "preparation" && minutes > 0);
   for (const visit of visits) {
     if (problem.tasks[visit.task]?.running === true) continue;
     const session = problem.sessions.find(({ closes }) => closes > visit.start);
@@ -70,16 +77,15 @@ function checkSessions(problem: Problem, { visits }: Plan): string[] {
       wrong.push(`task ${visit.task} is worked outside bench hours at ${visit.start}`);
       continue;
     }
-    const owed = problem.stations.map((station, index) => {
-      const first = problem.sessions.find(({ closes }) => closes > 0) === session;
-      const { standing } = station;
-      const before = first && standing !== null && standing !== "any" ? standing.setUp : null;
-      const used = visits
-        .filter((other) => other === visit || other.end <= handsFrom(visit))
-        .filter((other) => other.start >= session.opens)
-        .filter((other) => other.part !== "preparation" && problem.tasks[other.task]?.station === index)
-        .map((other) => problem.tasks[other.task]?.setUp ?? null);
-      return Math.max(0, ...[before, ...used].map((setUp) => problem.setUps[setUp ?? -1]?.putAway ?? 0));
+    const isFirst = problem.sessions.find(({ closes }) => closes > 0) === session;
+    const used = owing.filter(
+      ({ visit: other }) =>
+        (other === visit || other.end <= handsFrom(visit)) && other.start >= session.opens,
+    );
+    const owed = problem.stations.map(({ standing }, index) => {
+      const before = isFirst && standing !== null && standing !== "any" ? toPutAway(standing.setUp) : 0;
+      const own = used.filter(({ visit: { task } }) => problem.tasks[task]?.station === index);
+      return Math.max(before, ...own.map(({ minutes }) => minutes));
     });
     const putAway = visit.part === "preparation" ? 0 : owed.reduce((sum, minutes) => sum + minutes, 0);
     if (visit.end + putAway > session.closes) wrong.push(`no time to put away after task ${visit.task}`);
