@@ -106,6 +106,11 @@ describe("a step that cannot be is refused where it says so", () => {
 describe("a coat that cannot be is refused where it says so", () => {
   test.each([
     ["tack-free comes sooner than dust-free", ["stages: { dust-free: 2 h, tack-free: §1 h, dry-hard: 3 h }"]],
+    [
+      "its highest temperature is not above its lowest",
+      ["windows: [from 1 h]", "lowest: 10 °C", "highest: §10 °C"],
+    ],
+    ['"dampest" says "120 %"; write a relative humidity', ["windows: [from 1 h]", "dampest: §120 %"]],
     ["the window opens before the one above it has shut", ["windows: [4 h .. 24 h, §from 12 h]"]],
     ["a window stands after one that never shuts", ["windows: [4 h .., §from 12 h]"]],
     ["the window opens at tack-free, of which no time is given", ["windows: [§tack-free .. 24 h]"]],

@@ -1,9 +1,13 @@
 import { describe, expect, test } from "vitest";
+import { planAhead } from "../../../src/plan/ahead/plan-ahead.ts";
 import type { ProcessDefinition } from "../../../src/process/definition.ts";
+import { hoursOf } from "../../../src/shop/settings-at.ts";
 import { Diary } from "../../fixtures/diary.ts";
+import { everyDay, inAir } from "../../fixtures/shop-in-air.ts";
 import { inARow, makeCoat, makeProcess, makeStep, varnish, walker } from "../../fixtures/walker.ts";
 import { at } from "../../fixtures/week-time.ts";
-import { askPlan, short } from "./ask-plan.ts";
+import { contextAt } from "../ask-now.ts";
+import { askPlan, searching, short } from "./ask-plan.ts";
 
 /** Pieces tagged Mon 17:00, each with its promise (null: none). */
 function promised(definition: ProcessDefinition, ...dues: (string | null)[]): Diary {
@@ -41,6 +45,22 @@ describe("a piece that is late says why", () => {
       minutes: 19 * 60 + 40,
       why: { because: "hours", soonest: at("Tue 19:40") },
     });
+  });
+
+  test("the air: in these hours it is too cold for its coat till the next morning, and then the bench opens in the evening", () => {
+    const coated = makeProcess("coated", [makeStep("coat", 30, { coat: "varnish" })], [varnish]);
+    // 6 °C till Monday 22:00, then rising to 18 °C at 8:00 on Tuesday: 10 °C is passed at 1:20.
+    const monday = { at: at("Mon 17:00"), celsius: 6, humidityPercent: 40 };
+    const byHour = Array.from({ length: 24 }, () => ({ celsius: 18, humidityPercent: 40 }));
+    const line = {
+      since: at("Mon 0:00"),
+      readings: [monday, { ...monday, at: at("Mon 22:00") }, { ...monday, at: at("Tue 8:00"), celsius: 18 }],
+      ahead: { rests: "daily pattern" as const, byHour, last: null },
+    };
+    const context = contextAt("Mon 17:00", { hours: hoursOf({ hours: null }) });
+    const shop = inAir(promised(coated, MONDAY).shop(), line);
+    const [forecast] = planAhead(shop, context, 7, searching).answer.pieces;
+    expect(forecast?.late?.why).toEqual({ because: "air", soonest: at("Tue 18:30") });
   });
 
   test("the hands: two of 100 min are promised for one evening of 180, and each would be on time without the other", () => {
@@ -118,6 +138,17 @@ describe("a piece that found no time says why", () => {
       minutes: 500,
       longest: 420,
     });
+  });
+
+  test("in all bench hours the air is too cold for its coat", () => {
+    const coated = makeProcess("coated", [makeStep("coat", 6, { coat: "varnish" })], [varnish]);
+    const shop = inAir(
+      promised(coated, null).shop(),
+      everyDay(() => 6),
+    );
+    const context = contextAt("Mon 17:00", { hours: hoursOf({ hours: null }) });
+    const [forecast] = planAhead(shop, context, 7, searching).answer.pieces;
+    expect(forecast?.noTime).toEqual({ because: "air", step: "coat", coat: "varnish" });
   });
 
   test("it waits longer than is looked ahead", () => {

@@ -14,7 +14,11 @@ const step = fc.record({
   minutes: fc.integer({ min: 2, max: 9 }),
   opens: fc.nat(30),
   stays: fc.integer({ min: 2, max: 25 }),
+  unfit: fc.option(fc.tuple(fc.nat(95), fc.integer({ min: 1, max: 12 })), { nil: null }),
 });
+
+const spans = (unfit: [number, number] | null) =>
+  unfit === null ? [] : [[unfit[0], unfit[0] + unfit[1]] as const];
 
 /** Two or three pieces of two steps, with a window between them: hard, or soft with 3 minutes of preparation after it. */
 const tinyShop: fc.Arbitrary<Problem> = fc
@@ -43,8 +47,13 @@ const tinyShop: fc.Arbitrary<Problem> = fc
           ]
         : [[opens, shuts]];
       return [
-        { piece, minutes: first.minutes },
-        { piece, minutes: second.minutes, waits: [waitFor(2 * piece, windows)] },
+        { piece, minutes: first.minutes, unfit: spans(first.unfit) },
+        {
+          piece,
+          minutes: second.minutes,
+          waits: [waitFor(2 * piece, windows)],
+          unfit: spans(second.unfit),
+        },
       ];
     });
     return smallProblem(tasks, pieces, { sessions, horizon: 1000 });

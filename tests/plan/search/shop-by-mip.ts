@@ -47,19 +47,19 @@ export function programOf(problem: Problem): string {
   return `Minimize\n obj: ${objective.join("\n + ")}\nSubject To\n ${rows.join("\n ")}\nBinary\n ${names.join("\n ")}\nEnd\n`;
 }
 
-/** Every start of a task inside a session, once for each window of its wait, with that window's preparation before it. */
+/** Every start of a task inside a session and in fit air, once for each window of its wait, with that window's preparation before it. */
 function startsOf({ tasks, sessions, pieces }: Problem, task: number) {
-  const { minutes, waits, piece } = tasks[task] ?? { minutes: 0, waits: [], piece: 0 };
+  const { minutes, waits, piece, unfit = [] } = tasks[task] ?? { minutes: 0, waits: [], piece: 0 };
   const windows = waits[0]?.windows ?? [{ preparation: null }];
   return windows.flatMap(({ preparation }, window) => {
     const lead = preparation?.minutes ?? 0;
     return sessions.flatMap(({ opens, closes }) => {
       const from = Math.max(opens, pieces[piece]?.release ?? 0) + lead;
       const count = Math.max(0, closes - minutes - from + 1);
-      return Array.from({ length: count }, (_, more) => {
-        const start = from + more;
-        return { name: `x${task}_${start}_${window}`, start, lead, minutes, window };
-      });
+      const starts = Array.from({ length: count }, (_, more) => from + more).filter((start) =>
+        unfit.every(([begins, ends]) => start + minutes <= begins || start >= ends),
+      );
+      return starts.map((start) => ({ name: `x${task}_${start}_${window}`, start, lead, minutes, window }));
     });
   });
 }
