@@ -1,7 +1,6 @@
-import { ALIKE_AFTER } from "../cure/air-ahead.ts";
 import type { Coat } from "../process/coat.ts";
 import { after, type Instant, MINUTE, type Minutes } from "../time/instant.ts";
-import type { ShopFacts } from "./plan-shop.ts";
+import { ALIKE_AFTER, type ShopFacts } from "./plan-shop.ts";
 import type { Lag } from "./problem.ts";
 
 /** How close together the beginnings of a wait are looked at where the air changes. */

@@ -43,6 +43,7 @@ import type { Zone } from "../time/zone.ts";
 import type { LagsOfCoat, ReachEach } from "./air-lags.ts";
 import { horizonFrom } from "./horizon.ts";
 
+export { ALIKE_AFTER } from "../cure/air-ahead.ts";
 export type { ColdAhead, Hold, StepState };
 export type AirNow = NonNullable<ReturnType<Shop["air"]["at"]>>;
 export {
