@@ -34,10 +34,9 @@ export function findStep(
   const all = piece.route.map((step) => ({ step, state: stepState(piece, step.name, at) }));
   if (said !== null) return findNamed(piece, said, all);
   const painted = all.filter(({ step }) => step.passes === "scheme");
-  const candidates = colour !== null && painted.length > 0 ? painted : all;
-  return colour !== null && painted.every(({ state }) => state.is === "done")
-    ? chooseOne(piece, candidates, [["done"]])
-    : chooseOne(piece, candidates, [["in hand"], ["open", "shut", "left"], ["drying"]]);
+  return colour !== null && painted.length > 0
+    ? chooseOne(piece, painted, [["in hand"], ["open", "shut", "left"], ["drying"], ["blocked"], ["done"]])
+    : chooseOne(piece, all, [["in hand"], ["open", "shut", "left"], ["drying"]]);
 }
 
 /** The one step in the first of these groups of states that has any. */

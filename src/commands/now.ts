@@ -97,7 +97,7 @@ export function sayNow(answer: NowAnswer, speech: Speech, columns: number | null
 function sayWork(work: readonly WorkRow[], speech: Speech, columns: number | null): string[] {
   const rows = work.map((row) => ({
     said: sayWorkRow(row, speech),
-    why: sayWhy(row.why, speech),
+    why: row.why,
     warning: row.warning,
   }));
   const lines = layOut(
@@ -107,9 +107,12 @@ function sayWork(work: readonly WorkRow[], speech: Speech, columns: number | nul
   return lines.flatMap((line, index) => {
     const row = rows[index];
     if (row === undefined) return [line];
-    const cost = row.said.ifLeft === "" ? "" : `; ${row.said.ifLeft}`;
+    // The rule that orders what nothing presses is told once, not under each of its rows.
+    const told = rows.findIndex(({ why }) => why.because === row.why.because) < index;
+    const why = told && row.why.because === "in the order of finishing" ? "" : sayWhy(row.why, speech);
+    const reasons = [why, row.said.ifLeft].filter(Boolean).join("; ");
     const warning = row.warning === null ? [] : [`      ${capital(sayWarning(row.warning, speech))}.`];
-    return [line, `      ${capital(row.why)}${cost}.`, ...warning];
+    return [line, ...(reasons === "" ? [] : [`      ${capital(reasons)}.`]), ...warning];
   });
 }
 

@@ -1,5 +1,6 @@
 import type { Refusal } from "../acts/refusal.ts";
 import type { ActRequest } from "../acts/request.ts";
+import { plainText } from "../words/plain-text.ts";
 import { sayCaution } from "../words/say-caution.ts";
 import { sayDone } from "../words/say-done.ts";
 import { sayReckoned } from "../words/say-reckoned.ts";
@@ -9,6 +10,7 @@ import type { Workshop } from "../workshop/workshop.ts";
 import { askMeasure } from "./ask-measure.ts";
 import { askMend } from "./ask-mend.ts";
 import { askPlace } from "./ask-place.ts";
+import { numbered } from "./numbered.ts";
 import { hangOf } from "./requests.ts";
 import type { Effect, Happened } from "./state.ts";
 
@@ -89,6 +91,7 @@ async function refused(
     return { is: "unread", cautions: refusal.cautions, lines, request };
   }
   if (refusal.code === "no such answer" && request.act === "hang") return askAnswer(refusal.answers, request);
+  if (refusal.code === "several steps fit" && "step" in request) return askStep(refusal, request);
   const mayGoOn = MAY_GO_ON.includes(refusal.code) && "anyway" in request;
   return { is: "refused", text: sayRefusal(refusal, speech), request, mayGoOn };
 }
@@ -101,6 +104,19 @@ function askAnswer(answers: readonly string[], request: Extract<ActRequest, { ac
     effects: [{ do: "perform" as const, request: hangOf(request.tags, request.at, { result: answer }) }],
   }));
   return { is: "overlay", overlay: { is: "choose", title: "With what result?", lines: [], choices } };
+}
+
+/** A tag that could go on with several steps is asked which: the keys name none. */
+function askStep(
+  { tag, steps }: Extract<Refusal, { code: "several steps fit" }>,
+  request: Extract<ActRequest, { step: string | null }>,
+): Happened {
+  const choices = numbered(steps, (step) => ({
+    label: plainText(step),
+    effect: { do: "perform", request: { ...request, step } },
+  }));
+  const title = `Which step of ${tag}?`;
+  return { is: "overlay", overlay: { is: "choose", title, lines: [], choices } };
 }
 
 /** A new piece like the newest of its process: its name and scheme are asked nothing of, and changed later. */

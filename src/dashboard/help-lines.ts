@@ -12,6 +12,7 @@ export const HELP_LINES: readonly string[] = [
   "!  go on although refused, with a reason",
   "",
   "On the shared clock:  - drying   [ opens   = can be worked   ] shuts",
-  "                      ~ shut: preparation first   * in hand   | now   ' bench hours",
+  "                      ~ shut: preparation first   * in hand   . not begun, or left",
+  "                      | now   ' bench hours",
   "                      : from here on hours are drawn shorter, or as before",
 ];

@@ -19,7 +19,8 @@ export function workPanel(state: DashboardState, facts: Facts, columns: number, 
     state.rows.findIndex(({ id }) => id === state.mark),
     0,
   );
-  const first = Math.max(0, Math.min(marked - Math.floor(most / 2), state.rows.length - most));
+  // The last line may tell how many more there are, so the mark must stand above it.
+  const first = Math.max(0, Math.min(marked - Math.floor((most - 1) / 2), state.rows.length - most));
   const shown = state.rows.slice(first, first + most);
   const wide = widthsOf(shown, facts, columns);
   const lines = shown.map((row) => rowLine(row, row.id === state.mark, facts, wide));

@@ -29,7 +29,10 @@ export const REFUSALS_OF_STATE: Refusals<
   "nothing to do": ({ tag, states }, speech) => {
     const telling = states.filter(({ state }) => state.is !== "blocked" && state.is !== "done");
     const said = telling.map(({ step, state }) => sayState(step, state, speech));
-    return `Nothing of ${tag} can be worked now: ${said.length === 0 ? "all is done, mend it to go on" : sayList(said)}`;
+    const none = states.every(({ state }) => state.is === "done")
+      ? "all is done, mend it to go on"
+      : "what is left comes after other steps";
+    return `Nothing of ${tag} can be worked now: ${said.length === 0 ? none : sayList(said)}`;
   },
   blocked: ({ tag, step, by }) =>
     `${tag} ${step} comes after ${sayList(by)}: do ${by.length === 1 ? "that" : "those"} first`,

@@ -101,7 +101,7 @@ export function sayWhy(why: Why, speech: Speech): string {
     case "left half-done":
       return "lies half-done";
     case "in the order of finishing":
-      return "nearest to being finished";
+      return "what is nearest to finished goes first";
     case "due":
       return "it is due";
     case "this one first":

@@ -195,3 +195,9 @@ describe("which step is meant", () => {
     });
   });
 });
+
+test("a colour said before its coat may be laid is refused as coming after, not as all being done", () => {
+  const bench = new Bench("Mon 18:00");
+  bench.tag(1, { scheme: [{ colour: "ochre", minutes: null, flashOff: 5 }] });
+  expect(refusalOf(bench.take(1, { colour: "ochre" }))).toMatchObject({ code: "blocked", step: "colours" });
+});

@@ -1,6 +1,10 @@
+import { readFileSync, writeFileSync } from "node:fs";
+import { join } from "node:path";
 import { afterEach, beforeEach, expect, test } from "vitest";
 import { doEffect } from "../../src/dashboard/do-effect.ts";
+import { takeOf } from "../../src/dashboard/requests.ts";
 import type { Effect, Overlay } from "../../src/dashboard/state.ts";
+import { handsOf } from "../../src/shop/hands.ts";
 import type { Workshop } from "../../src/workshop/workshop.ts";
 import { done } from "../commands/type-lines.ts";
 import { BenchInAFolder } from "../fixtures/bench-in-a-folder.ts";
@@ -92,4 +96,20 @@ test("a measurement that a step wants is asked for by its name, unit and bound",
       purpose: { for: "measure", tags: [2], what: "wood moisture", unit: "%" },
     },
   });
+});
+
+test("a tag that could go on with several steps is asked which, as no key names one", async () => {
+  await done(bench, "Mon 18:10", "settings place rack 8");
+  const process = join(bench.folder, "processes", "walker.yaml");
+  // Hangers that can be bent any time make two steps of a new piece open at once.
+  const hangers = "  - step: bend the hangers\n    station: bench\n    hands_on: 8 min\n    after: []\n";
+  writeFileSync(process, `${readFileSync(process, "utf8").trimEnd()}\n${hangers}`);
+  await done(bench, "Mon 18:11", "tag walker");
+  bench.now = at("Mon 18:12");
+  const overlay = await asked({ do: "perform", request: takeOf([3], null, at("Mon 18:12")) });
+  expect(overlay.title).toBe("Which step of 3?");
+  expect(overlay.choices.map(({ label }) => label)).toEqual(["1  shape", "2  bend the hangers"]);
+  await choose(overlay, /bend/);
+  const piece = (await workshop.shop()).pieces.get(3);
+  expect(piece && handsOf(piece).running?.step).toBe("bend the hangers");
 });

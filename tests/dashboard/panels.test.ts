@@ -217,3 +217,12 @@ test("a long list to choose from is laid in two columns, none of it out of sight
   for (const { label } of choices) expect(seen).toMatch(new RegExp(`\\b${label}\\b`));
   expect(seen).toContain("Esc  do nothing");
 });
+
+test("the marked row is always in sight, also where two lines are left for the work", () => {
+  const work = [13, 14, 15, 16].map((tag) => makeWork({ tags: [tag] }));
+  let state = makeState(makeFacts(makeAnswer({ work })), { columns: 40, rows: 10 });
+  for (const tag of [13, 14, 15, 16]) {
+    expect(picture(state).filter((line) => line.startsWith(`>${tag} `))).toHaveLength(1);
+    state = press(state, "j").state;
+  }
+});

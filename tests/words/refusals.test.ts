@@ -77,6 +77,10 @@ const cases: { readonly [C in RefusalCode]: readonly Case<C>[] } = {
       },
       "Nothing of 14 can be worked now: second seal opens 23:04, shuts Wed 19:04.",
     ],
+    [
+      { tag: 14, states: [{ step: "colours", state: { is: "blocked", by: ["second seal"] } }] },
+      "Nothing of 14 can be worked now: what is left comes after other steps.",
+    ],
     [{ tag: 14, states: [] }, "Nothing of 14 can be worked now: all is done, mend it to go on."],
   ],
   blocked: [
