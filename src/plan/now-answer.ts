@@ -86,6 +86,8 @@ export interface WindowAhead {
   readonly hangBy: Instant | null;
   /** Opening of the next session in which it can be laid for a window that is kept; null: none in the horizon. */
   readonly layFrom: Instant | null;
+  /** The bench is open in time, but the air is expected to be unfit for the next coat. */
+  readonly isAir?: true;
 }
 
 export type Why =

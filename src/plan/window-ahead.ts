@@ -37,7 +37,10 @@ export function lookAhead(
       preparation: coat.windows.find(({ first }) => first !== null)?.first ?? null,
       nextMinutes: follower.minutes,
       hangBy: latestHang(problem, window, follower),
-      layFrom: nextChance(problem, free, follower, takes),
+      layFrom: nextChance(problem, free, { laid: at(problem.tasks, task), follower }, takes),
+      ...(free.some((one) => isMet(problem, one, { ...follower, unfit: [] }, hangs))
+        ? { isAir: true as const }
+        : {}),
     };
   }
   return null;
@@ -61,11 +64,13 @@ function isMet(problem: Problem, window: PlanWindow, follower: Task, hangs: Minu
 function latestHang(problem: Problem, window: PlanWindow, follower: Task): Instant | null {
   const [session] = problem.sessions;
   if (session === undefined || session.opens > 0) return null;
-  const { need }: Seeking = seekingOf(problem, window, follower);
-  const last = session.closes - need;
+  const seeking: Seeking = seekingOf(problem, window, follower);
+  const last = session.closes - seeking.need;
   // A later hang never opens earlier, so the first that will do, counted back, is the latest.
   for (let hang = last; hang >= session.opens; hang--) {
-    if (openingAfter(window.opens, hang) <= last) return after(problem.origin, hang);
+    const opens = openingAfter(window.opens, hang);
+    if (opens <= last && firstMeeting([session], opens, last, seeking) <= last)
+      return after(problem.origin, hang);
   }
   return null;
 }
@@ -74,12 +79,14 @@ function latestHang(problem: Problem, window: PlanWindow, follower: Task): Insta
 function nextChance(
   problem: Problem,
   free: readonly PlanWindow[],
-  follower: Task,
+  { laid, follower }: { readonly laid: Task; readonly follower: Task },
   takes: Minutes,
 ): Session["opens"] | null {
+  const isFit = (hang: Minutes) =>
+    (laid.unfit ?? []).every(([from, until]) => hang <= from || hang - laid.minutes >= until);
   for (const session of problem.sessions) {
     if (session.opens <= 0) continue;
-    const hangs = [session.opens + takes, session.closes];
+    const hangs = [session.opens + takes, session.closes].filter(isFit);
     if (hangs.some((hang) => free.some((window) => isMet(problem, window, follower, hang)))) {
       return after(problem.origin, session.opens);
     }

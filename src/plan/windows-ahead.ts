@@ -7,8 +7,8 @@ import { type PlanWindow, type Problem, SHORTEST_PART, type Task } from "./probl
 import type { Trial } from "./try-task.ts";
 
 /**
- * A coat after which the next must follow in a window, or only a mend helps, is not laid when the bench is shut for
- * the whole of that window.
+ * A coat after which the next must follow in a window, or only a mend helps, is not laid when the bench is shut, or
+ * the air unfit for it, for the whole of that window.
  *
  * @returns `t` when every such window can be met, else the first minute at which the coat may be laid for it
  */
@@ -31,15 +31,18 @@ function shiftToMeet(problem: Problem, window: PlanWindow, follower: Task, end: 
   const seeking = seekingOf(problem, window, follower);
   const shuts = shutAfter(window.shuts, end);
   const start = firstMeeting(problem.sessions, openingAfter(window.opens, end), shuts, seeking);
-  return start === Number.POSITIVE_INFINITY ? missedBy(problem.sessions, shuts, seeking.lead) : 0;
+  return start === Number.POSITIVE_INFINITY ? missedBy(problem.sessions, shuts, seeking) : 0;
 }
 
 /** The bench time a task needs to begin in a window: preparation and set-up before it, putting away after it. */
 export function seekingOf(problem: Problem, window: PlanWindow, task: Task): Seeking {
   const setUp = task.setUp === null ? null : at(problem.setUps, task.setUp);
   const { preparation } = window;
+  const hands = task.mayStop ? Math.min(task.minutes, SHORTEST_PART) : task.minutes;
   return {
     lead: (setUp?.minutes ?? 0) + (preparation === null ? 0 : preparation.minutes + preparation.settles),
-    need: (task.mayStop ? Math.min(task.minutes, SHORTEST_PART) : task.minutes) + (setUp?.putAway ?? 0),
+    need: hands + (setUp?.putAway ?? 0),
+    hands,
+    unfit: task.unfit ?? [],
   };
 }

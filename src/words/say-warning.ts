@@ -12,7 +12,7 @@ import type { Speech } from "./speech.ts";
  * // for a next coat of 8 min in this bench session it had to hang by 11:52"
  */
 export function sayWarning(ahead: WindowAhead, speech: Speech): string {
-  const { opens, shuts, preparation, nextMinutes, hangBy, layFrom } = ahead;
+  const { opens, shuts, preparation, nextMinutes, hangBy, layFrom, isAir } = ahead;
   if (opens === null) {
     return "hung now it does not cure in the air that is expected: warm the air, or hang it in a warmer place";
   }
@@ -26,5 +26,7 @@ export function sayWarning(ahead: WindowAhead, speech: Speech): string {
       : `; for a next coat of ${sayWait(nextMinutes)} in this bench session it ${verb} to hang by ${sayClock(hangBy, speech)}`;
   const shut = shuts === null ? "" : ` and shuts ${sayClock(shuts, speech)}`;
   const window = `opens ${sayClock(opens, speech)}${shut}`;
-  return plainText(`hung now it ${window} with no bench open in time: ${help}${today}`);
+  return plainText(
+    `hung now it ${window} with no bench open in ${isAir ? "air fit for the next coat" : "time"}: ${help}${today}`,
+  );
 }

@@ -7,11 +7,13 @@ import { whatNow } from "../../src/plan/what-now.ts";
 import { hoursOf } from "../../src/shop/settings-at.ts";
 import type { Shop } from "../../src/shop/shop.ts";
 import { MINUTE } from "../../src/time/instant.ts";
+import { sayWarning } from "../../src/words/say-warning.ts";
 import { anyLine } from "../cure/any-air.ts";
 import { Diary } from "../fixtures/diary.ts";
-import { coldNights, inAir } from "../fixtures/shop-in-air.ts";
+import { coldNights, everyDay, inAir } from "../fixtures/shop-in-air.ts";
 import { walker } from "../fixtures/walker.ts";
 import { at } from "../fixtures/week-time.ts";
+import { speechAt } from "../words/made-rows.ts";
 import { contextAt, saidRows } from "./ask-now.ts";
 
 /** 1 poured on Monday at noon: its sealer is the next, varnish of 10 °C or more. */
@@ -52,6 +54,36 @@ test("a plan lays no coat in a night to come, though the bench is open all day a
     expect(clock(start)).toBeGreaterThanOrEqual(7 * 60 + 30);
     expect(clock(end - 1)).toBeLessThan(20 * 60);
   }
+});
+
+test("before a coat is laid it is told that the air will be unfit for the next one all its window long", () => {
+  // 20 °C throughout; dew, at 95 %, from Tuesday 10:00 to Wednesday 10:00.
+  const read = (when: string, humidityPercent: number) => ({ at: at(when), celsius: 20, humidityPercent });
+  const readings = [
+    read("Mon 17:00", 50),
+    read("Tue 9:00", 50),
+    read("Tue 10:00", 95),
+    read("Wed 10:00", 95),
+    read("Wed 11:00", 50),
+  ];
+  const { ahead } = everyDay(() => 20, 50);
+  const shop = inAir(toSeal(), { since: at("Mon 17:00"), readings, ahead });
+  const [row] = whatNow(shop, context("Mon 18:30")).work;
+  // Hung 18:36 it opens 22:36 and shuts Tuesday 18:36: the bench opens at 18:00, in dew. Laid on Wednesday it is met.
+  expect(row?.warning).toMatchObject({
+    opens: at("Mon 22:36"),
+    shuts: at("Tue 18:36"),
+    isAir: true,
+    layFrom: at("Wed 18:00"),
+  });
+  expect(row?.warning && sayWarning(row.warning, speechAt("Mon 18:30"))).toBe(
+    "hung now it opens 22:36 and shuts Tue 18:36 with no bench open in air fit for the next coat: lay it Wed 18:00, or count on scuff 5 min",
+  );
+  const dry = inAir(
+    toSeal(),
+    everyDay(() => 20, 50),
+  );
+  expect(whatNow(dry, context("Mon 18:30")).work[0]?.warning).toBeNull();
 });
 
 test("what take refuses now is what the plan may not begin now, in any air", () => {
