@@ -17,8 +17,8 @@ import { matchIn } from "./match-in.ts";
 import { readOtherAir } from "./read-other-air.ts";
 import { rotationJson } from "./rotation-json.ts";
 
-/** Milliseconds after which a search that is not proven yet goes with what it has. */
-const PATIENCE = 4_000;
+/** Milliseconds after which a search goes with what it has, on a machine far too slow: it is limited by rounds. */
+const PATIENCE = 12_000;
 /** A round of planning is as long as so many nodes of a rotation. */
 const LOOKS_A_ROUND = 50;
 

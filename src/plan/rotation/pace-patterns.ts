@@ -13,6 +13,7 @@ export class PacePatterns {
   readonly #alone: Minutes;
   /** By how many pieces less one. */
   readonly #known: (readonly Placed[])[];
+  readonly #bounds = new Map<number, Minutes>();
 
   /** @param one the rotation of one piece, solved */
   constructor(circle: Circle, { starts, made, span, bound }: CircleAnswer) {
@@ -34,7 +35,10 @@ export class PacePatterns {
 
   /** No pattern of so many pieces takes less together. */
   boundOf(pieces: number): Minutes {
-    return Math.max(this.#alone * pieces, leastSpansOf(this.#search.route, pieces));
+    const known = this.#bounds.get(pieces);
+    const bound = known ?? Math.max(this.#alone * pieces, leastSpansOf(this.#search.route, pieces));
+    this.#bounds.set(pieces, bound);
+    return bound;
   }
 
   /** Keeps a pattern, and what is left of it without one piece where that has fewer out than what was known. */

@@ -10,18 +10,19 @@ import { makeTimetable } from "./make-timetable.ts";
 import { PacePatterns } from "./pace-patterns.ts";
 import type { Impossible, Pace, Timetable } from "./rotation-answer.ts";
 import { rotationProblem } from "./rotation-problem.ts";
-import { type CircleAnswer, solveCircle } from "./solve-circle.ts";
+import { solveAlone } from "./solve-alone.ts";
+import type { CircleAnswer } from "./solve-circle.ts";
 import { solvePieces } from "./solve-pieces.ts";
 import { whyNot } from "./why-not.ts";
 
 const DAY: Minutes = 1_440;
-/** In periods up to this a piece is much in its own way: several are put in by the exact search, not as a pattern. */
-const SHORT_DAYS = 1;
+/** In a period of a day a piece is much in its own way: two are put in by the exact search, not as a pattern. */
+const TWO_A_DAY = { pieces: 2, days: 1 };
 
 /** How hard is looked for a row of the table, and for the timetable that is shown; what is known is only looked up. */
 const EFFORTS = {
-  row: { nodes: 500, rounds: { first: 120, fewer: 60, shorten: 0 } },
-  whole: { nodes: 4_000, rounds: { first: 120, fewer: 120, shorten: 150 } },
+  row: { nodes: 500, rounds: { first: 80, fewer: 25, shorten: 0 } },
+  whole: { nodes: 1_000, rounds: { first: 120, fewer: 120, shorten: 120 } },
   known: { nodes: 0, rounds: { first: 0, fewer: 0, shorten: 0 } },
 };
 /** Nodes for one piece alone: far more than its proof takes as a rule. */
@@ -58,7 +59,7 @@ export class PaceSolver {
     const key = `${pace.pieces}/${pace.days}/${effort}`;
     const known = this.#known.get(key);
     // A pattern may have been bettered since by what was found for more pieces.
-    const mayBeBetter = known?.is === "timetable" && pace.pieces > 1 && this.#patterns.has(pace.days);
+    const mayBeBetter = known?.is === "timetable" && pace.pieces > 1 && pace.days > TWO_A_DAY.days;
     if (known !== undefined && !mayBeBetter) return known;
     const found = this.#solve(pace, known === undefined ? effort : "known");
     this.#known.set(key, found);
@@ -73,7 +74,7 @@ export class PaceSolver {
   ): Minutes | null {
     const { problem } = this.problem(1);
     const { circle } = circleOfProblem(change(problem), days * DAY, this.#sessions(days));
-    return solveCircle(bend(circle), { stop: this.#stopAfter(NODES_ALONE) }).span;
+    return solveAlone(bend(circle), this.#stopAfter(NODES_ALONE)).span;
   }
 
   problem(pieces: number): ShopProblem {
@@ -100,7 +101,8 @@ export class PaceSolver {
   #solveSeveral({ pieces, days }: Pace, { answer, prepared }: Alone, effort: Effort): CircleAnswer {
     const { nodes, rounds } = EFFORTS[effort];
     const circleOf = (count: number): ProblemCircle => this.#circleOf({ pieces: count, days }, prepared);
-    if (days <= SHORT_DAYS) return solvePieces({ circleOf, pieces, isOver: this.#stopAfter(nodes) });
+    const two = pieces === TWO_A_DAY.pieces && days === TWO_A_DAY.days;
+    if (two) return solvePieces({ circleOf, pieces, isOver: this.#countDown(nodes) });
     const patterns = this.#patterns.get(days) ?? new PacePatterns(circleOf(1).circle, answer);
     this.#patterns.set(days, patterns);
     return patterns.solve(pieces, rounds, this.#isOver);
@@ -125,7 +127,7 @@ export class PaceSolver {
 
   #solveWith(days: number, prepared: readonly number[]): Alone {
     const { circle } = this.#circleOf({ pieces: 1, days }, prepared);
-    return { answer: solveCircle(circle, { stop: this.#stopAfter(NODES_ALONE) }), prepared };
+    return { answer: solveAlone(circle, this.#stopAfter(NODES_ALONE)), prepared };
   }
 
   #circleOf({ pieces, days }: Pace, prepared: readonly number[]): ProblemCircle {
@@ -143,9 +145,14 @@ export class PaceSolver {
     return repeatRound(this.round, (days * DAY) / this.round.minutes);
   }
 
-  #stopAfter(nodes: number): () => boolean {
-    let left = nodes;
+  /** Over once it was asked so many times. */
+  #countDown(times: number): () => boolean {
+    let left = times;
     return () => left-- <= 0 || this.#isOver();
+  }
+
+  #stopAfter(most: number): (nodes: number) => boolean {
+    return (nodes) => nodes > most || this.#isOver();
   }
 }
 

@@ -6,8 +6,14 @@ import type { Impossible, Pace, PaceRow, Timetable } from "./rotation-answer.ts"
 const DAY: Minutes = 1_440;
 /** Slower than one in so many days is no rotation. */
 const SLOWEST_DAYS = 14;
-/** More pieces than this in one round are not tried by themselves: a day, a week. */
-const MOST_PIECES = { day: 4, week: 12 };
+/** Paces of more than one piece a day that are tried; and how many pieces a week. */
+const QUICKER_THAN_DAILY: readonly Pace[] = [
+  { pieces: 3, days: 2 },
+  { pieces: 2, days: 1 },
+];
+const MOST_A_WEEK = 12;
+/** Where so many are out, nothing quicker is tried. */
+const MOST_OUT = 9;
 
 /** A pace that was tried. */
 interface Tried {
@@ -16,8 +22,8 @@ interface Tried {
 }
 
 /**
- * The quickest pace for each number out, from 1 up: of one piece in several rounds of the bench, and of whole pieces in
- * one round.
+ * The quickest pace for each number out, from 1 up: of one piece in several rounds of the bench (a day, a week), and of
+ * several pieces in one or two.
  */
 export function paceTable(
   solver: PaceSolver,
@@ -36,16 +42,23 @@ export function paceTable(
   const one = slow.at(-1)?.found;
   const quick: Tried[] = [];
   // Where one is too many for a round, more are.
-  for (let pieces = 2; pieces <= MOST_PIECES[round.every] && one?.is === "timetable" && !isOver(); pieces++) {
-    const pace = { pieces, days: rounds };
+  const quicker = one?.is === "timetable" ? quickerThan(round) : [];
+  for (const pace of quicker) {
+    if (isOver()) break;
     const found = solver.solve(pace, "row");
     quick.push({ pace, found });
-    if (found.is !== "timetable") break;
+    if (found.is !== "timetable" || found.out >= MOST_OUT) break;
   }
   // What was found for more pieces may have bettered fewer.
   const tried = [...slow, ...quick.map(({ pace }) => ({ pace, found: solver.solve(pace, "row") }))];
   const last = tried.at(-1)?.found;
   return { rows: quickestFor(tried), cut: isOver() || last?.is !== "impossible" };
+}
+
+/** Paces of more than one piece a round, ever quicker. */
+function quickerThan({ every, minutes }: BenchRound): readonly Pace[] {
+  if (every === "day") return QUICKER_THAN_DAILY;
+  return Array.from({ length: MOST_A_WEEK - 1 }, (_, more) => ({ pieces: 2 + more, days: minutes / DAY }));
 }
 
 /** Of each number out the quickest pace, where it is quicker than with fewer. `tried` rises in pace. */

@@ -44,10 +44,12 @@ export function rotationOf(shop: Shop, context: NowContext, ask: RotationAsk): R
   }
   const solver = new PaceSolver(facts, definition, round, isOver);
   const asked = ask.pace === null ? null : fitPace(ask.pace, round);
-  const { rows, cut } = paceTable(solver, round, isOver);
-  const pace =
-    asked ?? (ask.out === null ? usualPace(rows, facts.aim, round) : quickest(rows, ask.out, round));
+  const first = paceTable(solver, round, isOver).rows;
+  const usual = ask.out === null ? usualPace(first, facts.aim, round) : quickest(first, ask.out, round);
+  const pace = asked ?? (ask.out === null ? usual : quickerWith(solver, usual, ask.out));
   const timetable = solver.solve(pace, "whole");
+  // Looking harder for one pace may have bettered others.
+  const { rows, cut } = paceTable(solver, round, isOver);
   return {
     process: definition.name,
     round,
@@ -60,6 +62,14 @@ export function rotationOf(shop: Shop, context: NowContext, ask: RotationAsk): R
     changes: pace.pieces === 1 ? findChanges(solver, pace, timetable) : [],
     withoutPreparation: stepsUnprepared(made, timetable),
   };
+}
+
+/** Whole pieces more a week, as long as they can be had with no more out than said by looking harder. */
+function quickerWith(solver: PaceSolver, pace: Pace, out: number): Pace {
+  const more = { ...pace, pieces: pace.pieces + 1 };
+  const isWeek = solver.round.every === "week" && pace.days === 7;
+  const found = isWeek ? solver.solve(more, "whole") : null;
+  return found?.is === "timetable" && found.out <= out ? quickerWith(solver, more, out) : pace;
 }
 
 /** One a day where days are alike and it can be; else what the maker aims at; else the quickest there is. */

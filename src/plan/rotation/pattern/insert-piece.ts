@@ -5,7 +5,7 @@ import { mod } from "./mod.ts";
 import type { Occupied } from "./occupied.ts";
 import type { Placed } from "./placed.ts";
 import { Placing } from "./placing-piece.ts";
-import { leastApart, openSlots, spansOf, tailsOf } from "./tails.ts";
+import { leastApart, spansOf, type Tail, tailsOf } from "./tails.ts";
 
 export interface InsertAsk {
   readonly occupied: Occupied;
@@ -31,6 +31,8 @@ interface Prices {
 const BEGINNINGS = 6;
 /** Tasks placed at the most for one beginning. */
 const STEPS = 60;
+/** Starts looked at the most for one beginning. */
+const LOOKS = 1_500;
 /** Ways tried from each task on. */
 const WAYS = 3;
 /** Two ways that differ by less are one. */
@@ -49,7 +51,7 @@ export function insertPiece({ occupied, tables, prices, chance }: InsertAsk): Pl
   const costs = priced(free, occupied, tables, prices);
   const out = occupied.outCosts(prices.out, prices.over);
   const tails = tailsOf({ route, costs, out });
-  const first = Float64Array.from(tails[0] as Float64Array);
+  const first = Float64Array.from(tails[0]?.least ?? []);
   for (const { opens, closes } of time.spans) {
     const more = prices.blur * chance();
     for (let slot = opens; slot < closes; slot++) (first[slot] as number) += more;
@@ -90,20 +92,18 @@ function leastOf(costs: Float64Array): number | null {
 
 interface Ways {
   readonly placing: Placing;
-  readonly tails: readonly Float64Array[];
+  readonly tails: readonly Tail[];
   readonly out: Float64Array;
 }
 
 /** Goes down the row, the least costly way first. */
 class Descent {
   readonly #ways: Ways;
-  /** By place in the row, the slots that lead to the end. */
-  readonly #open: readonly Int32Array[];
   #steps = 0;
+  #looks = 0;
 
   constructor(ways: Ways) {
     this.#ways = ways;
-    this.#open = ways.tails.map(openSlots);
   }
 
   from(start: Minutes): boolean {
@@ -146,8 +146,7 @@ class Descent {
     const { route, period } = placing;
     const { row, time } = route;
     const task = row[place] as number;
-    const tail = tails[place] as Float64Array;
-    const open = this.#open[place] as Int32Array;
+    const { least: tail, open } = tails[place] as Tail;
     let best: Minutes | null = null;
     let least = Number.POSITIVE_INFINITY;
     const lag = route.lags[place - 1] as (typeof route.lags)[number];
@@ -167,6 +166,7 @@ class Descent {
         const cost =
           (turn / period) * (out[period] as number) + (out[minute] as number) + (tail[slot] as number);
         if (cost >= least || tried.some((other) => Math.abs(other - start) < ALIKE)) continue;
+        if (this.#looks++ > LOOKS) return null;
         if (placing.canStart(task, start) === null) continue;
         least = cost;
         best = start;

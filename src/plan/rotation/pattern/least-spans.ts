@@ -1,7 +1,7 @@
 import type { Minutes } from "../../../time/instant.ts";
 import { mod } from "./mod.ts";
 import type { Route } from "./route.ts";
-import { leastApart, openSlots, spansOf, tailsOf } from "./tails.ts";
+import { leastApart, spansOf, type Tail, tailsOf } from "./tails.ts";
 
 /** Steps of the prices; each costs one way through the row. */
 const STEPS = 30;
@@ -23,7 +23,7 @@ export function leastSpansOf(route: Route, pieces: number): Minutes {
   for (let step = 0; step < STEPS; step++) {
     const costs = circle.tasks.map((_, task) => pricedFreely(route, task, prices));
     const tails = tailsOf({ route, costs, out });
-    const least = Math.min(...(tails[0] as Float64Array));
+    const least = Math.min(...(tails[0]?.least ?? []));
     if (least === Number.POSITIVE_INFINITY) return best;
     const beside =
       route.beside.flat().reduce((sum, task) => sum + workOf(route, task), 0) * Math.min(...prices);
@@ -61,11 +61,11 @@ function pricedFreely(route: Route, task: number, prices: readonly number[]): Fl
 }
 
 /** By session, the work that the cheapest way through the row has there. */
-function workBySession(route: Route, tails: readonly Float64Array[]): number[] {
+function workBySession(route: Route, tails: readonly Tail[]): number[] {
   const { row, time, circle } = route;
   const { period } = circle;
   const wanted = time.spans.map(() => 0);
-  const first = tails[0] as Float64Array;
+  const first = (tails[0] as Tail).least;
   let slot = first.indexOf(Math.min(...first));
   for (const [place, task] of row.entries()) {
     const session = time.sessionOf[slot] as number;
@@ -75,11 +75,12 @@ function workBySession(route: Route, tails: readonly Float64Array[]): number[] {
     if (tail === undefined || lag === undefined) break;
     const before = time.minuteOf[slot] as number;
     let least = Number.POSITIVE_INFINITY;
-    for (const open of openSlots(tail)) {
+    const spans = spansOf(lag, leastApart(route, row, place), period);
+    for (const open of tail.open) {
       const minute = time.minuteOf[open] as number;
-      for (const [low, high] of spansOf(lag, leastApart(route, row, place), period)) {
+      for (const [low, high] of spans) {
         const waited = low + mod(minute - before - low, period);
-        const cost = waited + (tail[open] as number);
+        const cost = waited + (tail.least[open] as number);
         if (waited > high || cost >= least) continue;
         least = cost;
         slot = open;

@@ -11,37 +11,46 @@ export interface TailsAsk {
   readonly out: Float64Array;
 }
 
+/** What is left of the way from one place of the row on. */
+export interface Tail {
+  /** By slot; Infinity: no way leads to the end. */
+  readonly least: Float64Array;
+  /** The slots from which one does, in order. */
+  readonly open: Int32Array;
+}
+
 /**
  * By place in the row and slot: the least cost (to be out from there to the end of the row, and of each start on the way)
- * once the task starts there; Infinity: no way leads to the end. By dynamic programming from the end, with the least of
+ * once the task starts there. By dynamic programming from the end, with the least of
  * each sliding window kept in a queue: what the piece did before does not matter.
  *
  * What tasks of one piece do to each other beyond neighbours in the row is left out, so nothing costs less.
  */
-export function tailsOf({ route, costs, out }: TailsAsk): Float64Array[] {
+export function tailsOf({ route, costs, out }: TailsAsk): Tail[] {
   const { circle, row, time } = route;
-  const tails = row.map(() => new Float64Array(time.size).fill(Number.POSITIVE_INFINITY));
+  const leasts = row.map(() => new Float64Array(time.size).fill(Number.POSITIVE_INFINITY));
+  const opens: Int32Array[] = [];
   const last = row.length - 1;
   const minutes = circle.tasks[row[last] as number]?.minutes ?? 0;
-  const end = tails[last] as Float64Array;
+  const end = leasts[last] as Float64Array;
   for (let slot = 0; slot < time.size; slot++) {
     const minute = time.minuteOf[slot] as number;
     const own = (costs[row[last] as number] as Float64Array)[slot] as number;
     end[slot] = own + (out[minute + minutes] as number) - (out[minute] as number);
   }
   for (let place = last - 1; place >= 0; place--) {
-    const after = tails[place + 1] as Float64Array;
+    const after = leasts[place + 1] as Float64Array;
     const free = openSlots(after);
-    if (free.length === 0) break;
+    opens[place + 1] = free;
     const lag = route.lags[place] as CircleLag;
     const own = costs[row[place] as number] as Float64Array;
     for (const [least, most] of spansOf(lag, leastApart(route, row, place), circle.period)) {
       const sliding = { least, most, out, route };
       const way = most - least < circle.period - 1 ? lessenWithin : lessenFrom;
-      way(tails[place] as Float64Array, own, after, free, sliding);
+      if (free.length > 0) way(leasts[place] as Float64Array, own, after, free, sliding);
     }
   }
-  return tails;
+  return leasts.map((least, place) => ({ least, open: opens[place] ?? openSlots(least) }));
 }
 
 /** The windows of a wait, from start to start; no longer than a period, for then the same minutes come again. */
@@ -64,8 +73,7 @@ export function leastApart({ circle }: Route, row: readonly number[], place: num
   return circle.apart[row[place] as number]?.[row[place + 1] as number] ?? 0;
 }
 
-/** The slots that lead to the end, in order. */
-export function openSlots(tail: Float64Array): Int32Array {
+function openSlots(tail: Float64Array): Int32Array {
   const open = new Int32Array(tail.length);
   let count = 0;
   for (let slot = 0; slot < tail.length; slot++) {
