@@ -5,14 +5,20 @@ import { Recreate } from "./recreate.ts";
 import { RuleSearch } from "./rule-search.ts";
 import type { Solution } from "./solution.ts";
 
-/** Rounds of the first cooling; each later one is longer by a third. */
-const FIRST_COOLING = 2000;
+/** Rounds of a short cooling, of few tasks, of more and of many. */
+const COOLING = { few: 2000, more: 6000, many: 2000 };
+
+/** With fewer tasks than this a shop has few. */
+const FEW = 100;
 
 /** With more tasks than this, one valley takes all the time there is. */
 const MANY = 300;
 
-/** How much dearer than the plan that stands a plan may be in the beginning, as a share of it over the root of its tasks. */
-const HEAT = 0.03;
+/**
+ * How much dearer than the plan that stands a plan may be in the beginning, as a share of it over the root of its tasks;
+ * less of many, for which there is no time to come down again.
+ */
+const HEAT = { few: 0.03, many: 0.01 };
 
 /**
  * Searches for better orders, round by round: first by dispatching rules, then by moves upon the best order, accepted
@@ -34,8 +40,10 @@ export class Anneal {
   #round = 0;
   #coolings = 0;
   /** Rounds of the cooling at hand, and of the longest. */
-  #length = FIRST_COOLING;
-  #longest = FIRST_COOLING;
+  #length: number;
+  #longest: number;
+  readonly #short: number;
+  readonly #heat: number;
 
   /**
    * @param player one with an order that stands
@@ -46,6 +54,11 @@ export class Anneal {
     this.#chance = chance;
     this.#rules = new RuleSearch(player, new Recreate(player), chance);
     this.#byRules = withRules;
+    const { length } = player.bench.tasks;
+    this.#short = length < FEW ? COOLING.few : length > MANY ? COOLING.many : COOLING.more;
+    this.#heat = length > MANY ? HEAT.many : HEAT.few;
+    this.#length = this.#short;
+    this.#longest = this.#short;
     this.#moves = makeMoves(player, chance, this.#rules);
     this.#worth = this.#moves.map(() => 1);
     this.best = player.solution();
@@ -73,7 +86,7 @@ export class Anneal {
       this.#longest = Math.ceil((this.#longest * 4) / 3);
       this.#length = this.#longest;
     } else {
-      this.#length = FIRST_COOLING;
+      this.#length = this.#short;
       const cost = this.#rules.playFar();
       if (cost < Number.POSITIVE_INFINITY) {
         player.accept(cost);
@@ -101,7 +114,7 @@ export class Anneal {
     const number = this.#drawMove();
     const move = this.#moves[number] as Move;
     const heat =
-      (HEAT * player.cost * (1 - this.#round / this.#length) ** 2) / Math.sqrt(player.order.length);
+      (this.#heat * player.cost * (1 - this.#round / this.#length) ** 2) / Math.sqrt(player.order.length);
     const ceiling = player.cost - heat * Math.log(1 - this.#chance());
     const work = player.steps;
     const before = player.cost;

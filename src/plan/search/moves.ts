@@ -24,6 +24,7 @@ export function makeMoves(player: Player, chance: Chance, rules: RuleSearch): Mo
     { name: "shift", play: (ceiling) => shiftTask(drawing, ceiling) },
     { name: "window", play: (ceiling) => takeOutWindow(drawing, ceiling) },
     { name: "pieces", play: (ceiling) => takeOutPieces(drawing, ceiling) },
+    { name: "exchange", play: (ceiling) => exchangePieces(drawing, ceiling) },
     { name: "lead", play: (ceiling) => letPiecesLead(drawing, ceiling) },
     { name: "cut", play: (ceiling) => cutTime(drawing, ceiling) },
     { name: "decide", play: (ceiling) => decideTask(drawing, ceiling) },
@@ -155,6 +156,29 @@ function takeOutPieces(drawing: Drawing, ceiling: number): number {
   }
   const from = chance() < 0.5 ? Number.POSITIVE_INFINITY : release;
   return recreate.play(outs, from, ceiling, drawStyle(chance, { gapsOnly: chance() < 0.3 }));
+}
+
+/** Takes out two pieces and puts each in where the other stood, late ones likelier. */
+function exchangePieces(drawing: Drawing, ceiling: number): number {
+  const { recreate, chance } = drawing;
+  drawing.rankByStart();
+  const one = chance() < 0.5 ? drawing.latePiece() : drawing.piece();
+  const other = drawing.piece();
+  if (one === other) return Number.POSITIVE_INFINITY;
+  const outs: BenchTask[] = [];
+  for (const [piece, place] of [
+    [one, other],
+    [other, one],
+  ] as const) {
+    const last = place.tasks.length - 1;
+    for (const [number, task] of piece.tasks.entries()) {
+      if (task.running) continue;
+      const alike = place.tasks[Math.round((number * last) / Math.max(1, piece.tasks.length - 1))] ?? task;
+      recreate.rank[task.index] = alike.start;
+      outs.push(task);
+    }
+  }
+  return recreate.play(outs, Number.POSITIVE_INFINITY, ceiling, drawStyle(chance, {}));
 }
 
 /** Lets a few pieces go first from some moment on; all other work fits in around them. */
