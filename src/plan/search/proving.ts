@@ -15,6 +15,9 @@ const EVERY = 120;
 const DECISIONS = 1000;
 const LONGER = 1.2;
 
+/** Decisions of a turn at most: nobody can stop it meanwhile. About a tenth of a second. */
+const MOST_DECISIONS = 4000;
+
 /** Exact search beside the search by orders, where the problem is small enough. */
 export class Proving {
   readonly #problem: Problem;
@@ -38,7 +41,7 @@ export class Proving {
     this.#proof ??= beginProof(this.#problem, new Map(), known);
     this.#proof?.know(known);
     const most = this.#decisions;
-    this.#decisions *= LONGER;
+    this.#decisions = Math.min(MOST_DECISIONS, this.#decisions * LONGER);
     return this.#proof?.go((nodes) => nodes >= most) ?? false;
   }
 
