@@ -37,7 +37,9 @@ export function sayHold(hold: Held, until: Instant | null, speech: Speech): stri
  * @example sayHeld(row, speech) // "till 20:00, wet coat of 2; also solvent vapour of 1 till 19:44"
  */
 export function sayHeld(row: Pick<HeldRow, "because" | "also" | "until">, speech: Speech): string {
-  const also = (row.also ?? []).map((hold) => {
+  // What the same act ends needs no word of its own: a pot put away gives off neither heat nor fume.
+  const others = (row.also ?? []).filter(({ remedy }) => remedy === null || remedy !== row.because.remedy);
+  const also = others.map((hold) => {
     const till = hold.until === null ? "" : ` till ${sayClock(hold.until, speech)}`;
     return `${sayBecause(hold, speech)}${till}${hold.remedy === null ? "" : `: ${hold.remedy}`}`;
   });

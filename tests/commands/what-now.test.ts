@@ -59,7 +59,9 @@ describe("now", () => {
       tags: [3],
       name: "dace",
       step: "shape",
+      preparation: null,
       because: "wet coat of 1 and 2",
+      also: [],
       until: "2026-03-23T19:49:00+00:00",
     });
   });
