@@ -1,8 +1,12 @@
 import { existsSync, readdirSync, readFileSync } from "node:fs";
 import { join } from "node:path";
+import { checkRotation, spanOfRotation } from "../../plan/rotation/check-rotation.ts";
+import { checkHoist } from "../../published/rotation/hoist-line.ts";
 import type { Row } from "../compare-runs.ts";
 import { checkShop } from "./check-shop.ts";
 import { families } from "./families.ts";
+import { readHoistFile } from "./hoist-file.ts";
+import type { RotationFile } from "./rotation-file.ts";
 import type { ShopFile, ShopSolution } from "./shop-file.ts";
 
 const benchmarks = join(import.meta.dirname, "../../../../shared/benchmarks");
@@ -48,7 +52,7 @@ function measureFile(name: string, reference: number | null): Gap[] {
   const begun = performance.now();
   const answer = family.solve(text, { ms: MS, rounds: null, seed: 1, period: null });
   const ms = performance.now() - begun;
-  if (family.format === "shop/1" && answer.starts !== null) demandRight(name, text, answer);
+  if (answer.starts !== null) demandRight(name, family.format, text, answer);
   const { status, objective } = answer;
   return [
     {
@@ -63,18 +67,42 @@ function measureFile(name: string, reference: number | null): Gap[] {
 /** @throws when starts are not what they are said to be: a gap would mean nothing */
 function demandRight(
   name: string,
+  format: string,
   text: string,
   answer: { objective: number | null; starts: unknown },
 ): void {
-  const judged = checkShop(JSON.parse(text) as ShopFile, answer as unknown as ShopSolution);
-  if (judged.wrong.length > 0 || judged.objective !== answer.objective) {
-    throw new Error(`${name}: ${judged.wrong[0] ?? `the objective is ${judged.objective}`}`);
+  const { wrong, objective } = judge(format, text, answer);
+  if (wrong.length > 0 || objective !== answer.objective) {
+    throw new Error(`${name}: ${wrong[0] ?? `the objective is ${objective}`}`);
   }
 }
 
-/** The folder, and of our own shops the size too. */
+/** What is wrong with an answer, and what it is worth, told from the file alone. */
+function judge(
+  format: string,
+  text: string,
+  answer: { objective: number | null; starts: unknown },
+): { readonly wrong: readonly string[]; readonly objective: number | null } {
+  const starts = answer.starts as readonly number[];
+  if (format === "shop/1") {
+    return checkShop(JSON.parse(text) as ShopFile, answer as unknown as ShopSolution);
+  }
+  if (format === "rotation/1") {
+    const file = JSON.parse(text) as RotationFile;
+    return { wrong: checkRotation(file, file.day, starts), objective: spanOfRotation(file, starts) };
+  }
+  // Of a hoist the objective is the period itself; projects are judged in tests/published.
+  const { objective } = answer;
+  return {
+    wrong: format === "hoist" ? checkHoist(readHoistFile(text), objective ?? 0, starts) : [],
+    objective,
+  };
+}
+
+/** The folder, and of our own shops and rotations the size too. */
 function groupOf(name: string): string {
   const [folder = "", file = ""] = name.split("/");
+  if (folder === "rotation") return `rotation, ${/\d+/.exec(file)?.[0]} steps`;
   return folder === "shop" ? `shop, ${file.split("-")[0]}` : folder;
 }
 
