@@ -4,17 +4,20 @@ import type { Row } from "./compare-runs.ts";
 import { families } from "./plan/families.ts";
 import { type Ask, FileTrouble } from "./plan/family.ts";
 import { measureGaps } from "./plan/gaps.ts";
+import { keepBest } from "./plan/keep-best.ts";
 
 /**
  * Plans benchmark files, one line of JSON for each; without files, the table of gaps for each family.
  *
- * @param words `FILE... [--ms N] [--rounds N] [--seed N] [--period T]`
+ * @param words `FILE... [--ms N] [--rounds N] [--seed N] [--period T]`; or `FILE... --keep SEEDS [--ms N]`: shop files
+ * searched with seeds 1 to SEEDS for N milliseconds of the processor each, the best kept in best-known.json
  */
 export function measure(words: string[]): Row[] {
   if (words.length === 0) return measureGaps();
   try {
-    const { files, ask } = readWords(words);
-    for (const file of files) console.log(JSON.stringify(solveFile(file, ask)));
+    const { files, ask, keep } = readWords(words);
+    if (keep > 0) keepBest(files, keep, ask.ms / 1000);
+    else for (const file of files) console.log(JSON.stringify(solveFile(file, ask)));
   } catch (trouble) {
     if (!(trouble instanceof FileTrouble)) throw trouble;
     console.error(trouble.message);
@@ -23,14 +26,15 @@ export function measure(words: string[]): Row[] {
   return [];
 }
 
-function readWords(words: string[]): { files: readonly string[]; ask: Ask } {
+function readWords(words: string[]): { files: readonly string[]; ask: Ask; keep: number } {
   const option = { type: "string" } as const;
   try {
-    const options = { ms: option, rounds: option, seed: option, period: option };
+    const options = { ms: option, rounds: option, seed: option, period: option, keep: option };
     const { values, positionals: files } = parseArgs({ args: words, options, allowPositionals: true });
-    const { ms = "1000", rounds = null, seed = "1", period = null } = values;
+    const { ms = "1000", rounds = null, seed = "1", period = null, keep = "0" } = values;
     return {
       files,
+      keep: wholeNumber("keep", keep),
       ask: {
         ms: wholeNumber("ms", ms),
         rounds: rounds === null ? null : wholeNumber("rounds", rounds),
