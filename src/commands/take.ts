@@ -1,6 +1,8 @@
+import type { Tag } from "../journal/event.ts";
+import { sayIfHung } from "../words/say-how-sure.ts";
 import { ANYWAY, type Command, TICKED, WHEN } from "./command.ts";
 import { findCautions } from "./find-cautions.ts";
-import { perform } from "./perform.ts";
+import { type Done, perform } from "./perform.ts";
 import { readAnyway, splitColour } from "./read-work.ts";
 import { sayWarnings } from "./say-warnings.ts";
 import { sheetOf } from "./show-sheet.ts";
@@ -46,9 +48,19 @@ export const take: Command = {
       },
       async (done, opened) => [
         ...(await sayWarnings(done, opened)),
+        ...sayIfHung(takenBy(done), done.shop, opened.speech),
         ...(await findCautions(done, opened)),
         ...(words.has("sheet") ? await sheetOf(done, opened) : []),
       ],
     );
   },
 };
+
+/** What was taken for a step itself, not for its preparation. */
+function takenBy({ events }: Done): readonly { readonly tag: Tag; readonly step: string }[] {
+  return events.flatMap((event) =>
+    event.kind === "taken" && event.tag !== null && event.part === "step"
+      ? [{ tag: event.tag, step: event.step }]
+      : [],
+  );
+}

@@ -150,3 +150,14 @@ test("how sure a predicted time is, is told of one piece and by the answers of i
   expect((await bench.type('move 1 "warm box"')).out).toMatch(/Dry-hard about 18:4[56], likely /);
   expect(await bench.type("rack 9")).toMatchObject({ exit: 2 });
 });
+
+test("taken in hand, a coat to be laid says when it will be dry-hard, and how sure", async () => {
+  await bench.type('tag walker --name smelt --hung "pour the ballast" --since "17:30"');
+  expect((await bench.type('take 2 --ticked "solvent vapour"')).out).not.toMatch(/dry-hard/);
+  await bench.type("undo");
+  await bench.type("air 20C 50%");
+  // 6 min from 18:05: hung 18:11. 12 h, 10 h 12 and 13 h 48 later.
+  expect((await bench.type('take 2 --ticked "solvent vapour"')).out).toMatch(
+    /Hung 18:11, varnish is dry-hard about Thu 06:11, likely Thu 04:20 to Thu 08:00 \(predicted\)\./,
+  );
+});
