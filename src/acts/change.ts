@@ -74,5 +74,6 @@ function isNews(piece: Piece, changes: Changes): boolean {
 }
 
 function sayChanges(changes: Changes): string {
-  return Object.keys(changes).join(", ") || "nothing said";
+  const said = Object.keys(changes).map((key) => (key === "weight" ? "which comes first" : key));
+  return said.join(", ") || "nothing said";
 }

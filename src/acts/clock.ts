@@ -24,7 +24,8 @@ export function decideClock(request: Clock, shop: Shop, context: DecideContext):
   const { now } = context;
   const { minutes, at, until } = request;
   const since = request.since ?? firstAhead(shop, now);
-  if (since === null || minutes === 0) return refuse({ code: "nothing changes", what: "clock" });
+  if (since === null || minutes === 0)
+    return refuse({ code: "nothing changes", what: "nothing was written ahead of now" });
   if (until !== null && until <= since) return refuse({ code: "no such act", act: until });
   const all = shop.acts.flatMap(({ events }) => events);
   const wrong = all.filter(({ seq }) => seq >= since && (until === null || seq < until));
@@ -66,7 +67,7 @@ function checkMeant(
 ): Refused | null {
   if (wrong.length === 0) return refuse({ code: "no such act", act: since });
   const again = all.some((event) => event.kind === "clock" && since < event.seq);
-  return again ? refuse({ code: "nothing changes", what: "clock" }) : null;
+  return again ? refuse({ code: "nothing changes", what: "the clock was set right for that" }) : null;
 }
 
 /** Minutes by which events can be set back before one comes before an earlier event that stays. */

@@ -1,5 +1,17 @@
-import type { EventBody, JournalEvent } from "../journal/event.ts";
+import type { EventBody, JournalEvent, Setting } from "../journal/event.ts";
 import type { ActRecord } from "../shop/shop.ts";
+
+/** Settings whose name in the journal is not what a maker would call them. */
+const SETTINGS: Partial<Record<Setting["of"], string>> = {
+  hours: "bench hours",
+  day: "hours of one day",
+  away: "days away",
+  back: "being back",
+  hands: "pairs of hands",
+  place: "hooks of a place",
+  "in room": "what is in which room",
+  touches: "whether touches count",
+};
 
 /**
  * What an event did, short, for refusals that name it.
@@ -25,7 +37,7 @@ export function nameEvent(event: EventBody): string {
     case "ticked":
       return `ticked ${event.caution}`;
     case "settled":
-      return `settled ${event.setting.of}`;
+      return `settled ${SETTINGS[event.setting.of] ?? event.setting.of}`;
     default:
       return event.kind;
   }

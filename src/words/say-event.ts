@@ -106,6 +106,8 @@ function sayRoute(change: RouteChange): string {
     case "skip":
       return `goes without ${change.step}`;
     case "swap":
-      return `gets ${change.like} in place of ${change.step}`;
+      return change.like === change.step && change.coat !== null
+        ? `gets ${change.step} in ${change.coat.name}`
+        : `gets ${change.like} in place of ${change.step}${change.coat === null ? "" : `, in ${change.coat.name}`}`;
   }
 }

@@ -64,7 +64,7 @@ describe("a change", () => {
     expect(told(bench.change([1, 2], { weight: 5 }))).toEqual(["changed 2"]);
     expect(refusalOf(bench.change([1, 2], { weight: 5 }))).toMatchObject({
       code: "nothing changes",
-      what: "weight",
+      what: "which comes first",
     });
     expect(told(bench.change(1, { due: "2026-04-03" }))).toEqual(["changed 1"]);
     expect(told(bench.change(1, { due: null }))).toEqual(["changed 1"]);

@@ -1,0 +1,42 @@
+import { afterEach, beforeEach, expect, test } from "vitest";
+import { BenchInAFolder } from "../fixtures/bench-in-a-folder.ts";
+import { at } from "../fixtures/week-time.ts";
+import { done, refused } from "./type-lines.ts";
+
+let bench: BenchInAFolder;
+
+beforeEach(async () => {
+  bench = new BenchInAFolder(at("Mon 17:50"));
+  await done(bench, "Mon 17:50", "settings zone Europe/Dublin");
+  await done(bench, "Mon 17:51", 'hours "weekdays 18-21"');
+  await done(bench, "Mon 17:52", "tag walker --count 2");
+});
+afterEach(() => bench.remove());
+
+test("what stands already is told as a maker would call it, not by its name in the journal", async () => {
+  await done(bench, "Mon 18:00", "first 2");
+  expect(await refused(bench, "Mon 18:01", "first 2", 3)).toBe(
+    "Nothing would change, it is so already: which comes first.",
+  );
+  expect(await refused(bench, "Mon 18:01", "amend clock 1h", 3)).toBe(
+    "Nothing would change, it is so already: nothing was written ahead of now.",
+  );
+});
+
+test("hours that later hours lean on are named as hours", async () => {
+  await done(bench, "Mon 18:00", 'hours "weekdays 18-22"');
+  const { acts } = await bench.json<{ acts: { act: number; says: string }[] }>("undo --list");
+  const first = acts.at(-2)?.act ?? 0;
+  expect(await refused(bench, "Mon 18:01", `undo ${first}`, 3)).toMatch(
+    /^"settled bench hours" cannot be undone while "settled bench hours" \(act \d+\) leans on it: undo that first\.$/,
+  );
+});
+
+test("a step worked in another coat names the coat", async () => {
+  expect(
+    await done(bench, "Mon 18:00", 'route 1 --swap "last clear" --like "last clear" --coat varnish'),
+  ).toMatch(/^1 gets last clear in varnish\. /);
+  expect(
+    await done(bench, "Mon 18:00", 'route 2 --swap "last clear" --like "first clear" --coat varnish'),
+  ).toMatch(/^2 gets first clear in place of last clear, in varnish\. /);
+});
