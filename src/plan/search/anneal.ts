@@ -3,6 +3,7 @@ import { type Move, makeMoves } from "./moves.ts";
 import type { Player } from "./play-order.ts";
 import { Recreate } from "./recreate.ts";
 import { RuleSearch } from "./rule-search.ts";
+import { playByRank, type Rank } from "./simple-orders.ts";
 import type { Solution } from "./solution.ts";
 
 /** Rounds of a short cooling, of few tasks, of more and of many. */
@@ -32,8 +33,11 @@ export class Anneal {
   readonly #moves: readonly Move[];
   /** By move: what it brought lately for the work it took. */
   readonly #worth: number[];
+  readonly #recreate: Recreate;
+  /** Ways to rank all work that are still to be tried, the last one first; then come the rules. */
+  readonly #ranks: Rank[];
   readonly #rules: RuleSearch;
-  /** Rules come first. */
+  /** Rules come before moves. */
   #byRules: boolean;
   /** The best found so far. */
   best: Solution;
@@ -47,12 +51,15 @@ export class Anneal {
 
   /**
    * @param player one with an order that stands
-   * @param withRules begin with dispatching rules
+   * @param ranks what to try first of all
+   * @param withRules then go on with dispatching rules
    */
-  constructor(player: Player, chance: Chance, withRules: boolean) {
+  constructor(player: Player, chance: Chance, ranks: readonly Rank[], withRules: boolean) {
     this.#player = player;
     this.#chance = chance;
-    this.#rules = new RuleSearch(player, new Recreate(player), chance);
+    this.#recreate = new Recreate(player);
+    this.#ranks = ranks.toReversed();
+    this.#rules = new RuleSearch(player, this.#recreate, chance);
     this.#byRules = withRules;
     const { length } = player.bench.tasks;
     this.#short = length < FEW ? COOLING.few : length > MANY ? COOLING.many : COOLING.more;
@@ -66,6 +73,8 @@ export class Anneal {
 
   /** One round. @returns whether a better order was found */
   round(): boolean {
+    const rank = this.#ranks.pop();
+    if (rank !== undefined) return this.#tryRank(rank);
     if (this.#byRules) return this.#tryRule();
     if (this.#round >= this.#length) this.#beginCooling();
     this.#round++;
@@ -94,6 +103,18 @@ export class Anneal {
       }
     }
     player.adopt(this.best);
+  }
+
+  #tryRank(rank: Rank): boolean {
+    const player = this.#player;
+    const cost = playByRank(rank, player, this.#recreate, this.best.cost);
+    const better = cost < this.best.cost;
+    if (better) {
+      player.accept(cost);
+      this.best = player.solution();
+    }
+    player.adopt(this.best);
+    return better;
   }
 
   #tryRule(): boolean {

@@ -15,6 +15,7 @@ import { decisionsOf, orderOf } from "./order-of.ts";
 import { planOf } from "./plan-of.ts";
 import { Player } from "./play-order.ts";
 import { MOST_PROVEN, Proving } from "./proving.ts";
+import { asPlanned, simpleRanks } from "./simple-orders.ts";
 import type { Solution } from "./solution.ts";
 import { measureTails } from "./tails.ts";
 
@@ -83,7 +84,8 @@ class OpenSearch implements Search {
     // The rules were tried when the warm plan was found.
     const withRules = warm === null || this.#player.cost > dispatched;
     const { length } = this.#player.order;
-    this.#anneal = length > 1 ? new Anneal(this.#player, chanceFrom(seed), withRules) : null;
+    const ranks = [...(warm === null ? [] : [asPlanned(warm)]), ...(withRules ? simpleRanks : [])];
+    this.#anneal = length > 1 ? new Anneal(this.#player, chanceFrom(seed), ranks, withRules) : null;
     this.#proving = new Proving(problem, length);
   }
 
