@@ -1,3 +1,4 @@
+import type { Tag } from "../journal/event.ts";
 import type { WaitingRow } from "../plan/now-answer.ts";
 import type { Instant } from "../time/instant.ts";
 import { MINUTE } from "../time/instant.ts";
@@ -15,8 +16,13 @@ import type { Facts } from "./state.ts";
 /** Fewer cells tell nothing: the bars then give way to the words. */
 const LEAST_CELLS = 12;
 
-/** The shared clock: every piece out under one axis of hours, so that where time goes is seen at once. */
-export function clockPanel(facts: Facts, columns: number, most: number): Line[] {
+/**
+ * The shared clock: every piece out under one axis of hours, so that where time goes is seen at once. Where there is no room
+ * for all of them, the page of them that has the piece looked at: pages stand still while the mark moves within one.
+ *
+ * @param tag the piece looked at; null: none
+ */
+export function clockPanel(facts: Facts, columns: number, most: number, tag: Tag | null = null): Line[] {
   const { answer, speech, sessions } = facts;
   if (answer.waiting.length === 0) return [line(" Nothing is out.", "dim")];
   const longest = Math.max(...answer.waiting.map((row) => widthOf(nameOf(row))));
@@ -26,7 +32,13 @@ export function clockPanel(facts: Facts, columns: number, most: number): Line[] 
   const axis = axisFor(speech.now, cells < LEAST_CELLS ? 0 : cells, sessions);
   const indent = " ".repeat(nameWide + 2);
   const room = Math.max(most - 2, 1);
-  const shown = answer.waiting.slice(0, answer.waiting.length > room ? room - 1 : room);
+  const count = answer.waiting.length > room ? Math.max(room - 1, 1) : room;
+  const looked = Math.max(
+    answer.waiting.findIndex((row) => row.tag === tag),
+    0,
+  );
+  const from = Math.max(Math.min(looked - (looked % count), answer.waiting.length - count), 0);
+  const shown = answer.waiting.slice(from, from + count);
   const lines = [
     line(`${indent}${hourMarks(axis, speech.zone)}`, "dim"),
     line(`${indent}${benchMarks(axis, speech.now)}`, "dim"),

@@ -5,6 +5,7 @@ import { clockPanel } from "./clock-panel.ts";
 import { headPanel } from "./head-panel.ts";
 import type { Line, Span } from "./line.ts";
 import { cutLine, line, span, spread } from "./line.ts";
+import { tagsMeant } from "./marked-row.ts";
 import { overlayPanel } from "./overlay-panel.ts";
 import type { DashboardState, Facts } from "./state.ts";
 import { detailLines, workPanel } from "./work-panel.ts";
@@ -40,7 +41,7 @@ function drawLines(state: DashboardState): Line[] {
   const rest = room - details.length - 1;
   const forWork = Math.max(2, Math.min(wanted, rest - Math.min(waiting, Math.floor(room / 2))));
   const work = workPanel(state, facts, columns, forWork);
-  const clock = clockPanel(facts, columns, rest - work.length);
+  const clock = clockPanel(facts, columns, rest - work.length, tagsMeant(state)[0] ?? null);
   const body = [...head, line(""), ...work, ...details, line(""), ...clock];
   return fill(body, rows - foot.length).concat(foot);
 }

@@ -226,3 +226,21 @@ test("the marked row is always in sight, also where two lines are left for the w
     state = press(state, "j").state;
   }
 });
+
+test("where not all pieces fit, the shared clock shows the page with the marked one, or with the tag typed", () => {
+  const tags = Array.from({ length: 30 }, (_, index) => 101 + index);
+  const work = tags.map((tag) => makeWork({ tags: [tag] }));
+  const waiting = tags.map((tag) => makeWaiting(tag));
+  let state = makeState(makeFacts(makeAnswer({ work, waiting })));
+  const onTheClock = () => picture(state).flatMap((text) => /^ (\d+) .*opens 4 h 22/.exec(text)?.[1] ?? []);
+  const first = onTheClock();
+  expect(first[0]).toBe("101");
+  for (const tag of tags) {
+    expect(onTheClock()).toContain(String(tag));
+    expect(onTheClock()).toHaveLength(first.length);
+    state = press(state, "j").state;
+  }
+  expect(onTheClock().at(-1)).toBe("130");
+  state = press(state, "1", "0", "2").state;
+  expect(onTheClock()).toEqual(first);
+});
