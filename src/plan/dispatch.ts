@@ -19,6 +19,22 @@ import { emptyTrial } from "./try-task.ts";
 export function dispatch(prepared: Prepared, leave: Leave | null = null): Plan {
   const run = beginRun(prepared, leave);
   play(run, () => false);
+  return planOf(run);
+}
+
+/** The beginning of the same plan, no further than until each of these tasks has been begun: for their order alone. */
+export function dispatchUntilBegun(prepared: Prepared, tasks: readonly number[]): Plan {
+  const run = beginRun(prepared, null);
+  const toBegin = new Set(tasks);
+  let seen = 0;
+  play(run, () => {
+    for (; seen < run.visits.length; seen++) toBegin.delete(at(run.visits, seen).task);
+    return toBegin.size === 0;
+  });
+  return planOf(run);
+}
+
+function planOf(run: BenchRun): Plan {
   return {
     visits: run.visits.toSorted((a, b) => a.start - b.start || a.task - b.task),
     unplaced: run.tasks.filter(({ end }) => end === Number.POSITIVE_INFINITY).map(({ index }) => index),

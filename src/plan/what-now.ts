@@ -1,7 +1,7 @@
 import { benchNow, preparedRows } from "./bench-now.ts";
-import type { Candidate } from "./candidates.ts";
+import { type Candidate, findCandidates, newCandidate } from "./candidates.ts";
 import type { WithoutIt } from "./cost-of-leaving.ts";
-import { dispatch } from "./dispatch.ts";
+import { dispatch, dispatchUntilBegun } from "./dispatch.ts";
 import { handRows } from "./hand-rows.ts";
 import { leftWork } from "./left-work.ts";
 import { makeProblem } from "./make-problem.ts";
@@ -42,10 +42,29 @@ export function nowByDispatch(facts: ShopFacts): NowAnswer {
 
 /** The plan that dispatch makes at once. */
 export function dispatchNow(facts: ShopFacts): Found {
+  const begun = beginNow(facts);
+  return { ...begun, plan: dispatch(begun.prepared) };
+}
+
+/** The same plan as far as the order of the rows goes by it: no finish is known. */
+export function dispatchRows(facts: ShopFacts): Found {
+  const begun = beginNow(facts);
+  const { made, prepared, wantsNew } = begun;
+  const another = wantsNew ? newCandidate(facts, made) : null;
+  const rows = [...findCandidates(facts, made), ...(another === null ? [] : [another])];
+  return {
+    ...begun,
+    plan: dispatchUntilBegun(
+      prepared,
+      rows.flatMap(({ task }) => task ?? []),
+    ),
+  };
+}
+
+function beginNow(facts: ShopFacts) {
   const wantsNew = aimNeedsOne(facts);
   const made = makeProblem(facts, wantsNew);
-  const prepared = prepareDispatch(made.problem);
-  return { facts, made, prepared, plan: dispatch(prepared), basis: "dispatch", wantsNew };
+  return { facts, made, prepared: prepareDispatch(made.problem), basis: "dispatch", wantsNew } as const;
 }
 
 /**

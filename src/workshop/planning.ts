@@ -11,7 +11,7 @@ import { rowOf, settingsOf, warmPlan } from "../plan/plan-row.ts";
 import { readShop, type ShopFacts } from "../plan/plan-shop.ts";
 import type { PlanNews } from "../plan/plan-work.ts";
 import { problemToPlan } from "../plan/problem-to-plan.ts";
-import { answerNow, dispatchNow, nowByDispatch, type PlanContext } from "../plan/what-now.ts";
+import { answerNow, dispatchRows, nowByDispatch, type PlanContext } from "../plan/what-now.ts";
 import { leftRow } from "../plan/without-by-plan.ts";
 import { leavingUntil, withoutByRow } from "../plan/without-by-row.ts";
 import type { Found } from "../plan/work-rows.ts";
@@ -113,7 +113,7 @@ export class Planning {
       const answer = planned === null || row === null ? nowByDispatch(facts) : answerByPlan(planned, row);
       return { ...answer, plan: { is: "stopped", gap: null } };
     }
-    const found = planned ?? dispatchNow(facts);
+    const found = planned ?? dispatchRows(facts);
     const rows = nowRows(found);
     const { gap } = this.#ask({ about, facts, inJournal, row, planned, rows });
     if (planned === null || row === null) {

@@ -2,11 +2,13 @@ import fc from "fast-check";
 import { describe, expect, test } from "vitest";
 import { checkPlan } from "../../src/plan/check-plan.ts";
 import { dispatch } from "../../src/plan/dispatch.ts";
+import { keyOfRow } from "../../src/plan/left-work.ts";
 import { makeProblem } from "../../src/plan/make-problem.ts";
 import type { NowAnswer } from "../../src/plan/now-answer.ts";
+import { type NowRows, nowRows } from "../../src/plan/now-rows.ts";
 import { readShop } from "../../src/plan/plan-shop.ts";
 import { prepareDispatch } from "../../src/plan/prepare-dispatch.ts";
-import { type PlanContext, whatNow } from "../../src/plan/what-now.ts";
+import { dispatchNow, dispatchRows, type PlanContext, whatNow } from "../../src/plan/what-now.ts";
 import type { Shop } from "../../src/shop/shop.ts";
 import { stepStates } from "../../src/shop/step-state.ts";
 import { MINUTE } from "../../src/time/instant.ts";
@@ -81,5 +83,18 @@ describe("what now, whatever was done before", () => {
       const { problem } = makeProblem(readShop(shop, context), context.newPiece !== null);
       expect(checkPlan(problem, dispatch(prepareDispatch(problem)))).toEqual([]);
     }, 10);
+  });
+
+  test("has the same rows in the same order when dispatch goes no further than they ask", () => {
+    atEveryMoment((shop, context) => {
+      const facts = readShop(shop, context);
+      const [all, few] = [dispatchNow(facts), dispatchRows(facts)];
+      const keys = ({ work, held }: NowRows) => [
+        work.map(keyOfRow),
+        held.map(({ candidates }) => keyOfRow(candidates)),
+      ];
+      expect(keys(nowRows(few))).toEqual(keys(nowRows(all)));
+      expect(few.plan.visits.length).toBeLessThanOrEqual(all.plan.visits.length);
+    }, 25);
   });
 });
