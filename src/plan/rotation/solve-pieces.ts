@@ -106,7 +106,10 @@ function free(
   const stop = (nodes: number): boolean => nodes > NODES_A_TRY || isOver();
   // Fewer pieces were placed: any rotation is more than there was.
   const below = starts?.length === tasks.length ? (span ?? undefined) : undefined;
-  return solveCircle({ ...circle, tasks }, below === undefined ? { stop } : { stop, below });
+  return solveCircle(
+    { ...circle, tasks },
+    below === undefined ? { stop, hasty: true } : { stop, hasty: true, below },
+  );
 }
 
 /** Pieces are alike, so that each has as many tasks as the next. */
