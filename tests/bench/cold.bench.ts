@@ -2,7 +2,9 @@ import { mkdirSync, mkdtempSync, rmSync } from "node:fs";
 import { tmpdir } from "node:os";
 import { join } from "node:path";
 import { builtCommand } from "../../src/fresh.mjs";
-import type { Instant } from "../../src/time/instant.ts";
+import { appendAir } from "../../src/journal/air-rows.ts";
+import { openFile } from "../../src/journal/sqlite-file.ts";
+import { type Instant, MINUTE } from "../../src/time/instant.ts";
 import { compareRuns, type Row, type Run } from "./compare-runs.ts";
 import { type OldShop, tenYears, writeOldJournal } from "./old-journal.ts";
 
@@ -14,7 +16,8 @@ export const runsBuilt = true;
 
 /**
  * How long whole commands take from nothing, against a Node that does nothing: five and twenty pieces out, and the
- * same twenty with ten years (2,500 finished pieces, 150,000 events) behind them.
+ * same twenty with a year of readings of the air every ten minutes, or with ten years (2,500 finished pieces, 150,000
+ * events) behind them.
  */
 export function measure(): Row[] {
   const folder = mkdtempSync(join(tmpdir(), "dryline-cold-bench-"));
@@ -23,10 +26,18 @@ export function measure(): Row[] {
     const now = Date.now();
     const few = shopOf(folder, "5 out", { now, out: 5, finished: 0, years: 1, events: 0 });
     const many = shopOf(folder, "20 out", { now, out: 20, finished: 0, years: 1, events: 0 });
+    const aired = shopOf(folder, "20 out, a year of readings", {
+      now,
+      out: 20,
+      finished: 0,
+      years: 1,
+      events: 0,
+      readings: 52_000,
+    });
     const old = shopOf(folder, "20 out, ten years behind", { now, out: 20, ...tenYears });
     const runs = [
       { name: "dryline --version", args: [builtCommand, "--version"] },
-      ...[few, many, old].map((shop) => shop(["now"])),
+      ...[few, many, aired, old].map((shop) => shop(["now"])),
       ...[many, old].map((shop) => shop(["week"])),
     ];
     return compareRuns(bare, runs, ROUNDS);
@@ -39,10 +50,15 @@ export function measure(): Row[] {
  * Writes a shop and starts it once, so that its caches stand as on any day but the first. The bench is open in it whenever
  * this is measured: only then are there rows of work, and is told what leaving them brings. Gives how to run a line in it.
  */
-function shopOf(folder: string, name: string, shop: OldShop): (words: readonly string[]) => Run {
+function shopOf(
+  folder: string,
+  name: string,
+  shop: OldShop & { readonly readings?: number },
+): (words: readonly string[]) => Run {
   const home = join(folder, name.replaceAll(/\W+/g, "-"));
   mkdirSync(home);
   writeOldJournal(join(home, "journal.sqlite"), shop);
+  if (shop.readings !== undefined) writeReadings(join(home, "journal.sqlite"), shop.readings, shop.now);
   const env = { ...process.env, DRYLINE_HOME: home };
   const run = (words: readonly string[]): Run => ({
     name: `dryline ${words.join(" ")}, ${name}`,
@@ -59,4 +75,17 @@ function eveningZone(now: Instant): string {
   const ahead = (19 - new Date(now).getUTCHours() + 24) % 24;
   const hours = ahead > 12 ? ahead - 24 : ahead;
   return hours === 0 ? "Etc/UTC" : `Etc/GMT${hours > 0 ? "-" : "+"}${Math.abs(hours)}`;
+}
+
+/** So many readings of the shop's air, one every ten minutes up to now: mild days and nights that no coat is too cold in. */
+function writeReadings(path: string, count: number, now: Instant): void {
+  const file = openFile(path);
+  const readings = Array.from({ length: count }, (_, index) => {
+    const at = now - (count - index) * 10 * MINUTE;
+    const day = (at / (24 * 60 * MINUTE)) * 2 * Math.PI;
+    const celsius = Math.round(10 * (18 + 4 * Math.sin(day) + Math.sin(13 * index))) / 10;
+    return { at, place: null, celsius, humidityPercent: Math.round(55 + 12 * Math.cos(day)), doubt: null };
+  });
+  appendAir(file, readings, "sensor:logger", now);
+  file.database.close();
 }
