@@ -1,3 +1,4 @@
+import { breakLine } from "../words/lay-out.ts";
 import { plainText } from "../words/plain-text.ts";
 import type { Speech } from "../words/speech.ts";
 import type { Workshop } from "../workshop/workshop.ts";
@@ -52,7 +53,7 @@ export class Bench {
 
   /** Shows lines at once, before a question. */
   tell(lines: readonly string[]): void {
-    for (const line of lines) this.context.out(`${plainText(line)}\n`);
+    for (const line of lines) this.context.out(`${breakLine(plainText(line), this.context.columns)}\n`);
   }
 
   /** Puts a question that is answered by yes or no; anything but a yes is a no. */
@@ -68,7 +69,8 @@ export class Bench {
     if (doubt === null) return;
     const { sayClockDoubt } = await import("../words/say-clock-doubt.ts");
     const amend = `dryline amend clock ${Math.abs(doubt.minutes)}m`;
-    this.context.err(`${sayClockDoubt(doubt)}: if the clock is right now, ${amend} sets that back.\n`);
+    const said = `${sayClockDoubt(doubt)}: if the clock is right now, ${amend} sets that back.`;
+    this.context.err(`${breakLine(said, this.context.columns)}\n`);
   }
 
   async close(): Promise<void> {

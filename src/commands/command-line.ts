@@ -1,3 +1,4 @@
+import { breakLine } from "../words/lay-out.ts";
 import { plainText } from "../words/plain-text.ts";
 import { Bench, type CommandContext } from "./bench.ts";
 import { answerExit, printAnswer, sayProblems } from "./print-answer.ts";
@@ -17,7 +18,8 @@ export async function runCommandLine(argv: readonly string[], context: CommandCo
   if ("problems" in line) return sayProblems(line.problems, argv.includes("--json"), context);
   if (line.words.has("help")) {
     const { helpOf } = await import("./help.ts");
-    for (const said of helpOf(line.word, line.command)) context.out(`${plainText(said)}\n`);
+    for (const said of helpOf(line.word, line.command))
+      context.out(`${breakLine(plainText(said), context.columns)}\n`);
     return 0;
   }
   const bench = new Bench(context, line.words.has("json"));

@@ -1,4 +1,5 @@
 import { isoMoment } from "../words/iso-moment.ts";
+import { breakLine } from "../words/lay-out.ts";
 import { plainText } from "../words/plain-text.ts";
 import { capital } from "../words/say-list.ts";
 import { sayRefusal } from "../words/say-refusal.ts";
@@ -29,11 +30,12 @@ export async function printAnswer(answer: Answer, bench: Bench): Promise<void> {
     );
     const until = refusal.until === null ? {} : { until: isoMoment(refusal.until, speech.zone) };
     if (json) printJson({ error: { code: refusal.code, message, ...until } }, context);
-    else context.err(`${message}\n`);
+    else context.err(`${breakLine(message, context.columns)}\n`);
   } else if (json) {
     printJson(answer.json, context);
   } else {
-    context.out(answer.text.map((line) => `${plainText(line).trimEnd()}\n`).join(""));
+    const lines = answer.text.map((line) => breakLine(plainText(line).trimEnd(), context.columns));
+    context.out(lines.map((line) => `${line}\n`).join(""));
   }
 }
 
@@ -45,8 +47,9 @@ export function sayProblems(problems: readonly string[], json: boolean, context:
   const said = problems.map((problem) =>
     plainText(STANDS_IN_FILE.test(problem) ? problem : `${capital(problem)}.`),
   );
+  const shown = (line: string) => (STANDS_IN_FILE.test(line) ? line : breakLine(line, context.columns));
   if (json) printJson({ error: { code: "wrong words", message: said.join(" ") } }, context);
-  else for (const line of said) context.err(`${line}\n`);
+  else for (const line of said) context.err(`${shown(line)}\n`);
   return 2;
 }
 

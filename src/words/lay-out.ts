@@ -18,6 +18,23 @@ export function layOut(rows: readonly (readonly string[])[], columns: number | n
   });
 }
 
+/** The least room for words, however narrow the terminal. */
+const LEAST_ROOM = 12;
+
+/**
+ * A line for a terminal, broken at spaces where it is longer: what goes on stands in by two more than the line does.
+ *
+ * @param columns width of the terminal; null: it stays one line
+ * @example breakLine("  Never: sand beside a flame", 20) // "  Never: sand\n    beside a flame"
+ */
+export function breakLine(line: string, columns: number | null): string {
+  if (columns === null || widthOf(line) <= columns) return line;
+  const words = line.trimStart();
+  const indent = " ".repeat(line.length - words.length);
+  const [first, ...more] = wrapTo(words, Math.max(columns - indent.length - 2, LEAST_ROOM));
+  return [`${indent}${first}`, ...more.map((text) => `${indent}  ${text}`)].join("\n");
+}
+
 /** Cells by which what goes on below a row stands in. */
 const BELOW = 9;
 

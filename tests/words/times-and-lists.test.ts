@@ -2,11 +2,13 @@ import fc from "fast-check";
 import { describe, expect, test } from "vitest";
 import { formatDuration, parseDuration } from "../../src/time/duration.ts";
 import { isoMoment } from "../../src/words/iso-moment.ts";
+import { breakLine } from "../../src/words/lay-out.ts";
 import { readScheme, sayScheme } from "../../src/words/read-scheme.ts";
 import { readTags } from "../../src/words/read-tags.ts";
 import { rowTags, sayCount, sayList, sayTags } from "../../src/words/say-list.ts";
 import { readMoney, sayMoney } from "../../src/words/say-money.ts";
 import { sayClock, sayClockOfDay, sayDate, sayDayAndClock, sayWait } from "../../src/words/say-time.ts";
+import { widthOf } from "../../src/words/width.ts";
 import { at, dublin } from "../fixtures/week-time.ts";
 
 const speech = { zone: dublin, now: at("Tue 18:42"), clock24: true };
@@ -167,6 +169,30 @@ describe("money", () => {
     fc.assert(
       fc.property(fc.integer({ min: 0, max: 10_000_000 }), (money) => {
         expect(readMoney(sayMoney(money))).toBe(money);
+      }),
+    );
+  });
+});
+
+describe("a line longer than the terminal is wide", () => {
+  test("is broken at spaces and goes on two cells further in, so that no word is torn", () => {
+    // 16 cells are left beside the two of the line's own indent and two more.
+    expect(breakLine("  Never: sand beside a flame", 20)).toBe("  Never: sand\n    beside a flame");
+    expect(breakLine("Never: sand beside a flame", null)).toBe("Never: sand beside a flame");
+    expect(breakLine("  1 perch  seal", 20)).toBe("  1 perch  seal");
+  });
+
+  test("keeps every word in its order, whatever the width, and no line is wider", () => {
+    const words = fc.array(fc.constantFrom("sand", "beside", "鮎", "a", "flame"), {
+      minLength: 1,
+      maxLength: 40,
+    });
+    fc.assert(
+      fc.property(words, fc.nat(6), fc.integer({ min: 24, max: 90 }), (said, indent, columns) => {
+        const line = `${" ".repeat(indent)}${said.join(" ")}`;
+        const broken = breakLine(line, columns);
+        expect(broken.trim().split(/\s+/)).toEqual(said);
+        for (const part of broken.split("\n")) expect(widthOf(part)).toBeLessThanOrEqual(columns);
       }),
     );
   });
