@@ -35,6 +35,7 @@ export const tag: Command = {
     ["tag --like 14", "another like 14, painted as 14 was"],
     ['tag walker --hung "first clear" --since "yesterday 20:00"', "a piece that was hanging before"],
     ["tag 14 --due Friday --name dace", "changes what stands on tag 14"],
+    ["tag 14 --due none --price none", "takes off what stood there"],
   ],
   async run(words, bench) {
     const tags = words.tags();
@@ -78,9 +79,9 @@ async function change(tags: readonly Tag[], words: CommandWords, bench: Bench): 
     words.problems.push("say what changes on the tag: --name, --scheme, --due, --price or --for");
   const [name, due, price, whom, scheme] = [
     words.option("name"),
-    words.date("due", speech, "future"),
-    words.money("price"),
-    words.option("for"),
+    isNone(words, "due") ? null : words.date("due", speech, "future"),
+    isNone(words, "price") ? null : words.money("price"),
+    isNone(words, "for") ? null : words.option("for"),
     readSchemeOf(words),
   ];
   return perform(words, bench, {
@@ -88,11 +89,16 @@ async function change(tags: readonly Tag[], words: CommandWords, bench: Bench): 
     at: words.when(speech),
     tags,
     ...(name === null ? {} : { name }),
-    ...(due === null ? {} : { due }),
-    ...(price === null ? {} : { price }),
-    ...(whom === null ? {} : { for: whom }),
+    ...(due === null && !isNone(words, "due") ? {} : { due }),
+    ...(price === null && !isNone(words, "price") ? {} : { price }),
+    ...(whom === null && !isNone(words, "for") ? {} : { for: whom }),
     ...(scheme === null ? {} : { scheme }),
   });
+}
+
+/** Whether it is said that a tag has no such thing any more. */
+function isNone(words: CommandWords, option: "due" | "price" | "for"): boolean {
+  return /^none$/i.test(words.option(option) ?? "");
 }
 
 function readSchemeOf(words: CommandWords): Piece["scheme"] | null {

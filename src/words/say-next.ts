@@ -1,3 +1,4 @@
+import { stepsAfter } from "../process/order.ts";
 import type { Moment } from "../shop/moment.ts";
 import { hoursOf } from "../shop/settings-at.ts";
 import type { Piece, Shop } from "../shop/shop.ts";
@@ -28,10 +29,14 @@ export function sayNext(piece: Piece, hung: string | null, shop: Shop, speech: S
   const [step, state] = first;
   if (others.length > 0)
     return `${capital(coming.map(([name, next]) => sayState(name, next, speech)).join("; "))}.`;
-  return `${capital(sayOnly(step, state, hung, speech))}.`;
+  const follows = hung === step || (hung !== null && stepsAfter(piece.route, hung).includes(step));
+  return `${capital(sayOnly(step, state, follows ? hung : null, speech))}.`;
 }
 
-/** The one step that can come next; right after a hang its name is left out where the clock alone decides. */
+/**
+ * The one step that can come next; right after a hang its name is left out where the clock alone decides. `hung`: the
+ * step just hung, if this one follows it.
+ */
 function sayOnly(step: string, state: StepState, hung: string | null, speech: Speech): string {
   const name = hung === null ? `${step} ` : "";
   switch (state.is) {

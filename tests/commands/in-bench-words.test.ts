@@ -1,3 +1,5 @@
+import { readFileSync, writeFileSync } from "node:fs";
+import { join } from "node:path";
 import { afterEach, beforeEach, expect, test } from "vitest";
 import { BenchInAFolder } from "../fixtures/bench-in-a-folder.ts";
 import { at } from "../fixtures/week-time.ts";
@@ -39,4 +41,22 @@ test("a step worked in another coat names the coat", async () => {
   expect(
     await done(bench, "Mon 18:00", 'route 2 --swap "last clear" --like "first clear" --coat varnish'),
   ).toMatch(/^2 gets first clear in place of last clear, in varnish\. /);
+});
+
+test("a due date, a price and a buyer that no longer hold are taken off the tag with none", async () => {
+  await done(bench, "Mon 18:00", "tag 1 --due Friday --price 28 --for Ann");
+  expect(await done(bench, "Mon 18:01", "tag 1 --due none --price none --for none")).toBe(
+    "1 not due any more, no price, for nobody yet.\n",
+  );
+});
+
+test("what comes next is named where it does not follow the step just hung", async () => {
+  const file = join(bench.folder, "processes", "walker.yaml");
+  const hangers = "  - step: bend the hangers\n    station: bench\n    hands_on: 8 min\n    after: []\n";
+  writeFileSync(file, `${readFileSync(file, "utf8").trimEnd()}\n${hangers}`);
+  await done(bench, "Mon 18:00", 'tag walker --hung seal --since "18:00"');
+  // The varnish hung 18:00 opens 22:00 and shuts a day after it was hung.
+  expect(await done(bench, "Mon 18:10", "hang 3 bend")).toBe(
+    "3 hung 18:10, bend the hangers. Second seal opens 22:00, shuts Tue 18:00.\n",
+  );
 });

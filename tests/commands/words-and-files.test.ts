@@ -105,7 +105,9 @@ describe("hours", () => {
     expect(await refused(bench, "Mon 18:00", "hours till late", 2)).toBe(
       '"late" is not a time of day; write it like till 22:15.',
     );
-    expect(await refused(bench, "Mon 18:00", "settings hands many", 2)).toBe('"many" is no whole number from 0 to 999999, nor "none".');
+    expect(await refused(bench, "Mon 18:00", "settings hands many", 2)).toBe(
+      '"many" is no whole number from 0 to 999999, nor "none".',
+    );
   });
 });
 
