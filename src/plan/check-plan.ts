@@ -124,7 +124,7 @@ function checkLooks(problem: Problem, { visits }: Plan): string[] {
   const wrong: string[] = [];
   const looks = [...problem.looks];
   for (const [index, task] of problem.tasks.entries()) {
-    for (const end of completions(problem, visits, index)) {
+    for (const end of task.looks.length === 0 ? [] : completions(problem, visits, index)) {
       for (const look of task.looks) {
         looks.push(end + look);
         const session = problem.sessions.find(({ closes }) => closes >= end);
@@ -173,7 +173,7 @@ function checkHooks(problem: Problem, { visits }: Plan): string[] {
     const hung = [...new Set(own.map(({ task }) => task))].flatMap((number) => {
       const hook = problem.tasks[number]?.hook ?? null;
       if (hook === null) return [];
-      return completions(problem, visits, number).map((end) => {
+      return completions(problem, own, number).map((end) => {
         const { until: lag } = hook;
         const shut =
           typeof lag === "number" ? end + lag : (lag.reached[Math.ceil(end / lag.every)] ?? Infinity);
