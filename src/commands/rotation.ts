@@ -9,7 +9,7 @@ import { readWeeklyHours } from "../time/read-hours.ts";
 import { weeklyOn } from "../time/sessions.ts";
 import { readPace } from "../words/read-pace.ts";
 import { sayAir } from "../words/say-air.ts";
-import { sayNoRotation, sayRefusedPace, sayRotation } from "../words/say-rotation.ts";
+import { sayNoRotation, sayRefusedPace, sayRotation, sayTooFewOut } from "../words/say-rotation.ts";
 import type { Workshop } from "../workshop/workshop.ts";
 import { type Answer, AS_OF, type Command } from "./command.ts";
 import { type CommandWords, withoutStop } from "./command-words.ts";
@@ -61,7 +61,12 @@ export const rotation: Command = {
     const ask = { definition, weekly, pace, out, isOver: patience(bench.context.planRounds) };
     const answer = rotationOf(shop, context, ask);
     if ("because" in answer) return { problems: [`${definition.name}: ${sayNoRotation(answer)}`] };
-    if (pace !== null && answer.timetable.is === "impossible") return { problems: sayRefusedPace(answer) };
+    const { timetable, table } = answer;
+    const refused = timetable.is === "impossible" && (pace !== null || table.length === 0);
+    if (refused) return { problems: sayRefusedPace(answer) };
+    if (out !== null && timetable.is === "timetable" && timetable.out > out) {
+      return { problems: [sayTooFewOut(answer, out)] };
+    }
     const assumed = asked === null && shop.settings.hours === null ? " (assumed hours)" : "";
     const hours = `${formatWeeklyHours(weekly)}${assumed}`;
     const text = sayRotation(answer, hours, speech.clock24, bench.context.columns);

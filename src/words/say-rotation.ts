@@ -1,10 +1,4 @@
-import type {
-  Impossible,
-  NoRotation,
-  PaceRow,
-  RotationAnswer,
-  Timetable,
-} from "../plan/rotation/rotation-answer.ts";
+import type { Impossible, NoRotation, RotationAnswer, Timetable } from "../plan/rotation/rotation-answer.ts";
 import { layOut } from "./lay-out.ts";
 import { plainText } from "./plain-text.ts";
 import { sayCount, sayList } from "./say-list.ts";
@@ -37,7 +31,7 @@ export function sayRotation(
   }${work.setUp === 0 ? "" : ` and up to ${sayWait(work.setUp)} of setting up`}.`;
   const paragraphs = [
     [title, takes],
-    sayTable(answer.table, answer.tableCut),
+    sayTable(answer),
     timetable.is === "timetable"
       ? sayTimetable(timetable)
       : [`${sayPace(answer.pace)}: ${sayImpossible(timetable)}.${sayQuicker(answer)}`],
@@ -78,6 +72,13 @@ export function sayRefusedPace(answer: RotationAnswer): string[] {
   ];
 }
 
+/** So few may be out that no pace was found for it; without a full stop. */
+export function sayTooFewOut({ process, table }: RotationAnswer, out: number): string {
+  const [fewest] = table;
+  const found = fewest === undefined ? "" : `; the fewest found: ${fewest.out} out, ${sayPace(fewest.pace)}`;
+  return `${process}: no pace was found with ${out} out${found}`;
+}
+
 /** Why there is no timetable for a pace. */
 function sayImpossible({ is, why }: Impossible): string {
   switch (why.because) {
@@ -98,16 +99,16 @@ function sayQuicker({ table, pace }: RotationAnswer): string {
   return row === undefined ? "" : ` A quicker one there is: ${sayPace(row.pace)}, ${row.out} out.`;
 }
 
-function sayTable(rows: readonly PaceRow[], cut: boolean): string[] {
-  if (rows.length === 0) return [];
+function sayTable({ table, tableCut }: RotationAnswer): string[] {
+  if (table.length === 0) return [];
   const lines = layOut(
-    rows.map(({ out, pace, proven }) => [`${out} out`, sayPace(pace), proven ? "proven" : "best found"]),
+    table.map(({ out, pace, proven }) => [`${out} out`, sayPace(pace), proven ? "proven" : "best found"]),
     null,
   );
   return [
     "The quickest pace for a number out, counted to the last hands-on:",
     ...lines,
-    ...(cut ? ["  quicker ones were not searched to the end"] : []),
+    ...(tableCut ? ["  quicker ones were not searched to the end"] : []),
   ];
 }
 
@@ -123,7 +124,9 @@ function sayTimetable(timetable: Timetable): string[] {
   }`;
   const quality = proven
     ? "No timetable takes less: proven"
-    : `Not proven: none has fewer than ${leastOut} out, nor less than ${each(leastSpan)} a piece`;
+    : out === leastOut
+      ? `None has fewer out: proven. What a piece takes is not: none takes less than ${each(leastSpan)}`
+      : `Not proven: none has fewer than ${leastOut} out, nor less than ${each(leastSpan)} a piece`;
   return [`${count}.`, `${takes}. ${quality}.`];
 }
 
@@ -135,11 +138,17 @@ export function sayDays(minutes: number): string {
   return `${sayCount(Math.floor(hours / 24), "day")}${rest === 0 ? "" : ` ${rest} h`}`;
 }
 
-function sayHowReckoned({ withoutPreparation, timetable }: RotationAnswer): string[] {
+function sayHowReckoned({ withoutPreparation, timetable, round, table }: RotationAnswer): string[] {
   if (timetable.is !== "timetable") return [];
+  const counted = round.every === "week" ? "whole pieces a week" : "one every so many days, or 3 in 2, or 2";
+  const inTable = table.some(({ proven }) => proven)
+    ? ` Proven in the table: with so many out no quicker pace (${counted}) can be kept.`
+    : "";
   const prepared =
     withoutPreparation.length === 0
       ? ""
       : ` No time is kept for preparation after a window was missed (${sayList(withoutPreparation)}).`;
-  return [`Reckoned with usual minutes, the longest wait and the shortest window of the day.${prepared}`];
+  return [
+    `Reckoned with usual minutes, the longest wait and the shortest window of the day.${prepared}${inTable}`,
+  ];
 }

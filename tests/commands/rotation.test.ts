@@ -77,6 +77,19 @@ describe("rotation", () => {
     expect(timetable.days.map(({ opens }) => opens)).toEqual([...Array(5).fill("18:00"), "09:00"]);
   });
 
+  test("finds more pieces a week for more out in evenings, and keeps to the number out that was asked", async () => {
+    const { table, pace, timetable } = await bench.json<Rotation>('rotation "cast foam minnow" --out 3');
+    const quickest = table.map((row) => row.pace.pieces / row.pace.days);
+    expect(quickest).toEqual([...quickest].sort((one, other) => one - other));
+    expect(new Set(quickest).size).toBe(quickest.length);
+    // 2 days 14 h a piece alone: with three out at most 3 x 7 / 2.6 = 8 a week.
+    expect(pace.pieces).toBeGreaterThanOrEqual(4);
+    expect(pace.pieces).toBeLessThanOrEqual(8);
+    expect(timetable.out).toBeLessThanOrEqual(3);
+    const hung = timetable.days.flatMap(({ work }) => work.filter(({ step }) => step === "water test"));
+    expect(hung.length).toBe(pace.pieces);
+  });
+
   test("writes nothing, whatever is asked", async () => {
     const before = await newest(bench);
     await done(bench, "Mon 18:00", DAILY);
@@ -104,6 +117,21 @@ describe("what cannot be", () => {
     ['rotation "no such thing"', 'There is no process "no such thing"'],
   ])("%s", async (line, what) => {
     expect(await refused(bench, "Mon 18:00", line, 2)).toContain(what);
+  });
+
+  test("hours in which no piece is ever finished are told with the minutes it takes", async () => {
+    const line = 'rotation "carved walker" --hours "Sat 9-10"';
+    // As below 3 h 49 for one piece; an hour a week.
+    expect(await refused(bench, "Mon 18:00", line, 2)).toContain(
+      "it takes at least 3 h 49 of bench time in each round, and the bench is open 1 h",
+    );
+  });
+
+  test("fewer out than any pace needs are told with the fewest there are", async () => {
+    const line = 'rotation "turned popper" --hours "Sat 9-17" --out 1';
+    expect(await refused(bench, "Mon 18:00", line, 2)).toMatch(
+      /no pace was found with 1 out; the fewest found: 2 out, one every 2 weeks/,
+    );
   });
 
   test("a pace no hours allow is told with the minutes, and with the quickest there is", async () => {

@@ -22,37 +22,38 @@ interface Tried {
 }
 
 /**
- * The quickest pace for each number out, from 1 up: of one piece in several rounds of the bench (a day, a week), and of
- * several pieces in one or two.
+ * Solves the paces a table is made of, rising: one piece in several rounds of the bench (a day, a week), from where one
+ * is out at a time, and several pieces in one or two rounds, until no quicker ones are found.
+ *
+ * @returns those that were tried
  */
-export function paceTable(
-  solver: PaceSolver,
-  round: BenchRound,
-  isOver: () => boolean,
-): { readonly rows: readonly PaceRow[]; readonly cut: boolean } {
+export function tryPaces(solver: PaceSolver, round: BenchRound, isOver: () => boolean): Pace[] {
   const rounds = round.minutes / DAY;
-  const slow: Tried[] = [];
-  // One piece in ever more rounds, until one is out at a time.
+  const tried: Pace[] = [];
   for (let days = rounds; days <= SLOWEST_DAYS && !isOver(); days += rounds) {
     const pace = { pieces: 1, days };
+    tried.unshift(pace);
     const found = solver.solve(pace, "row");
-    slow.unshift({ pace, found });
     if (found.is === "timetable" && found.out === 1) break;
   }
-  const one = slow.at(-1)?.found;
-  const quick: Tried[] = [];
   // Where one is too many for a round, more are.
-  const quicker = one?.is === "timetable" ? quickerThan(round) : [];
-  for (const pace of quicker) {
+  if (solver.solve({ pieces: 1, days: rounds }, "row").is !== "timetable") return tried;
+  for (const pace of quickerThan(round)) {
     if (isOver()) break;
+    tried.push(pace);
     const found = solver.solve(pace, "row");
-    quick.push({ pace, found });
     if (found.is !== "timetable" || found.out >= MOST_OUT) break;
   }
-  // What was found for more pieces may have bettered fewer.
-  const tried = [...slow, ...quick.map(({ pace }) => ({ pace, found: solver.solve(pace, "row") }))];
-  const last = tried.at(-1)?.found;
-  return { rows: quickestFor(tried), cut: isOver() || last?.is !== "impossible" };
+  return tried;
+}
+
+/** The quickest pace for each number out, from 1 up, by what is known now of those that were tried. */
+export function paceTable(
+  solver: PaceSolver,
+  paces: readonly Pace[],
+): { readonly rows: readonly PaceRow[]; readonly cut: boolean } {
+  const tried = paces.map((pace) => ({ pace, found: solver.solve(pace, "row") }));
+  return { rows: quickestFor(tried), cut: tried.at(-1)?.found.is !== "impossible" };
 }
 
 /** Paces of more than one piece a round, ever quicker. */
@@ -77,9 +78,9 @@ function needsMore(next: Timetable | Impossible | undefined, out: number): boole
   return next?.is === "impossible" || (next?.is === "timetable" && next.leastOut > out);
 }
 
-/** The quickest with no more out than said. */
+/** The quickest with no more out than said; where all have more, the one with the fewest. */
 export function quickest(rows: readonly PaceRow[], out: number, round: BenchRound): Pace {
-  const row = rows.filter((one) => one.out <= out).at(-1);
+  const row = rows.filter((one) => one.out <= out).at(-1) ?? rows[0];
   return row?.pace ?? { pieces: 1, days: round.minutes / DAY };
 }
 

@@ -19,7 +19,7 @@ export interface RotationAnswer {
   readonly pace: Pace;
   /** By rising number out, the quickest pace found with no more out. */
   readonly table: readonly PaceRow[];
-  /** The table stops where the time was over. */
+  /** The table stops where nothing quicker was found, or looked for; that proves nothing. */
   readonly tableCut: boolean;
   readonly timetable: Timetable | Impossible;
   /** What limits it, and what one change would give; the greatest first. */
@@ -31,7 +31,7 @@ export interface RotationAnswer {
 export interface PaceRow {
   readonly out: number;
   readonly pace: Pace;
-  /** No timetable of this pace has fewer out. */
+  /** No quicker pace of those in the table has as few out. */
   readonly proven: boolean;
 }
 

@@ -10,9 +10,12 @@ import { type BenchRound, benchRound } from "./bench-round.ts";
 import { preparedTasks } from "./circle-of-problem.ts";
 import { findChanges } from "./find-changes.ts";
 import { PaceSolver } from "./pace-solver.ts";
-import { fitPace, paceTable, quickest } from "./pace-table.ts";
+import { fitPace, paceTable, quickest, tryPaces } from "./pace-table.ts";
 import type { Impossible, NoRotation, Pace, RotationAnswer, Timetable } from "./rotation-answer.ts";
 import { rotationProblem } from "./rotation-problem.ts";
+
+/** Pieces out that one bench has an eye on: common practice, no source. */
+const USUAL_OUT = 6;
 
 type Shop = Parameters<typeof readShop>[0];
 
@@ -44,12 +47,13 @@ export function rotationOf(shop: Shop, context: NowContext, ask: RotationAsk): R
   }
   const solver = new PaceSolver(facts, definition, round, isOver);
   const asked = ask.pace === null ? null : fitPace(ask.pace, round);
-  const first = paceTable(solver, round, isOver).rows;
+  const tried = tryPaces(solver, round, isOver);
+  const first = paceTable(solver, tried).rows;
   const usual = ask.out === null ? usualPace(first, facts.aim, round) : quickest(first, ask.out, round);
   const pace = asked ?? (ask.out === null ? usual : quickerWith(solver, usual, ask.out));
   const timetable = solver.solve(pace, "whole");
   // Looking harder for one pace may have bettered others.
-  const { rows, cut } = paceTable(solver, round, isOver);
+  const { rows, cut } = paceTable(solver, withPace(tried, pace));
   return {
     process: definition.name,
     round,
@@ -64,6 +68,13 @@ export function rotationOf(shop: Shop, context: NowContext, ask: RotationAsk): R
   };
 }
 
+/** Paces that rise, with one more among them. */
+function withPace(tried: readonly Pace[], pace: Pace): readonly Pace[] {
+  const more = tried.filter(({ pieces, days }) => pieces * pace.days > pace.pieces * days);
+  const fewer = tried.filter(({ pieces, days }) => pieces * pace.days < pace.pieces * days);
+  return [...fewer, pace, ...more];
+}
+
 /** Whole pieces more a week, as long as they can be had with no more out than said by looking harder. */
 function quickerWith(solver: PaceSolver, pace: Pace, out: number): Pace {
   const more = { ...pace, pieces: pace.pieces + 1 };
@@ -72,15 +83,18 @@ function quickerWith(solver: PaceSolver, pace: Pace, out: number): Pace {
   return found?.is === "timetable" && found.out <= out ? quickerWith(solver, more, out) : pace;
 }
 
-/** One a day where days are alike and it can be; else what the maker aims at; else the quickest there is. */
+/**
+ * What the maker aims at; else one a day where days are alike and it can be; else the quickest with as many out as are
+ * aimed at, or as are usual.
+ */
 function usualPace(
   rows: RotationAnswer["table"],
-  aim: { readonly finishedPerWeek: number | null } | null,
+  aim: { readonly finishedPerWeek: number | null; readonly out: number | null } | null,
   round: BenchRound,
 ): Pace {
   if (aim?.finishedPerWeek) return fitPace({ pieces: aim.finishedPerWeek, days: 7 }, round);
   const daily = rows.find(({ pace }) => pace.pieces === pace.days);
-  return daily?.pace ?? rows.at(-1)?.pace ?? fitPace({ pieces: 1, days: round.minutes / 1_440 }, round);
+  return daily?.pace ?? quickest(rows, aim?.out ?? USUAL_OUT, round);
 }
 
 function workOf({ tasks, setUps }: Problem): RotationAnswer["work"] {
