@@ -7,6 +7,9 @@ import { fitTo, widthOf } from "./width.ts";
 
 /** Steps shown one by one; the longest first. */
 const STEPS_SHOWN = 12;
+/** Minutes. */
+const HOUR = 60;
+const DAY = 24 * HOUR;
 /** Notes shown, the newest. */
 const NOTES_SHOWN = 8;
 
@@ -39,9 +42,15 @@ function sayFigure({ count, tags }: Figure): string {
   return count === 0 ? "none" : `${count} (${sayTags(tags)})`;
 }
 
-/** Shares of minutes have fractions; people are told whole ones. */
+/**
+ * Time at the bench. Shares of minutes have fractions, people are told whole ones; and it is told in hours however
+ * many: 56 h open in a week are not "2 d 8 h".
+ */
 function sayMinutes(minutes: number): string {
-  return sayWait(Math.round(minutes));
+  const whole = Math.round(minutes);
+  const rest = whole % HOUR;
+  if (whole < DAY) return sayWait(whole);
+  return `${(whole - rest) / HOUR} h${rest === 0 ? "" : ` ${String(rest).padStart(2, "0")}`}`;
 }
 
 /** Hands-on against open hours, and what of it is not known or only guessed: a figure must not look surer than it is. */

@@ -60,3 +60,19 @@ test("what comes next is named where it does not follow the step just hung", asy
     "3 hung 18:10, bend the hangers. Second seal opens 22:00, shuts Tue 18:00.\n",
   );
 });
+
+test("hours open in a week are told in hours, however many they are", async () => {
+  await done(bench, "Mon 17:55", 'hours "daily 9-17"');
+  // Daily 9 to 17 from Monday on; asked at 18:00 six days are to come, 6 x 8 h, and Monday's 8 h were.
+  expect(await done(bench, "Mon 18:00", "week")).toMatch(
+    /hands-on 0 min of 8 h open, 0 %; bench left this week 48 h\n/,
+  );
+});
+
+test("the rack is asked for a time to come: a bare 23:00 in the morning is tonight's", async () => {
+  await done(bench, "Mon 18:10", 'tag walker --hung seal --since "18:00"');
+  bench.now = at("Tue 10:00");
+  // 13 h ahead: of what was, it would be yesterday's.
+  const rack = await bench.json<{ at: string }>("rack --at 23:00");
+  expect(rack.at).toBe("2026-03-24T23:00:00+00:00");
+});
