@@ -6,7 +6,6 @@ import { beginSearch } from "../plan/search/search.ts";
 import { firstToBegin } from "./begin-now.ts";
 import type { Policy } from "./play-forward.ts";
 import type { Moment } from "./problem-now.ts";
-import { stretchWaits } from "./stretch-waits.ts";
 
 /** The first act of a plan made by dispatch, without search. */
 export function atOnce(): Policy {
@@ -15,10 +14,8 @@ export function atOnce(): Policy {
 
 export interface Planning {
   readonly seed: number;
-  /** Of search before each act. */
-  readonly rounds: number;
-  /** How much longer than by their sheets coats still to be laid are reckoned to take; 1: as the sheets say. */
-  readonly stretch: number;
+  /** Of search before the first act of each bench session, and before every other. */
+  readonly rounds: { readonly first: number; readonly other: number };
 }
 
 /**
@@ -26,16 +23,19 @@ export interface Planning {
  * done. While that has to wait, small work that hinders nothing is done first. It remembers its plan, so each play needs
  * a policy of its own.
  */
-export function planned({ seed, rounds, stretch }: Planning): Policy {
+export function planned({ seed, rounds }: Planning): Policy {
   let last: { readonly plan: Plan; readonly moment: Moment } | null = null;
+  let searchedUntil = Number.NEGATIVE_INFINITY;
   return (moment) => {
     const { problem } = moment;
     let warm = last === null ? null : carryOver(last.plan, last.moment, moment);
     const awaited = warm === null ? null : firstAct(warm, problem);
-    if (awaited === null || !standsStill(awaited, problem)) {
-      const search = beginSearch(stretchWaits(problem, stretch), { seed, warm });
-      search.go(rounds);
+    const isFirst = moment.now >= searchedUntil;
+    if (isFirst || awaited === null || !standsStill(awaited, problem)) {
+      const search = beginSearch(problem, { seed, warm });
+      search.go(isFirst ? rounds.first : rounds.other);
       warm = search.found.plan;
+      searchedUntil = moment.now + (problem.sessions[0]?.closes ?? 0);
     }
     const plan = warm ?? { visits: [], unplaced: [], finish: [] };
     last = { plan, moment };

@@ -1,8 +1,9 @@
 /**
  * `npm run bench -- year`: a simulated year at the bench under dryline's plan and under what a maker does without it.
  *
- * By default one shipped process and two seeds; `--full`: all four and three, for the table in README. Others:
- * `--weeks N`, `--seeds N`, `--rounds N` (of search before each act), `--process NAME`.
+ * By default half a year of one shipped process under two seeds; `--full`: whole years of all four under three. Others:
+ * `--weeks N`, `--seeds N`, `--rounds N` (of search before each act, twenty times as many before the first of a bench
+ * session), `--process NAME`.
  */
 import { readdirSync } from "node:fs";
 import { join } from "node:path";
@@ -34,11 +35,9 @@ const OUT = [3, 6, 9];
 /** How many pieces more than may be out a plan looks at. */
 const AHEAD = 1;
 
-/** Rounds of search before each act. */
-const ROUNDS = 15;
-
-/** How much longer than by its sheet a coat still to be laid is reckoned to take. */
-const STRETCH = 1.1;
+/** Rounds of search before each act, and how many times as many before the first of a bench session. */
+const ROUNDS = 10;
+const AT_FIRST = 20;
 
 const evening: DayHours[] = [{ opens: 18 * 60, closes: 21 * 60 }];
 const day: DayHours[] = [{ opens: 9 * 60, closes: 17 * 60 }];
@@ -59,7 +58,7 @@ function ways(rounds: number): Readonly<Record<string, (seed: number) => Policy>
     "newest first": () => byRule(newestFirst),
     "last rung first": () => byRule(lastRungFirst),
     "first to shut first": () => byRule(shutsFirst),
-    dryline: (seed) => planned({ seed, rounds, stretch: STRETCH }),
+    dryline: (seed) => planned({ seed, rounds: { first: AT_FIRST * rounds, other: rounds } }),
   };
 }
 
@@ -69,13 +68,13 @@ export function measure(words: readonly string[]): Row[] {
     args: [...words],
     options: {
       full: { type: "boolean", default: false },
-      weeks: { type: "string", default: "52" },
+      weeks: { type: "string" },
       seeds: { type: "string" },
       rounds: { type: "string", default: String(ROUNDS) },
       process: { type: "string", default: "carved walker" },
     },
   });
-  const weeks = Number(values.weeks);
+  const weeks = Number(values.weeks ?? (values.full ? 52 : 26));
   const seeds = Array.from({ length: Number(values.seeds ?? (values.full ? 3 : 2)) }, (_, seed) => seed + 1);
   const { processes, rules } = readShipped();
   for (const { definition } of processes) {
@@ -137,7 +136,7 @@ function playTable({ definition, bench, name, weeks, seeds, rounds }: Table): vo
 }
 
 const HEAD =
-  "                        a week  to oldest  missed  prep min  set-up min  days out     score   s/year";
+  "                        a week  to oldest  missed  prep min  set-up min  days out     score   s/seed";
 
 function formatLine(way: string, figures: Figures, oldest: number | null, seconds: number): string {
   const to = oldest === null ? "" : `${(figures.finishedPerWeek / oldest).toFixed(2)}x`;

@@ -20,7 +20,7 @@ export const policies: Readonly<Record<string, () => Policy>> = {
   "last rung first": () => byRule(lastRungFirst),
   "shuts first": () => byRule(shutsFirst),
   dispatch: atOnce,
-  dryline: () => planned({ seed: 1, rounds: 3, stretch: 1 }),
+  dryline: () => planned({ seed: 1, rounds: { first: 6, other: 3 } }),
 };
 
 /** What was done, as a plan for a problem in which all pieces there ever were stand from minute 0. */
