@@ -93,7 +93,7 @@ function usualPace(
   round: BenchRound,
 ): Pace {
   if (aim?.finishedPerWeek) return fitPace({ pieces: aim.finishedPerWeek, days: 7 }, round);
-  const daily = rows.find(({ pace }) => pace.pieces === pace.days);
+  const daily = round.every === "day" ? rows.find(({ pace }) => pace.pieces === pace.days) : undefined;
   return daily?.pace ?? quickest(rows, aim?.out ?? USUAL_OUT, round);
 }
 
