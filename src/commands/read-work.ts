@@ -27,15 +27,17 @@ export async function splitColour(
     : { step, colour: last };
 }
 
-/** Whether words that are no step's, nor nearly, can only be the colour of a pass. */
-function isColour(said: string, { route, scheme, coats }: Piece): boolean {
+/** Whether words that are no step's, nor nearly, can only be the colour of a pass: what goes before it is done. */
+function isColour(said: string, { route, scheme, coats, work }: Piece): boolean {
   const preparations = Object.values(coats).flatMap(({ windows }) =>
     windows.flatMap(({ first }) => first?.do ?? []),
   );
   const names = [...route.map(({ name }) => name), ...preparations];
   const match = matchName(said, names);
   const isNoStep = "nearest" in match && match.nearest === null;
-  return isNoStep && scheme.length === 0 && route.some(({ passes }) => passes === "scheme");
+  const painted = route.filter(({ passes }) => passes === "scheme");
+  const isDue = painted.some(({ after }) => after.every((step) => work.get(step)?.completed));
+  return isNoStep && scheme.length === 0 && isDue;
 }
 
 /** The same where the last is an answer of a step with answers: `water test tune`, or `tune` alone. */

@@ -134,7 +134,7 @@ async function readProcessNamed(
   const said = words.rest();
   if (said === null && like !== null) return like;
   if (said === null && words.has("like")) return null;
-  const { processes } = await workshop.readLibrary();
+  const { processes, problems } = await workshop.readLibrary();
   const usual = (await workshop.shop()).settings.defaultProcess;
   const only = processes.length === 1 ? processes[0]?.definition.name : undefined;
   const wanted = said ?? usual ?? only;
@@ -143,6 +143,8 @@ async function readProcessNamed(
     return null;
   }
   const found = matchIn("process", wanted, processes, ({ definition }) => definition.name);
-  if ("problem" in found) words.problems.push(found.problem);
+  // It may be in a file that cannot be used: that one is then what is wrong.
+  const unread = problems.length === 0 ? "" : "; some files cannot be used, dryline process check says why";
+  if ("problem" in found) words.problems.push(`${found.problem}${unread}`);
   return "found" in found ? found.found : null;
 }

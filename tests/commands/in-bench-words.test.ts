@@ -76,3 +76,14 @@ test("the rack is asked for a time to come: a bare 23:00 in the morning is tonig
   const rack = await bench.json<{ at: string }>("rack --at 23:00");
   expect(rack.at).toBe("2026-03-24T23:00:00+00:00");
 });
+
+test("a word that names no step is told so, not taken for a colour while painting is far off", async () => {
+  expect(await refused(bench, "Mon 18:00", "take 1 zzz", 2)).toMatch(/^1 has no step "zzz": /);
+});
+
+test("a process that is not found may be in a file that cannot be used: that is said", async () => {
+  writeFileSync(join(bench.folder, "processes", "mine.yaml"), "process: mine\nsteps: none\n");
+  expect(await refused(bench, "Mon 18:00", "tag mine", 2)).toMatch(
+    /^There is no process "mine": .*; some files cannot be used, dryline process check says why\.$/,
+  );
+});
