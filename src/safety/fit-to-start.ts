@@ -64,14 +64,15 @@ function hookHolds({ tags, step }: Task, shop: Shop, { now }: Moment): Hold[] {
   });
   const short = taken.length + Math.max(1, tags.length) - hooks;
   if (short <= 0) return [];
+  const free = hooks - taken.length;
   const frees = taken.map(({ until }) => until).toSorted((a, b) => a - b)[short - 1];
   return [
     {
       code: "no hook",
-      because: `the ${step.place} has ${hooks} hooks, ${taken.length} of them taken`,
+      because: `the ${step.place} has ${hooks} ${hooks === 1 ? "hook" : "hooks"}, ${taken.length === 0 ? "none" : taken.length} of them taken`,
       until: frees !== undefined && Number.isFinite(frees) ? frees : null,
       tags: taken.map(({ tag }) => tag),
-      remedy: "hang a dry one elsewhere",
+      remedy: free > 0 ? `take only ${free} of them` : "hang a dry one elsewhere",
     },
   ];
 }

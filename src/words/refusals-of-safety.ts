@@ -6,8 +6,12 @@ import { sayClock } from "./say-time.ts";
 /** It could be done, but is not fit to be started now. */
 export const REFUSALS_OF_SAFETY: Refusals<"held" | "read the caution"> = {
   held: ({ tags, step, holds, until }, speech) => {
-    const by = sayList(holds.filter(({ air }) => air === undefined).map((hold) => hold.because));
-    const as = sayList(holds.filter(({ air }) => air !== undefined).map((hold) => sayBecause(hold, speech)));
+    // What it is kept apart from is a thing, what else holds it is a state of things.
+    const things = holds.filter(({ code }) => code === "keep apart");
+    const by = sayList(things.map((hold) => hold.because));
+    const as = sayList(
+      holds.filter((hold) => !things.includes(hold)).map((hold) => sayBecause(hold, speech)),
+    );
     const because = `${by === "" ? "" : ` by ${by}`}${as === "" ? "" : `, as ${as}`}`;
     const till = until === null ? "" : ` till ${sayClock(until, speech)}`;
     const remedies = holds.flatMap((hold) => hold.remedy ?? []);

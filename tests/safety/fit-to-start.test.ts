@@ -38,6 +38,18 @@ describe("a free hook", () => {
     expect(holds(rack(2), task("seal", [3]), "Tue 0:00")).toEqual([]);
   });
 
+  test("that are too few for all of them may be enough for some: of three, two find a hook beside 1 and 2", () => {
+    expect(holds(rack(4), task("seal", [3, 4, 5]), "Mon 20:00")).toMatchObject([
+      { because: "the rack has 4 hooks, 2 of them taken", remedy: "take only 2 of them" },
+    ]);
+    const empty = new Diary(walker);
+    empty.settle({ of: "place", name: "rack", hooks: 1 }, "Mon 10:00");
+    for (const tag of [3, 4]) empty.came(tag, "pour the ballast", "Mon 11:00", "Mon 11:00");
+    expect(holds(empty, task("seal", [3, 4]), "Mon 20:00")).toMatchObject([
+      { because: "the rack has 1 hook, none of them taken", remedy: "take only 1 of them" },
+    ]);
+  });
+
   test("is there with a third hook, when one is taken, moved, or is the very piece to be worked", () => {
     expect(holds(rack(3), task("seal", [3]), "Mon 20:00")).toEqual([]);
     const moved = rack(2);

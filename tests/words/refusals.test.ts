@@ -193,14 +193,14 @@ const cases: { readonly [C in RefusalCode]: readonly Case<C>[] } = {
         holds: [
           {
             code: "measure first",
-            because: "wood moisture not measured",
+            because: "wood moisture of 3 is not measured, at most 10 %",
             until: null,
             tags: [3],
             remedy: "measure the wood moisture",
           },
         ],
       },
-      "3 pour the ballast is held by wood moisture not measured: measure the wood moisture, or go on anyway with a reason.",
+      "3 pour the ballast is held, as wood moisture of 3 is not measured, at most 10 %: measure the wood moisture, or go on anyway with a reason.",
     ],
   ],
   "read the caution": [
