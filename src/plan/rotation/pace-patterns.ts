@@ -10,17 +10,15 @@ import type { CircleAnswer } from "./solve-circle.ts";
 /** The patterns known of one process in one length of period, each the beginning of the next. */
 export class PacePatterns {
   readonly #search: PatternSearch;
-  readonly #alone: Minutes;
   /** By how many pieces less one. */
   readonly #known: (readonly Placed[])[];
   readonly #bounds = new Map<number, Minutes>();
 
   /** @param one the rotation of one piece, solved */
-  constructor(circle: Circle, { starts, made, span, bound }: CircleAnswer) {
+  constructor(circle: Circle, { starts, made, span }: CircleAnswer) {
     const piece = at(circle.pieces, 0);
     const from = Math.min(...piece.begins.map((task) => starts?.[task] ?? 0));
     this.#search = new PatternSearch(circle);
-    this.#alone = bound;
     this.#known = starts === null ? [] : [[{ starts, made, from, until: from + (span ?? 0) }]];
   }
 
@@ -33,10 +31,13 @@ export class PacePatterns {
     return answerOf(this.#known[pieces - 1] ?? null, ask.bound);
   }
 
-  /** No pattern of so many pieces takes less together. */
+  /**
+   * No pattern of so many pieces takes less together. So many times what one takes alone is no such bound: a set-up that
+   * stands from another piece may save it a day.
+   */
   boundOf(pieces: number): Minutes {
     const known = this.#bounds.get(pieces);
-    const bound = known ?? Math.max(this.#alone * pieces, leastSpansOf(this.#search.route, pieces));
+    const bound = known ?? leastSpansOf(this.#search.route, pieces);
     this.#bounds.set(pieces, bound);
     return bound;
   }

@@ -1,6 +1,8 @@
 import type { Minutes } from "../../time/instant.ts";
 import type { Circle, CircleTask } from "./circle.ts";
 import type { CircleWork, ProblemCircle } from "./circle-of-problem.ts";
+import { leastSpansOf } from "./pattern/least-spans.ts";
+import { routeOf } from "./pattern/route.ts";
 import { type CircleAnswer, solveCircle } from "./solve-circle.ts";
 
 /** Nodes given to the exact search of one or two pieces among the others. */
@@ -18,12 +20,12 @@ export interface PiecesAsk {
 /**
  * A rotation of several alike pieces a period. One piece is solved exactly. More are put in one by one, each exactly
  * among those before it, and then taken out and put back one and two at a time while that helps (a large neighbourhood
- * search whose every move is exact). No rotation has less than so many times the span of one piece alone.
+ * search whose every move is exact).
  */
 export function solvePieces({ circleOf, pieces, isOver }: PiecesAsk): CircleAnswer {
   let found = solveCircle(circleOf(1).circle, { stop: isOver });
-  const alone = found.bound;
-  const none = { ...found, starts: null, span: null, bound: alone * pieces };
+  const bound = pieces === 1 ? found.bound : leastSpansOf(routeOf(circleOf(1).circle), pieces);
+  const none = { ...found, starts: null, span: null, bound };
   for (let count = 2; count <= pieces && found.starts !== null; count++) {
     const whole = circleOf(count);
     const known = solveCircle(whole.circle, { stop: (nodes) => nodes > 1 || isOver() });
@@ -31,7 +33,7 @@ export function solvePieces({ circleOf, pieces, isOver }: PiecesAsk): CircleAnsw
     found = insert(whole, found, count - 1, isOver);
   }
   if (found.starts === null) return { ...none, status: pieces === 1 ? found.status : "unknown" };
-  return pieces === 1 ? found : improve(circleOf(pieces), found, { pieces, alone, isOver });
+  return pieces === 1 ? found : improve(circleOf(pieces), found, { pieces, bound, isOver });
 }
 
 /** How firmly the work of the other pieces stays: each task at its minute, or only in its session and order there. */
@@ -53,13 +55,12 @@ function insert(
 
 interface Aim {
   readonly pieces: number;
-  /** The least span of a piece alone. */
-  readonly alone: Minutes;
+  /** No rotation of all of them takes less. */
+  readonly bound: Minutes;
   readonly isOver: () => boolean;
 }
 
-function improve(whole: ProblemCircle, first: CircleAnswer, { pieces, alone, isOver }: Aim): CircleAnswer {
-  const bound = alone * pieces;
+function improve(whole: ProblemCircle, first: CircleAnswer, { pieces, bound, isOver }: Aim): CircleAnswer {
   let found = first;
   let idle = 0;
   for (let apart = 0; idle < PATIENCE && (found.span ?? 0) > bound && !isOver(); apart++) {

@@ -1,4 +1,5 @@
 import type { Minutes } from "../../../time/instant.ts";
+import { LOOK } from "../../problem.ts";
 import type { Occupied } from "./occupied.ts";
 import type { Route } from "./route.ts";
 
@@ -138,7 +139,7 @@ function costsOf(
   const head = circle.setUps[setUp ?? -1]?.minutes ?? 0;
   const mayLeave = setUp !== null && circle.tasks.some((other, at) => at !== task && other.setUp === setUp);
   const own = hindered[task] as Uint8Array;
-  const looked = looksHindered(occupied.route, task, hindered);
+  const looked = looksHindered(occupied, task, hindered);
   const isAlone = setUp === null && !occupied.uses.isApart(task);
   for (const [session, { opens, closes }] of time.spans.entries()) {
     const room = (circle.sessions[session]?.closes ?? 0) - owedWith(occupied, session, task);
@@ -159,16 +160,20 @@ function costsOf(
 
 /** By slot, whether a look after a task that starts there meets other work; undefined: the task has none. */
 function looksHindered(
-  { looks, time }: Route,
+  occupied: Occupied,
   task: number,
   hindered: readonly Uint8Array[],
 ): Uint8Array | undefined {
+  const { looks, time } = occupied.route;
   const own = looks[task] ?? [];
   if (own.length === 0) return undefined;
   const met = new Uint8Array(time.size);
   for (const look of own) {
     const marks = hindered[look.task] as Uint8Array;
-    for (let slot = look.after; slot < time.size; slot++) if (marks[slot] === 1) met[slot - look.after] = 1;
+    for (let slot = look.after; slot < time.size; slot++) {
+      const minute = time.minuteOf[slot] as number;
+      if (marks[slot] === 1 || !handsFree(occupied, minute, minute + LOOK)) met[slot - look.after] = 1;
+    }
   }
   return met;
 }

@@ -1,4 +1,5 @@
 import type { Minutes } from "../../../time/instant.ts";
+import { LOOK } from "../../problem.ts";
 import { type ApartTables, type FreeMinutes, handsFree, NEVER } from "./free-minutes.ts";
 import { mod } from "./mod.ts";
 import type { Occupied } from "./occupied.ts";
@@ -43,7 +44,8 @@ export class Placing {
     if (this.#free.costs[task]?.[this.route.time.slotsBefore[minute] as number] === NEVER) return null;
     const { looks } = this.route;
     for (const look of looks[task] ?? []) {
-      if (!this.#isApart(look.task, minute + look.after, false)) return null;
+      const at = minute + look.after;
+      if (!this.#isApart(look.task, at, false) || !handsFree(this.#occupied, at, at + LOOK)) return null;
     }
     const made = this.#settle(task, minute);
     if (made === null || !this.#occupied.uses.fitsBefore(task, minute, made)) return null;
