@@ -8,7 +8,7 @@ import { beginSearch, leaveUntil } from "../../../src/plan/search/search.ts";
 import { randomProblem } from "../random-problem.ts";
 
 describe("a plan by search, whatever the shop", () => {
-  test("passes the checker, costs what it says, and no more than dispatch", () => {
+  test("passes the checker, costs what it says, and no more than dispatch", { timeout: 60_000 }, () => {
     fc.assert(
       fc.property(randomProblem, fc.nat(1000), (problem, seed) => {
         const search = beginSearch(problem, { seed, warm: null });
@@ -26,7 +26,7 @@ describe("a plan by search, whatever the shop", () => {
     );
   });
 
-  test("is the same every time, however the rounds are portioned out", () => {
+  test("is the same every time, however the rounds are portioned out", { timeout: 60_000 }, () => {
     fc.assert(
       fc.property(randomProblem, fc.nat(1000), (problem, seed) => {
         const whole = beginSearch(problem, { seed, warm: null });
@@ -39,7 +39,7 @@ describe("a plan by search, whatever the shop", () => {
     );
   });
 
-  test("goes on from a plan found before, and is never worse than it", () => {
+  test("goes on from a plan found before, and is never worse than it", { timeout: 60_000 }, () => {
     fc.assert(
       fc.property(randomProblem, (problem) => {
         const first = beginSearch(problem, { seed: 1, warm: null });
