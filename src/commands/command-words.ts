@@ -1,8 +1,8 @@
 import type { Tag } from "../journal/event.ts";
 import { parseDuration } from "../time/duration.ts";
-import type { CivilDate, Instant, Minutes } from "../time/instant.ts";
+import type { Instant, Minutes } from "../time/instant.ts";
 import { after } from "../time/instant.ts";
-import { type Direction, readDate } from "../time/read-date.ts";
+import type { Direction } from "../time/read-date.ts";
 import { readMoment } from "../time/read-moment.ts";
 import { readTags } from "../words/read-tags.ts";
 import { readMoney } from "../words/say-money.ts";
@@ -116,16 +116,6 @@ export class CommandWords {
     const money = readMoney(said);
     if (money === null) this.problems.push(`--${name} "${said}" is no amount: write 28 or 28.50`);
     return money;
-  }
-
-  /** A date of an option. */
-  date(name: string, speech: Speech, prefer: Direction): CivilDate | null {
-    const said = this.option(name);
-    if (said === null) return null;
-    const read = readDate(said, { ...speech, prefer });
-    if ("date" in read) return read.date;
-    this.problems.push(withoutStop(read.problem));
-    return null;
   }
 
   /** A moment of an option: the last that was, or the next to come. */

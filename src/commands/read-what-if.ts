@@ -6,11 +6,12 @@ import type { CivilDate } from "../time/instant.ts";
 import { readDate } from "../time/read-date.ts";
 import { readNamedHours, readWeekdays } from "../time/read-hours.ts";
 import { readHoursWords } from "../time/read-hours-words.ts";
-import { sayDate, sayFullDay } from "../words/say-time.ts";
+import { sayFullDay } from "../words/say-time.ts";
 import type { Speech } from "../words/speech.ts";
 import type { Workshop } from "../workshop/workshop.ts";
 import { type CommandWords, withoutStop } from "./command-words.ts";
 import { matchIn } from "./match-in.ts";
+import { readDue } from "./read-due.ts";
 
 /** So many pieces at most are added: beyond it a search of a second means nothing. */
 const MOST_ADDED = 100;
@@ -120,17 +121,6 @@ async function readAdded(words: CommandWords, workshop: Workshop, speech: Speech
     if (fits && definition !== null) added.push({ count: Number(said), definition, due });
   }
   return added;
-}
-
-function readDue(said: string, speech: Speech, words: CommandWords): CivilDate | null {
-  const read = readDate(said, { ...speech, prefer: "future" });
-  if ("problem" in read) {
-    words.problems.push(`--due ${withoutStop(read.problem)}`);
-    return null;
-  }
-  if (read.date >= localTime(speech.zone, speech.now).date) return read.date;
-  words.problems.push(`--due ${sayDate(read.date, speech)} has passed: say a day from today on`);
-  return null;
 }
 
 /** The process said, else the one a new piece would be of. */

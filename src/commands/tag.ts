@@ -9,6 +9,7 @@ import { type Answer, type Command, WHEN } from "./command.ts";
 import type { CommandWords } from "./command-words.ts";
 import { matchIn } from "./match-in.ts";
 import { perform } from "./perform.ts";
+import { readDue } from "./read-due.ts";
 
 /**
  * New pieces get their numbers; or, with tags in place of a process, what stands on those tags is changed. A piece that
@@ -54,14 +55,15 @@ async function tagNew(words: CommandWords, bench: Bench): Promise<Answer> {
     words.problems.push('say what it was hung from: --hung "first clear"');
   const since = words.moment("since", speech) ?? speech.now;
   if (process === null) return { problems: words.problems };
+  const at = words.when(speech);
   return perform(words, bench, {
     act: "tag",
-    at: words.when(speech),
+    at,
     process,
     count: words.count("count") ?? 1,
     name: words.option("name") ?? like?.name ?? null,
     scheme: readSchemeOf(words) ?? like?.scheme ?? [],
-    due: words.date("due", speech, "future"),
+    due: readDue(words.option("due"), speech, words, at),
     price: words.money("price") ?? like?.price ?? null,
     for: words.option("for"),
     hung: hung === null ? null : { step: hung, since },
@@ -77,16 +79,17 @@ async function change(tags: readonly Tag[], words: CommandWords, bench: Bench): 
   const said = ["name", "scheme", "due", "price", "for"].filter((option) => words.has(option));
   if (said.length === 0)
     words.problems.push("say what changes on the tag: --name, --scheme, --due, --price or --for");
+  const at = words.when(speech);
   const [name, due, price, whom, scheme] = [
     words.option("name"),
-    isNone(words, "due") ? null : words.date("due", speech, "future"),
+    isNone(words, "due") ? null : readDue(words.option("due"), speech, words, at),
     isNone(words, "price") ? null : words.money("price"),
     isNone(words, "for") ? null : words.option("for"),
     readSchemeOf(words),
   ];
   return perform(words, bench, {
     act: "change",
-    at: words.when(speech),
+    at,
     tags,
     ...(name === null ? {} : { name }),
     ...(due === null && !isNone(words, "due") ? {} : { due }),

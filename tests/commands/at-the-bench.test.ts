@@ -51,6 +51,8 @@ describe("tag", () => {
       '"10/5" is no pass of a scheme: say colour, minutes and flash-off, as ochre 10/5.',
     ],
     ["tag --like 7", '--like "7" is no tag of a piece: say one, as --like 14.'],
+    ["tag walker --due 2026-03-01", "--due Sun 1 Mar has passed: say a day from today on."],
+    ["tag 1 --due 2026-03-01", "--due Sun 1 Mar has passed: say a day from today on."],
     ["tag 1", "Say what changes on the tag: --name, --scheme, --due, --price or --for."],
   ])("%s is not understood", async (line, sentence) => {
     expect(await refused(bench, "Mon 18:00", line, 2)).toBe(sentence);
