@@ -26,11 +26,13 @@ export function freeMinutes(occupied: Occupied, tables: ApartTables): FreeMinute
     for (const [other, start] of starts.entries()) {
       for (const [task, marks] of hindered.entries()) {
         const there = tables.standing(other, task);
-        if (there < 0) continue;
-        const from = start + 1 - (made[other] ? tables.made(task, other) : tables.standing(task, other));
-        time.mark(marks, from, start + there);
+        const back = made[other] ? tables.made(task, other) : tables.standing(task, other);
+        // With two pairs of hands one may hinder the other and not the other way round.
+        if (there < 0 && back < 0) continue;
+        const from = start + 1 - Math.max(1, back);
+        time.mark(marks, from, start + Math.max(1, there));
         const markedMade = hinderedMade[task] as Uint8Array;
-        if (markedMade.length > 0) time.mark(markedMade, from, start + tables.made(other, task));
+        if (markedMade.length > 0) time.mark(markedMade, from, start + Math.max(1, tables.made(other, task)));
       }
     }
   }

@@ -132,8 +132,8 @@ export class Placing {
     const { period } = this;
     return this.#put.every((other) => {
       const there = made ? this.#tables.made(other.task, task) : this.#tables.standing(other.task, task);
-      if (there < 0) return true;
       const back = other.made ? this.#tables.made(task, other.task) : this.#tables.standing(task, other.task);
+      if (there < 0 && back < 0) return true;
       const after = mod(minute - other.minute, period);
       return after >= there && period - after >= back && after > 0;
     });
