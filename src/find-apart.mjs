@@ -6,6 +6,9 @@ import { packageRoot } from "./fresh.mjs";
 /** The one library that every start needs. */
 const everyday = "better-sqlite3";
 
+/** Large, and seldom run: every start would read it for nothing. */
+const seldom = ["src/commands/rotation.ts"];
+
 /** Waits at its top level. */
 const ink = "ink";
 
@@ -27,7 +30,9 @@ export async function findApart(options) {
   const ours = Object.entries(metafile.inputs).filter(([file]) => libraryOf(file) === undefined);
   const reached = [...new Set(ours.flatMap(([, input]) => dynamicImports(input)))];
   const libraries = new Map(reached.map((file) => [file, librariesOf(file, metafile)]));
-  const apart = [...libraries].filter(([, names]) => names.some((name) => name !== everyday));
+  const apart = [...libraries].filter(
+    ([file, names]) => seldom.includes(file) || names.some((name) => name !== everyday),
+  );
   const paths = (/** @type {typeof apart} */ found) => found.map(([file]) => join(packageRoot, file)).sort();
   return {
     scripts: paths(apart.filter(([, names]) => !names.includes(ink))),

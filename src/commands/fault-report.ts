@@ -3,6 +3,7 @@ import { tmpdir } from "node:os";
 import { join } from "node:path";
 import { plainText } from "../words/plain-text.ts";
 import { machinePlaces } from "../workshop/open-workshop.ts";
+import { placesBySources } from "./by-sources.ts";
 
 /**
  * Writes down a fault of our own, for whoever is to mend it: what was typed, where it broke, on what machine.
@@ -15,7 +16,7 @@ export function reportFault(fault: unknown, argv: readonly string[], version: st
   const report = [
     `dryline ${version}, Node ${node}, ${platform} ${arch}, ${new Date().toISOString()}`,
     `typed: ${JSON.stringify(argv)}`,
-    fault instanceof Error ? (fault.stack ?? fault.message) : String(fault),
+    fault instanceof Error ? placesBySources(fault.stack ?? fault.message) : String(fault),
     "",
   ].join("\n");
   const name = `fault-${new Date().toISOString().replace(/[:.]/g, "-")}-${globalThis.process.pid}.txt`;
