@@ -62,7 +62,7 @@ const withoutDeveloperTools = {
   name: "without-developer-tools",
   /** @param {esbuild.PluginBuild} plugin */
   setup(plugin) {
-    plugin.onResolve({ filter: /^react-devtools-core$/ }, ({ path }) => ({ path, namespace: "absent" }));
+    plugin.onResolve({ filter: /^\.\/devtools\.js$/ }, ({ path }) => ({ path, namespace: "absent" }));
     plugin.onLoad({ filter: /.*/, namespace: "absent" }, () => ({ contents: "export default {};" }));
   },
 };
@@ -88,7 +88,6 @@ const sameStyleFirst = {
 /** @type {esbuild.BuildOptions} */
 const inkModule = {
   format: "esm",
-  splitting: true,
   outExtension: { ".js": ".mjs" },
   plugins: [withoutDeveloperTools, sameStyleFirst],
   // Ink's layout engine would fetch its own bytes from a data URL, which loads Node's whole HTTP client (40 ms);
