@@ -43,7 +43,7 @@ export function ownProcesses(dataFolder: string): string {
 /** The library of some folders, for one program that asks for it again and again. */
 export class LibraryOnDisk {
   readonly #folders: LibraryFolders;
-  #last: { readonly stamp: string; readonly library: Library } | null = null;
+  #last: { readonly stamp: string; readonly read: Library } | null = null;
 
   constructor(folders: LibraryFolders) {
     this.#folders = folders;
@@ -57,12 +57,12 @@ export class LibraryOnDisk {
     const { shipped, own, cache } = this.#folders;
     const files = { shipped: yamlFiles(shipped), own: yamlFiles(own) };
     const stamp = stampOf([...files.shipped, ...files.own]);
-    if (this.#last?.stamp === stamp) return this.#last.library;
+    if (this.#last?.stamp === stamp) return this.#last.read;
     const library = await cached(cache, "library", `1\n${stamp}`, async () => {
       const { readLibraryFiles } = await import("./read-library-files.ts");
       return readLibraryFiles(files);
     });
-    this.#last = { stamp, library };
+    this.#last = { stamp, read: library };
     return library;
   }
 }
