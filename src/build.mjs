@@ -34,14 +34,14 @@ function clearOld(files) {
 export async function build() {
   // Taken first: a source that changes while we build leaves dist/ stale.
   const fingerprint = fingerprintSources();
-  const { files, program } = await bundleAll();
+  const { files, programs } = await bundleAll();
   mkdirSync(builtFolder, { recursive: true });
   rmSync(join(builtFolder, stampFile), { force: true });
   for (const [name, text] of files) writeWhole(name, text);
-  compileAhead(join(builtFolder, program));
+  compileAhead(programs.map((program) => join(builtFolder, program)));
   clearOld(files);
   // Last, so that a broken-off build is stale.
-  writeWhole(stampFile, sayStamp({ fingerprint, program }));
+  writeWhole(stampFile, sayStamp({ fingerprint, programs }));
   await esbuild.stop();
 }
 

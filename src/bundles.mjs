@@ -1,13 +1,14 @@
 /**
  * The bundles of dist/, for the sake of a fast start: loading many small files, or ES modules, costs more.
  *
- * - `program-HASH.cjs`: main.ts and all of ours it can reach, in one CommonJS file. A dynamic `import("./x.ts")` runs
- *   that file of ours when its line is reached.
+ * - `commands-HASH.cjs` and `dashboard-HASH.cjs`: main.ts and all of ours it can reach, in one CommonJS file; but for what
+ *   only the other of the two needs, which is a third less to load. A dynamic `import("./x.ts")` runs that file of ours when
+ *   its line is reached.
  * - A dynamic import that leads to a library (zod, yaml, conf), or to what is large and seldom run, is a bundle apart,
  *   loaded when its line is reached.
  * - Ink waits at its top level, so what leads to it must be an ES module.
  * - `NAME-worker.cjs`: each source of that name is a thread's own program.
- * - `dryline.cjs`: the launcher.
+ * - `dryline.cjs`: the launcher, which chooses between the two.
  *
  * They do not share modules: each has its own copy of what they have in common. So no module under src/ may keep
  * changing state at its top level, nor ask across them whether a thing is of its class.
@@ -100,34 +101,67 @@ const inkModule = {
 
 /** @typedef {Map<string, string>} Files file name in dist/ to its text */
 
-/** @returns {Promise<{ files: Files, program: string }>} all that dist/ holds, and the name of the everyday program */
+/** @typedef {{ files: Files, names: Map<string, string> }} Bundles `names`: file name in dist/ of each source's bundle */
+
+/** @returns {Promise<{ files: Files, programs: string[] }>} all that dist/ holds, and the file names of the two programs */
 export async function bundleAll() {
-  const { scripts, modules } = await findApart({ ...common, plugins: [withoutDeveloperTools] });
-  const apart = [await bundle(scripts, commonJs), await bundle(modules, inkModule)];
-  const main = await bundle([join(packageRoot, "src/main.ts")], {
-    ...commonJs,
-    // Else this would be put around the text at each start, and it is a long one.
-    banner: { js: "(function (exports, require, module, __filename, __dirname) {" },
-    footer: { js: "})" },
-    plugins: [reachApart(new Map(apart.flatMap(({ names }) => [...names])))],
-  });
-  const [program = ""] = main.names.values();
+  const { scripts, modules, doors } = await findApart({ ...common, plugins: [withoutDeveloperTools] });
+  const libraries = together([await bundle(scripts, commonJs), await bundle(modules, inkModule)]);
+  const ways = doors.flatMap(([, way]) => way);
+  const apart = together([
+    libraries,
+    await bundle(ways, { ...commonJs, plugins: [reachApart(libraries.names)] }),
+  ]);
+  const programs = await Promise.all(doors.map(([program, way]) => bundleProgram(program, way, apart.names)));
+  const [commands = "", dashboard = ""] = programs.flatMap(({ names }) => [...names.values()]);
   const workers = await bundle(sourcesOfWorkers(), { ...commonJs, entryNames: "[name]" });
   const launcher = await bundle([join(packageRoot, "src/launch.mjs")], {
     ...commonJs,
     entryNames: "dryline",
-    define: { ...commonJs.define, "process.env.DRYLINE_PROGRAM": JSON.stringify(program) },
+    define: {
+      ...commonJs.define,
+      "process.env.DRYLINE_COMMANDS": JSON.stringify(commands),
+      "process.env.DRYLINE_DASHBOARD": JSON.stringify(dashboard),
+    },
     banner: { js: '#!/usr/bin/env node\n"use strict";' },
   });
-  const files = new Map([...apart, main, workers, launcher].flatMap((each) => [...each.files]));
-  files.set(program, inAscii(reachAsLoaded(files.get(program) ?? "")));
-  return { files, program };
+  return { files: together([apart, ...programs, workers, launcher]).files, programs: [commands, dashboard] };
+}
+
+/**
+ * @param {string} program its name
+ * @param {readonly string[]} way into what it holds itself, though others have a bundle apart for it
+ * @param {Map<string, string>} apart file name in dist/ of each source's bundle apart
+ * @returns {Promise<Bundles>}
+ */
+async function bundleProgram(program, way, apart) {
+  const { files, names } = await bundle([join(packageRoot, "src/main.ts")], {
+    ...commonJs,
+    entryNames: `${program}-[hash]`,
+    // Else this would be put around the text at each start, and it is a long one.
+    banner: { js: "(function (exports, require, module, __filename, __dirname) {" },
+    footer: { js: "})" },
+    plugins: [reachApart(new Map([...apart].filter(([source]) => !way.includes(source))))],
+  });
+  for (const name of names.values()) files.set(name, inAscii(reachAsLoaded(files.get(name) ?? "")));
+  return { files, names };
+}
+
+/**
+ * @param {readonly Bundles[]} bundles
+ * @returns {Bundles}
+ */
+function together(bundles) {
+  return {
+    files: new Map(bundles.flatMap(({ files }) => [...files])),
+    names: new Map(bundles.flatMap(({ names }) => [...names])),
+  };
 }
 
 /**
  * @param {readonly string[]} sources paths of the files to begin from
  * @param {esbuild.BuildOptions} options
- * @returns {Promise<{ files: Files, names: Map<string, string> }>} `names`: file name in dist/ of each source's bundle
+ * @returns {Promise<Bundles>}
  */
 async function bundle(sources, options) {
   /** @type {esbuild.BuildOptions & { metafile: true, write: false }} */

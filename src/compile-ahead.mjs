@@ -1,4 +1,4 @@
-/** Has the program's everyday functions compiled once, for its next starts under this Node to take up. */
+/** Has the everyday functions of the programs compiled once, for its next starts under this Node to take up. */
 import { spawnSync } from "node:child_process";
 import { mkdtempSync, rmSync } from "node:fs";
 import { tmpdir } from "node:os";
@@ -10,12 +10,12 @@ const longestMilliseconds = 60_000;
 /**
  * Where it fails, as when SQLite's binary is not installed yet, the program still runs, only slower to start.
  *
- * @param {string} program path of the program's bundle, whose folder can be written
+ * @param {readonly string[]} programs paths of the bundles for commands and for the dashboard, whose folder can be written
  */
-export function compileAhead(program) {
+export function compileAhead(programs) {
   const home = mkdtempSync(join(tmpdir(), "dryline-build-"));
   try {
-    spawnSync(process.execPath, [join(import.meta.dirname, "warm-up.mjs"), program], {
+    spawnSync(process.execPath, [join(import.meta.dirname, "warm-up.mjs"), ...programs], {
       env: { ...process.env, DRYLINE_HOME: home, TERM: "xterm-256color" },
       stdio: "ignore",
       timeout: longestMilliseconds,

@@ -1,4 +1,4 @@
-/** Finds what is to be bundled apart from the everyday program: whatever a dynamic import reaches that leads to a library. */
+/** Finds what is to be bundled apart from the programs: whatever a dynamic import reaches that leads to a library. */
 import { join } from "node:path";
 import * as esbuild from "esbuild";
 import { packageRoot } from "./fresh.mjs";
@@ -9,13 +9,20 @@ const everyday = "better-sqlite3";
 /** Large, and seldom run: every start would read it for nothing. */
 const seldom = ["src/commands/rotation.ts"];
 
+/**
+ * What each program of the launcher is for, by its one way in; the other program reaches it as a bundle apart.
+ *
+ * @type {Readonly<Record<string, string>>}
+ */
+const doors = { commands: "src/commands/command-line.ts", dashboard: "src/dashboard/run-dashboard.ts" };
+
 /** Waits at its top level. */
 const ink = "ink";
 
 /**
  * @param {esbuild.BuildOptions} options how the program is bundled
- * @returns {Promise<{ scripts: string[], modules: string[] }>} source files to be bundled apart: as CommonJS, and those
- *   that must be ES modules
+ * @returns {Promise<{ scripts: string[], modules: string[], doors: [program: string, way: string[]][] }>}
+ *   source files to be bundled apart: as CommonJS, and those that must be ES modules; and each program with its way in
  */
 export async function findApart(options) {
   const { metafile } = await esbuild.build({
@@ -37,6 +44,10 @@ export async function findApart(options) {
   return {
     scripts: paths(apart.filter(([, names]) => !names.includes(ink))),
     modules: paths(apart.filter(([, names]) => names.includes(ink))),
+    doors: Object.entries(doors).map(([program, way]) => [
+      program,
+      reached.filter((file) => file === way).map((file) => join(packageRoot, file)),
+    ]),
   };
 }
 

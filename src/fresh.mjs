@@ -14,14 +14,14 @@ export const builtCommand = join(builtFolder, "dryline.cjs");
 /** File name in dist/: what dist/ was made from. */
 export const stampFile = "sources.sha256";
 
-/** @typedef {{ fingerprint: string, program: string }} Stamp of the sources, and the file name of the everyday program */
+/** @typedef {{ fingerprint: string, programs: string[] }} Stamp of the sources, and the file names of the two programs */
 
 /**
  * @param {Stamp} stamp
  * @returns {string} as it stands in the file
  */
-export function sayStamp({ fingerprint, program }) {
-  return `${fingerprint}  ${program}\n`;
+export function sayStamp({ fingerprint, programs }) {
+  return `${[fingerprint, ...programs].join("  ")}\n`;
 }
 
 /**
@@ -45,10 +45,10 @@ export function fingerprintSources() {
 /** @returns {Stamp | undefined} undefined: nothing was built, or not to the end */
 function readStamp() {
   try {
-    const [fingerprint = "", program = ""] = readFileSync(join(builtFolder, stampFile), "utf8")
+    const [fingerprint = "", ...programs] = readFileSync(join(builtFolder, stampFile), "utf8")
       .trim()
       .split("  ");
-    return { fingerprint, program };
+    return { fingerprint, programs };
   } catch (error) {
     if (codeOf(error) === "ENOENT") return undefined;
     throw error;
@@ -58,13 +58,13 @@ function readStamp() {
 /**
  * A build made by another Node has no compiled code for this one. Where it cannot be kept, the program runs without.
  *
- * @param {string} program file name of the everyday program
+ * @param {readonly string[]} programs file names in dist/
  */
-async function compileForThisNode(program) {
-  const bundle = join(builtFolder, program);
-  if (existsSync(compiledCodeOf(bundle)) || !mayWrite(builtFolder)) return;
+async function compileForThisNode(programs) {
+  const bundles = programs.map((program) => join(builtFolder, program));
+  if (bundles.every((bundle) => existsSync(compiledCodeOf(bundle))) || !mayWrite(builtFolder)) return;
   const { compileAhead } = await import("./compile-ahead.mjs");
-  compileAhead(bundle);
+  compileAhead(bundles);
 }
 
 /**
@@ -75,7 +75,7 @@ async function compileForThisNode(program) {
 export async function ensureBuilt() {
   const stamp = readStamp();
   if (stamp?.fingerprint === fingerprintSources()) {
-    await compileForThisNode(stamp.program);
+    await compileForThisNode(stamp.programs);
     return undefined;
   }
   if (!mayWrite(existsSync(builtFolder) ? builtFolder : packageRoot)) {

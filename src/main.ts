@@ -4,7 +4,6 @@
  */
 import { readFileSync } from "node:fs";
 import { join } from "node:path";
-import { runCommandLine } from "./commands/command-line.ts";
 import { machineContext } from "./commands/machine-context.ts";
 import { isReaderGone, StandardOutput } from "./commands/standard-output.ts";
 import { findPackageRoot } from "./workshop/package-root.ts";
@@ -33,7 +32,10 @@ async function run(): Promise<number> {
     context.out(`${readVersion()}\n`);
     return 0;
   }
-  if (typed.length > 0 || env.TERM === "dumb" || !context.isTerminal) return runCommandLine(typed, context);
+  if (typed.length > 0 || env.TERM === "dumb" || !context.isTerminal) {
+    const { runCommandLine } = await import("./commands/command-line.ts");
+    return runCommandLine(typed, context);
+  }
   const { openWorkshop } = await import("./workshop/open-workshop.ts");
   const workshop = await openWorkshop();
   try {

@@ -1,6 +1,7 @@
 /**
- * Runs the program as on any evening and keeps what V8 compiled of it, for the next starts to take up. The build runs
- * this file as a process of its own, as `node warm-up.mjs BUNDLE`, with DRYLINE_HOME a scratch folder and no terminal.
+ * Runs the programs as on any evening and keeps what V8 compiled of them, for the next starts to take up. The build runs
+ * this file as a process of its own, as `node warm-up.mjs COMMANDS DASHBOARD`, the bundles of the two programs, with
+ * DRYLINE_HOME a scratch folder and no terminal.
  */
 import { spawnSync } from "node:child_process";
 import { renameSync, writeFileSync } from "node:fs";
@@ -9,9 +10,10 @@ import { dirname, join } from "node:path";
 import { PassThrough } from "node:stream";
 import { compiledCodeOf, loadProgram } from "./load-program.mjs";
 
-const [, , bundle = ""] = process.argv;
-const { script, run } = loadProgram(bundle);
-const require = createRequire(bundle);
+const [, , commands = "", dashboard = ""] = process.argv;
+const folder = dirname(commands);
+const require = createRequire(commands);
+const programs = { commands: loadProgram(commands), dashboard: loadProgram(dashboard) };
 
 /** What a shop in mid-rotation is made by, in processes of their own. */
 const before = [
@@ -25,25 +27,28 @@ const before = [
 
 /** What is run here. A function that none of these needs is compiled when it is reached. */
 const everyday = [
-  () => runHere("now"),
-  () => runHere("week"),
+  () => runCommand("now"),
+  () => runCommand("week"),
   runDashboard,
   () => {
     runAside("plan");
-    runHere("now");
+    runCommand("now");
   },
-  keepCompiledCode,
+  () => {
+    keepCompiledCode(commands, programs.commands.script);
+    keepCompiledCode(dashboard, programs.dashboard.script);
+  },
 ];
 
 /** @param {string[]} words */
 function runAside(...words) {
-  spawnSync(process.execPath, [join(dirname(bundle), "dryline.cjs"), ...words], { stdio: "ignore" });
+  spawnSync(process.execPath, [join(folder, "dryline.cjs"), ...words], { stdio: "ignore" });
 }
 
 /** @param {string[]} words */
-function runHere(...words) {
-  process.argv = [process.execPath, bundle, ...words];
-  run(require);
+function runCommand(...words) {
+  process.argv = [process.execPath, join(folder, "dryline.cjs"), ...words];
+  programs.commands.run(require);
 }
 
 /** Opens the dashboard on a made-up terminal, until its first whole frame. */
@@ -60,11 +65,17 @@ function runDashboard() {
   });
   Object.defineProperty(process, "stdin", { value: stdin });
   Object.defineProperty(process, "stdout", { value: stdout });
-  runHere();
+  process.argv = [process.execPath, join(folder, "dryline.cjs")];
+  programs.dashboard.run(require);
 }
 
-/** Put in place whole, by a rename: a program that starts meanwhile finds all of it or none. */
-function keepCompiledCode() {
+/**
+ * Put in place whole, by a rename: a program that starts meanwhile finds all of it or none.
+ *
+ * @param {string} bundle
+ * @param {import("node:vm").Script} script
+ */
+function keepCompiledCode(bundle, script) {
   const unfinished = `${compiledCodeOf(bundle)}.${process.pid}`;
   writeFileSync(unfinished, script.createCachedData());
   renameSync(unfinished, compiledCodeOf(bundle));

@@ -35,14 +35,12 @@ afterEach(() => {
   rmSync(installed, { recursive: true, force: true });
 });
 
-/** The program of the last build, by the stamp it leaves. */
-function programName(): string {
-  return readFileSync(join(installed, "dist/sources.sha256"), "utf8").trim().split("  ")[1] ?? "";
-}
-
-/** Where the code compiled by this Node lies. */
-function compiledCode(): string {
-  return compiledCodeOf(join(installed, "dist", programName()));
+/** The bundles of the last build's two programs, by the stamp it leaves: that for commands, and that for the dashboard. */
+function programs(): [commands: string, dashboard: string] {
+  const [, commands = "", dashboard = ""] = readFileSync(join(installed, "dist/sources.sha256"), "utf8")
+    .trim()
+    .split("  ");
+  return [join(installed, "dist", commands), join(installed, "dist", dashboard)];
 }
 
 function runRack() {
@@ -58,10 +56,10 @@ function runRack() {
 }
 
 /** Whether V8 refused the compiled code; undefined: there was none. Asked of a Node with the flags it has by itself. */
-function isRefused(): string {
+function isRefused(program: string): string {
   const loader = pathToFileURL(join(packageRoot, "src/load-program.mjs")).href;
   const ask = `import { loadProgram } from ${JSON.stringify(loader)};
-    console.log(loadProgram(${JSON.stringify(join(installed, "dist", programName()))}).script.cachedDataRejected);`;
+    console.log(loadProgram(${JSON.stringify(program)}).script.cachedDataRejected);`;
   const { stdout, stderr } = spawnSync(process.execPath, ["--input-type=module", "--eval", ask], {
     encoding: "utf8",
   });
@@ -69,22 +67,23 @@ function isRefused(): string {
 }
 
 test("V8 takes up what it compiled when the program was built", () => {
-  expect(isRefused()).toBe("false");
+  expect(programs().map(isRefused)).toEqual(["false", "false"]);
 });
 
 test("without compiled code, or with some that is damaged or of another V8, the program does the same", () => {
   const whole = runRack();
   expect(whole).toMatchObject({ status: 0, stderr: "" });
-  const file = compiledCode();
+  const [program] = programs();
+  const file = compiledCodeOf(program);
   const bytes = readFileSync(file);
   // V8 writes a number of its own version first: the next V8 has another.
   const other = Buffer.concat([Buffer.alloc(8, 7), bytes.subarray(8)]);
   for (const damaged of [other, bytes.subarray(0, 100), Buffer.alloc(0), Buffer.from("not code")]) {
     writeFileSync(file, damaged);
     expect(runRack()).toEqual(whole);
-    expect(isRefused()).toBe("true");
+    expect(isRefused(program)).toBe("true");
   }
   rmSync(file);
   expect(runRack()).toEqual(whole);
-  expect(isRefused()).toBe("undefined");
+  expect(isRefused(program)).toBe("undefined");
 });
