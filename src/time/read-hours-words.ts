@@ -1,5 +1,5 @@
 import type { WeeklyHours } from "./bench-hours.ts";
-import { localTime } from "./civil.ts";
+import { addDays, localTime } from "./civil.ts";
 import type { CivilDate } from "./instant.ts";
 import { dateFromDay, type WordsProblem } from "./read-date.ts";
 import { readWeeklyHours } from "./read-hours.ts";
@@ -25,6 +25,8 @@ type HoursReading = { readonly setting: HoursSetting } | WordsProblem;
 /** Between two dates; a hyphen inside an ISO date is none. */
 const SPAN = / ?(?:\.\.+|[–—]|(?<!\d{4}|\d{4}-\d\d)-|\b(?:to|till|until)\b) ?/i;
 const AWAY_EXAMPLE = "write it like away 3 May..17 May";
+/** Longer ones are taken at their word only with the year. */
+const LONGEST_AWAY_DAYS = 183;
 
 /**
  * The words of the hours command: `till 22:15`, `not tonight`, `not Friday`, `today 14-18`, `on 3 May 9-12`,
@@ -68,10 +70,16 @@ function readAway(text: string, today: CivilDate): HoursReading {
   if ("problem" in from) return from;
   const to = end === undefined ? from : dateFromDay(end, from.date, "future");
   if ("problem" in to) return to;
-  if (to.date >= from.date) return { setting: { of: "away", from: from.date, to: to.date } };
-  return {
-    problem: `Days away cannot end on ${to.date}, before they begin on ${from.date}; ${AWAY_EXAMPLE}.`,
-  };
+  if (to.date < from.date) {
+    const problem = `Days away cannot end on ${to.date}, before they begin on ${from.date}; ${AWAY_EXAMPLE}.`;
+    return { problem };
+  }
+  // The days were likelier said the wrong way round.
+  if (!/\d{4}/.test(end ?? "") && to.date > addDays(from.date, LONGEST_AWAY_DAYS)) {
+    const problem = `"${text}" would be ${from.date} to ${to.date}, more than half a year; if so, write both dates like 2026-05-03.`;
+    return { problem };
+  }
+  return { setting: { of: "away", from: from.date, to: to.date } };
 }
 
 function readBack(text: string, today: CivilDate): HoursReading {

@@ -141,6 +141,11 @@ describe("days away", () => {
       problem:
         "Days away cannot end on 2026-05-03, before they begin on 2026-05-17; write it like away 3 May..17 May.",
     });
+    expect(words("away 17 May..3 May")).toEqual({
+      problem:
+        '"17 May..3 May" would be 2026-05-17 to 2027-05-03, more than half a year; if so, write both dates like 2026-05-03.',
+    });
+    expect(words("away 2026-05-17..2027-05-03")).toEqual(away("2026-05-17", "2027-05-03"));
     expect(words("away 1..2..3 May")).toEqual({
       problem: '"1..2..3 May" is more than one span of days; write it like away 3 May..17 May.',
     });
