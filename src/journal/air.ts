@@ -1,6 +1,5 @@
 import type { Air } from "../process/quantity-form.ts";
 import type { Instant } from "../time/instant.ts";
-import type { By, Seq } from "./event.ts";
 
 /** A reading of the air as it is handed in. */
 export interface NewAir extends Air {
@@ -11,16 +10,17 @@ export interface NewAir extends Air {
   readonly doubt: string | null;
 }
 
-/** A reading as it is kept. Readings have a sequence of their own. */
-export interface AirRow extends NewAir {
-  readonly seq: Seq;
-  readonly by: By;
-}
+/** A reading that counts, as it is read back. */
+export type AirRow = Omit<NewAir, "doubt">;
 
 /** The mean air of an hour of the day, counted in UTC, at a place. */
 export interface AirHour extends Air {
   readonly place: string | null;
   /** 0 to 23. */
   readonly hour: number;
-  readonly readings: number;
+  /** On how many days it was read. */
+  readonly days: number;
+  /** How far its readings lie from that mean: the mean of their squared distances. */
+  readonly celsiusVariance: number;
+  readonly humidityVariance: number;
 }

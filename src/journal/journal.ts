@@ -184,9 +184,9 @@ export interface Journal {
   keepCureTests(tags: readonly Tag[], tests: readonly CureTest[]): Promise<void>;
   /** Keeps readings of the air, all or none, and says how many were new. */
   appendAir(readings: readonly NewAir[], by: By, recorded: Instant): Promise<number>;
-  /** Readings dated from `from` to before `to`, by moment; those in doubt too. */
+  /** Readings that count, dated from `from` to before `to`, by moment, then as they came. */
   air(from: Instant, to: Instant): Promise<readonly AirRow[]>;
-  /** The mean air of each hour of the day at each place, over the readings from a moment on. */
+  /** The mean air of each hour of the day at each place, over the hours from a moment on. */
   airByHour(from: Instant): Promise<readonly AirHour[]>;
   /** The newest reading's place in its sequence; 0: there is none. */
   newestAir(): Promise<Seq>;

@@ -135,8 +135,33 @@ CREATE TABLE cure_test (
 CREATE INDEX cure_test_at ON cure_test (at);
 `;
 
+/**
+ * The readings that count of each hour and place, derived and added up: a year of them need not be run through for the
+ * daily pattern of two weeks.
+ *
+ * - `hour`: hours since 1970 UTC; each is half an hour to both sides of its mark.
+ * - `celsius`, `humidity`, `celsius_squared`, `humidity_squared`: sums over its readings.
+ */
+const airHourTable = `
+CREATE TABLE air_hour (
+  hour INTEGER NOT NULL,
+  place TEXT NOT NULL,
+  readings INTEGER NOT NULL,
+  celsius REAL NOT NULL,
+  humidity REAL NOT NULL,
+  celsius_squared REAL NOT NULL,
+  humidity_squared REAL NOT NULL,
+  PRIMARY KEY (hour, place)
+) STRICT, WITHOUT ROWID;
+INSERT INTO air_hour
+SELECT (at + 1800000) / 3600000 AS hour, place, count(*), sum(celsius), sum(humidity),
+  sum(celsius * celsius), sum(humidity * humidity)
+FROM (SELECT at, place, celsius, humidity, max(seq) FROM air WHERE doubt IS NULL GROUP BY place, at)
+GROUP BY hour, place;
+`;
+
 /** What leads from each form of the file to the next, the first from an empty one. Released ones never change. */
-export const FORMS: readonly string[] = [firstTables, planTable, airTable, cureTestTable];
+export const FORMS: readonly string[] = [firstTables, planTable, airTable, cureTestTable, airHourTable];
 
 /** The form in which files are written today. One of a higher form is of a newer dryline and is refused. */
 export const SCHEMA_VERSION = FORMS.length;

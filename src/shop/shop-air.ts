@@ -31,7 +31,7 @@ export function airMattersFrom(shop: Shop, now: Instant): Instant {
  * The air of a shop from what was read, and ahead from the daily pattern of what was read, else as the maker stated it,
  * else as last read.
  *
- * @param rows readings by moment; those in doubt do not count
+ * @param rows readings that count, by moment
  * @param from when the readings begin, `airMattersFrom`
  * @param hours the mean air by hour of the day over the last two weeks
  * @param offset minutes by which the shop's clock is ahead of UTC
@@ -45,11 +45,15 @@ export function shopAir(
   offset: number,
   before: ShopAir | null = null,
 ): ShopAir {
-  const counted = rows.filter(({ doubt }) => doubt === null);
-  const places = new Set([...counted.map(({ place }) => place), ...statedAir.keys()]);
+  const read = new Map<string | null, AirRow[]>();
+  for (const row of rows) {
+    const here = read.get(row.place);
+    if (here === undefined) read.set(row.place, [row]);
+    else here.push(row);
+  }
   const lines = new Map<string, AirLine>();
-  for (const place of places) {
-    const readings = sortReadings(counted.filter((row) => row.place === place));
+  for (const place of new Set([...read.keys(), ...statedAir.keys()])) {
+    const readings = sortReadings(read.get(place) ?? []);
     const last = readings.at(-1) ?? null;
     const stated = statedAir.get(place) ?? null;
     const ahead =

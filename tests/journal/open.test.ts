@@ -61,7 +61,7 @@ describe("a new journal", () => {
     const file = bareFile(await closedJournal());
     // The ASCII letters of "dryl".
     expect(file.pragma("application_id", { simple: true })).toBe(0x6472796c);
-    expect(file.pragma("user_version", { simple: true })).toBe(4);
+    expect(file.pragma("user_version", { simple: true })).toBe(5);
     expect(file.pragma("journal_mode", { simple: true })).toBe("wal");
   });
 });
@@ -85,9 +85,9 @@ describe("refused in one sentence, and untouched:", () => {
   test("a journal of a newer dryline", async () => {
     const path = await closedJournal();
     const file = new Database(path);
-    file.pragma("user_version = 5");
+    file.pragma("user_version = 6");
     file.close();
-    await expectRefused(path, "newer schema", /its form is 5, this one knows 4/);
+    await expectRefused(path, "newer schema", /its form is 6, this one knows 5/);
   });
 
   test("a file of something else", async () => {
