@@ -12,7 +12,20 @@ export interface AirAhead {
   readonly byHour: readonly Air[];
   /** The last reading: what parts it from the pattern fades with the hours. Null: none. */
   readonly last: AirReading | null;
+  /** How far the air of a day may lie from it, as one standard deviation. */
+  readonly unsure: Air;
+  /** What it is taken to be off by, for one who asks what other weather would do; missing: nothing. */
+  readonly off?: Air;
 }
+
+/** Air that comes as it is said, in a what-if. */
+export const SURE: Air = { celsius: 0, humidityPercent: 0 };
+
+/** How unsure air is of which little or nothing was read. Our own, no source. */
+const UNSURE: Air = { celsius: 3, humidityPercent: 10 };
+
+/** Readings of so many days tell how unsure a daily pattern is. */
+const TELLING_DAYS = 7;
 
 /** After so long half of what parts the last reading from the pattern is left: weather turns within a day. Our own, no source. */
 const FADES_BY_HALF = 6 * HOUR;
@@ -20,31 +33,48 @@ const FADES_BY_HALF = 6 * HOUR;
 /** After so long a four-thousandth of it is left, which nobody could tell: each day is as the one before. */
 export const ALIKE_AFTER: Minutes = 3 * 24 * 60;
 
-/** The air expected at a moment after the last reading. */
-export function airAhead({ byHour, last }: AirAhead, at: Instant): Air {
-  const usual = usualAir(byHour, at);
-  if (last === null) return usual;
-  const then = usualAir(byHour, last.at);
-  const left = 0.5 ** (Math.max(0, at - last.at) / FADES_BY_HALF);
-  return {
-    celsius: usual.celsius + left * (last.celsius - then.celsius),
-    humidityPercent: clampPercent(
-      usual.humidityPercent + left * (last.humidityPercent - then.humidityPercent),
-    ),
-  };
-}
-
-/** The same for one who asks for the same moments again and again, as coats that dry in one air do. */
-export function rememberAhead(ahead: AirAhead): (at: Instant) => Air {
-  const known = new Map<Instant, Air>();
+/** The air expected at moments after the last reading; what was asked once is remembered, as coats that dry in one air do. */
+export function expectAir(ahead: AirAhead): (at: Instant) => Air {
+  const [known, expected] = [new Map<Instant, Air>(), aheadFrom(ahead)];
   return (at) => {
     let air = known.get(at);
     if (air === undefined) {
-      air = airAhead(ahead, at);
+      air = expected(at);
       known.set(at, air);
     }
     return air;
   };
+}
+
+function aheadFrom({ byHour, last, off }: AirAhead): (at: Instant) => Air {
+  const then = last === null ? null : usualAir(byHour, last.at);
+  const apart = { ...SURE };
+  if (last !== null && then !== null) {
+    apart.celsius = last.celsius - then.celsius;
+    apart.humidityPercent = last.humidityPercent - then.humidityPercent;
+  }
+  return (at) => {
+    const left = last === null ? 0 : 0.5 ** (Math.max(0, at - last.at) / FADES_BY_HALF);
+    const expected = add(usualAir(byHour, at), apart, left);
+    // What fades by a constant share (a first-order autoregression) is off the more, the less of the last reading is left.
+    return off === undefined ? expected : add(expected, off, Math.sqrt(1 - left ** 2));
+  };
+}
+
+function add(air: Air, other: Air, share: number): Air {
+  return {
+    celsius: air.celsius + share * other.celsius,
+    humidityPercent: clampPercent(air.humidityPercent + share * other.humidityPercent),
+  };
+}
+
+/** Weather other than expected: warmer or colder, damper or drier, by one standard deviation of what is unsure. */
+export const WEATHERS = [1, -1].flatMap((warmer) => [1, -1].map((damper) => ({ warmer, damper })));
+
+/** The air ahead in such weather. */
+export function inWeather(ahead: AirAhead, { warmer, damper }: (typeof WEATHERS)[number]): AirAhead {
+  const { celsius, humidityPercent } = ahead.unsure;
+  return { ...ahead, off: { celsius: warmer * celsius, humidityPercent: damper * humidityPercent } };
 }
 
 function usualAir(byHour: readonly Air[], at: Instant): Air {
@@ -64,7 +94,7 @@ const clampPercent = (percent: number): number => Math.min(100, Math.max(0, perc
 
 /** Nothing is known but the last reading: it stays. */
 export function staysAsRead(last: AirReading): AirAhead {
-  return { rests: "last reading", byHour: Array.from({ length: 24 }, () => last), last };
+  return { rests: "last reading", byHour: Array.from({ length: 24 }, () => last), last, unsure: UNSURE };
 }
 
 /**
@@ -81,7 +111,7 @@ export function statedDay(
     const local = (hour + offset / 60 + 24) % 24;
     return { celsius: (low + high) / 2 + ((high - low) / 2) * swing(local), humidityPercent };
   });
-  return { rests: "stated", byHour, last: null };
+  return { rests: "stated", byHour, last: null, unsure: UNSURE };
 }
 
 const LOW_AT = 5;
@@ -98,15 +128,35 @@ function swing(local: number): number {
 /** The mean air of an hour of the day, counted in UTC. */
 export interface HourAir extends Air {
   readonly hour: number;
+  /** On how many days it was read. */
+  readonly days: number;
+  /** Means of the squared distances of its readings from it. */
+  readonly celsiusVariance: number;
+  readonly humidityVariance: number;
 }
 
 /**
- * The daily pattern of the hours given; null: some hour of the day was never read, so there is none yet.
+ * The daily pattern of the hours given; null: some hour of the day was never read, so there is none yet. It is as unsure as
+ * its readings lay apart, but by a few days alone no surer than air of which nothing was read.
  *
  * @param last the newest reading
  */
 export function dailyPattern(hours: readonly HourAir[], last: AirReading | null): AirAhead | null {
   const byHour = Array.from({ length: 24 }, (_, hour) => hours.find((one) => one.hour === hour));
   const read = byHour.filter((air) => air !== undefined);
-  return read.length < 24 ? null : { rests: "daily pattern", byHour: read, last };
+  if (read.length < 24) return null;
+  const isTold = read.every(({ days }) => days >= TELLING_DAYS);
+  const spread = (variances: readonly number[], least: number) =>
+    Math.max(isTold ? 0 : least, Math.sqrt(variances.reduce((sum, one) => sum + one, 0) / 24));
+  const unsure = {
+    celsius: spread(
+      read.map(({ celsiusVariance }) => celsiusVariance),
+      UNSURE.celsius,
+    ),
+    humidityPercent: spread(
+      read.map(({ humidityVariance }) => humidityVariance),
+      UNSURE.humidityPercent,
+    ),
+  };
+  return { rests: "daily pattern", byHour: read, last, unsure };
 }

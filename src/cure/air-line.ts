@@ -1,6 +1,6 @@
 import type { Air } from "../process/quantity-form.ts";
 import type { Instant } from "../time/instant.ts";
-import { type AirAhead, airAhead } from "./air-ahead.ts";
+import type { AirAhead } from "./air-ahead.ts";
 
 /** The air of a place as it was read at a moment. */
 export interface AirReading extends Air {
@@ -38,19 +38,26 @@ export function goesOnFrom(before: AirLine, line: AirLine): boolean {
   );
 }
 
-/** The air of a line at a moment, and what is known of it by; null: before anything is known. */
-export function airAt(line: AirLine, at: Instant): KnownAir | null {
-  const { since, readings, ahead } = line;
+/**
+ * The air of a line at a moment, and what is known of it by; null: before anything is known.
+ *
+ * @param expected the air ahead of its last reading
+ */
+export function airAt(
+  { since, readings, ahead }: AirLine,
+  at: Instant,
+  expected: (at: Instant) => Air,
+): KnownAir | null {
   if (at < since) return null;
   const next = firstFrom(readings, at);
   const [before, after] = [readings[next - 1], readings[next]];
   if (after?.at === at) return { ...after, rests: "reading" };
-  if (before === undefined || after === undefined) return { ...airAhead(ahead, at), rests: ahead.rests };
+  if (before === undefined || after === undefined) return { ...expected(at), rests: ahead.rests };
   return { ...airBetween(before, after, at), rests: "readings" };
 }
 
 /** Place of the first reading at a moment or after it; their number: there is none. */
-function firstFrom(readings: readonly AirReading[], moment: Instant): number {
+export function firstFrom(readings: readonly AirReading[], moment: Instant): number {
   let low = 0;
   let high = readings.length;
   while (low < high) {

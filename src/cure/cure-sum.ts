@@ -1,171 +1,192 @@
 import type { Air } from "../process/quantity-form.ts";
 import { type Instant, MINUTE, type Minutes } from "../time/instant.ts";
-import { type AirLine, type AirReading, airBetween } from "./air-line.ts";
+import { type AirLine, airBetween, firstFrom } from "./air-line.ts";
 import { type Curing, cureRateOf } from "./cure-rate.ts";
 
 /** Longest stretch over which the rate is taken as the mean of its two ends. */
 const STRETCH = 15 * MINUTE;
 
+const DAY = 24 * 60 * MINUTE;
+
 /** How far ahead the air is followed: a coat that does not cure by then never does, as far as anybody can say. */
-const FARTHEST = 60 * 24 * 60 * MINUTE;
+const FARTHEST = 60 * DAY;
+
+/** By so little sums of the same stretches may differ that were begun at other ends. */
+const ALIKE: Minutes = 1e-9;
+
+/** How far a kind of coat comes in the air of one day, at the ends of stretches in which it comes on in a straight line. */
+interface CureDay {
+  /** Rising; the first is the beginning of the day, or of the line. */
+  readonly at: Instant[];
+  /** Minutes by the sheet from the first up to each. */
+  readonly sum: Minutes[];
+}
 
 /**
- * How far a kind of coat has come in one line of air, summed once and then only looked up: minutes by the sheet since
- * the line begins, at the ends of stretches so short that between them they rise in a straight line. Later stretches
- * are added as they are asked for.
+ * How far a kind of coat comes in one line of air. Each day (of UTC) is summed when it is first asked for, and then only
+ * looked up: of a year of readings only the days cost anything in which such a coat was drying.
  */
 export class CureSum {
   readonly #rateIn: (air: Air) => number;
   readonly #lowest: number;
+  readonly #days = new Map<number, CureDay>();
   #line: AirLine;
   /** The air expected on the line after its last reading. */
   #ahead: (at: Instant) => Air;
-  /** Ends of stretches, rising; the first is where the line begins: of the air before it nothing is known. */
-  readonly #at: Instant[];
-  /** Minutes by the sheet up to each. */
-  readonly #sum: Minutes[] = [0];
-  /** The air at the last end. */
-  #air: Air;
-  #rate: number;
-  /** Readings that lie at or before the last end. */
-  #passed: number;
-  /** Entries that rest on readings alone; those after them on what is expected. */
-  #read: number;
 
   constructor(curing: Curing, line: AirLine, ahead: (at: Instant) => Air) {
-    const [first] = line.readings;
-    const begins = first !== undefined && first.at <= line.since ? first : null;
     this.#rateIn = cureRateOf(curing);
     this.#lowest = curing.lowestCelsius ?? Number.NEGATIVE_INFINITY;
     this.#line = line;
     this.#ahead = ahead;
-    this.#at = [begins?.at ?? line.since];
-    this.#air = begins ?? ahead(line.since);
-    this.#rate = this.#rateIn(this.#air);
-    this.#passed = begins === null ? 0 : 1;
-    this.#read = 1;
   }
 
-  /**
-   * Goes on with a line that goes on from its own (`goesOnFrom`): what was summed over readings stays, what was only
-   * expected is dropped.
-   */
+  /** Goes on with a line that goes on from its own (`goesOnFrom`): days that rest on readings alone stay as summed. */
   goOnWith(line: AirLine, ahead: (at: Instant) => Air): void {
-    if (this.#at.length > this.#read) {
-      this.#at.length = this.#read;
-      this.#sum.length = this.#read;
-      this.#air = line.readings[this.#passed - 1] ?? ahead(line.since);
-      this.#rate = this.#rateIn(this.#air);
-    }
+    const last = this.#line.readings.at(-1)?.at ?? this.start;
+    for (const day of this.#days.keys()) if (day * DAY + DAY > last) this.#days.delete(day);
     this.#line = line;
     this.#ahead = ahead;
   }
 
-  /** Where the line begins. */
+  /** Where the line begins: of the air before it nothing is known. */
   get start(): Instant {
-    return entry(this.#at, 0);
+    return this.#line.since;
   }
 
-  /** Minutes by the sheet from the start of the line to a moment in it. */
-  upTo(moment: Instant): Minutes {
-    while (this.#end < moment) this.#addStretch();
-    return between(moment, this.#at, this.#sum);
+  /** Minutes by the sheet from a moment in the line to a later one. */
+  spent(from: Instant, to: Instant): Minutes {
+    const [first, last] = [dayOf(from), dayOf(to)];
+    let sum = upTo(to, this.#day(last)) - upTo(from, this.#day(first));
+    for (let day = first; day < last; day++) sum += whole(this.#day(day));
+    return sum;
   }
 
   /**
-   * The first moment at which so many minutes by the sheet have come together; Infinity: not within sixty days after
-   * the last reading or the moment asked from.
+   * The first moment from one in the line on at which so many minutes by the sheet have come together; Infinity: not
+   * within sixty days after it and after the last reading.
    */
-  reach(sum: Minutes, from: Instant): Instant {
-    return this.#comesTo(sum, from) ? between(sum, this.#sum, this.#at) : Number.POSITIVE_INFINITY;
+  reach(minutes: Minutes, from: Instant): Instant {
+    let number = dayOf(from);
+    let day = this.#day(number);
+    let left = upTo(from, day) + minutes;
+    const farthest = this.#farthest(from);
+    while (left > whole(day) + ALIKE) {
+      if (lastOf(day.at) >= farthest) return Number.POSITIVE_INFINITY;
+      left -= whole(day);
+      day = this.#day(++number);
+    }
+    const inDay = Math.min(left, whole(day));
+    return Math.max(from, valueAt(placeOf(inDay, day.sum), inDay, day.sum, day.at));
   }
 
-  /** `reach` of so many minutes by the sheet more than at each of these moments, which rise: in one sweep. */
+  /** `reach` from each of these moments, which rise: in one sweep of two places, where it begins and where it ends. */
   reachEach(minutes: Minutes, moments: readonly Instant[]): Instant[] {
-    const [ats, sums] = [this.#at, this.#sum];
     const reached: Instant[] = [];
-    let [begun, ended] = [0, 0];
+    // By day, minutes of the days before it, place in it.
+    let [begunOn, begunBefore, begun] = [dayOf(moments[0] ?? 0), 0, 0];
+    let [endedOn, endedBefore, ended] = [begunOn, 0, 0];
+    let [beginning, ending] = [this.#day(begunOn), this.#day(endedOn)];
     for (const moment of moments) {
-      while (this.#end < moment) this.#addStretch();
-      while ((ats[begun] as number) < moment) begun++;
-      const sum = valueAt(begun, moment, ats, sums) + minutes;
-      const comes = (sums[sums.length - 1] as number) >= sum || this.#comesTo(sum, moment);
-      while (comes && (sums[ended] as number) < sum) ended++;
-      reached.push(comes ? valueAt(ended, sum, sums, ats) : Number.POSITIVE_INFINITY);
+      while (lastOf(beginning.at) < moment) {
+        begunBefore += whole(beginning);
+        beginning = this.#day(++begunOn);
+        begun = 0;
+      }
+      while ((beginning.at[begun] as number) < moment) begun++;
+      const sum = begunBefore + valueAt(begun, moment, beginning.at, beginning.sum) + minutes;
+      const farthest = this.#farthest(moment);
+      while (endedBefore + whole(ending) + ALIKE < sum && lastOf(ending.at) < farthest) {
+        endedBefore += whole(ending);
+        ending = this.#day(++endedOn);
+        ended = 0;
+      }
+      const inDay = Math.min(sum - endedBefore, whole(ending));
+      while ((ending.sum[ended] as number) < inDay) ended++;
+      reached.push(
+        endedBefore + whole(ending) + ALIKE < sum
+          ? Number.POSITIVE_INFINITY
+          : Math.max(moment, valueAt(ended, inDay, ending.sum, ending.at)),
+      );
     }
     return reached;
   }
 
-  #comesTo(sum: Minutes, from: Instant): boolean {
-    const farthest = Math.max(this.#line.readings.at(-1)?.at ?? from, from) + FARTHEST;
-    while (entry(this.#sum, this.#sum.length - 1) < sum) {
-      if (this.#end >= farthest) return false;
-      this.#addStretch();
+  #farthest(from: Instant): Instant {
+    return Math.max(this.#line.readings.at(-1)?.at ?? from, from) + FARTHEST;
+  }
+
+  #day(number: number): CureDay {
+    const day = this.#days.get(number) ?? this.#sumDay(number * DAY);
+    this.#days.set(number, day);
+    return day;
+  }
+
+  #sumDay(midnight: Instant): CureDay {
+    const { readings } = this.#line;
+    const [begins, ends] = [Math.max(midnight, this.start), midnight + DAY];
+    const [at, sum] = [[begins], [0]];
+    let next = firstFrom(readings, begins);
+    let [moment, air] = [begins, this.#airAt(begins, next)];
+    let [rate, total] = [this.#rateIn(air), 0];
+    const add = (end: Instant, rateThere: number) => {
+      // A stretch that ends or begins just at the lowest temperature lies below it where its other end does.
+      if (rate > 0 && rateThere > 0) total += ((end - moment) / MINUTE) * ((rate + rateThere) / 2);
+      at.push(end);
+      sum.push(total);
+      moment = end;
+      rate = rateThere;
+    };
+    while (moment < ends) {
+      if (readings[next]?.at === moment) next++;
+      const end = Math.min(moment + STRETCH, readings[next]?.at ?? ends, ends);
+      const there = this.#airAt(end, next);
+      if (air.celsius < this.#lowest !== there.celsius < this.#lowest) {
+        const share = (this.#lowest - air.celsius) / (there.celsius - air.celsius);
+        add(moment + share * (end - moment), this.#rateIn({ ...there, celsius: this.#lowest }));
+      }
+      add(end, this.#rateIn(there));
+      air = there;
     }
-    return true;
+    return { at, sum };
   }
 
-  get #end(): Instant {
-    return entry(this.#at, this.#at.length - 1);
-  }
-
-  #addStretch(): void {
-    const next = this.#line.readings[this.#passed];
-    const start = this.#end;
-    const end = Math.min(start + STRETCH, next?.at ?? Number.POSITIVE_INFINITY);
-    const air = this.#airAt(end, next);
-    const lowest = this.#lowest;
-    if (this.#air.celsius < lowest !== air.celsius < lowest) {
-      const share = (lowest - this.#air.celsius) / (air.celsius - this.#air.celsius);
-      this.#push(start + share * (end - start), { ...air, celsius: lowest });
-    }
-    this.#push(end, air);
-    if (end !== next?.at) return;
-    this.#passed++;
-    this.#read = this.#at.length;
-  }
-
-  #push(end: Instant, air: Air): void {
-    const rate = this.#rateIn(air);
-    const last = this.#at.length - 1;
-    // A stretch that ends or begins just at the lowest temperature lies below it where its other end does.
-    const mean = this.#rate > 0 && rate > 0 ? (this.#rate + rate) / 2 : 0;
-    this.#sum.push(entry(this.#sum, last) + ((end - entry(this.#at, last)) / MINUTE) * mean);
-    this.#at.push(end);
-    this.#air = air;
-    this.#rate = rate;
-  }
-
-  #airAt(moment: Instant, next: AirReading | undefined): Air {
-    const before = this.#line.readings[this.#passed - 1];
-    if (next?.at === moment) return next;
-    if (next === undefined || before === undefined) return this.#ahead(moment);
-    return airBetween(before, next, moment);
+  /** @param next place of the first reading at the moment or after it */
+  #airAt(moment: Instant, next: number): Air {
+    const [before, after] = [this.#line.readings[next - 1], this.#line.readings[next]];
+    if (after?.at === moment) return after;
+    if (before === undefined || after === undefined) return this.#ahead(moment);
+    return airBetween(before, after, moment);
   }
 }
 
-/** An entry of a list that is never empty, by a place in it. */
-function entry(entries: readonly number[], place: number): number {
-  return entries[place] as number;
-}
+const dayOf = (moment: Instant): number => Math.floor(moment / DAY);
 
-/** The value over `x` of the line through the points of two rising lists; where `xs` stands still, the first. */
-function between(x: number, xs: readonly number[], ys: readonly number[]): number {
+const lastOf = (entries: readonly number[]): number => entries[entries.length - 1] as number;
+
+/** Minutes by the sheet of a whole day. */
+const whole = ({ sum }: CureDay): Minutes => lastOf(sum);
+
+/** Minutes by the sheet from the beginning of a day to a moment in it. */
+const upTo = (moment: Instant, { at, sum }: CureDay): Minutes =>
+  valueAt(placeOf(moment, at), moment, at, sum);
+
+/** The first place in a rising list that is not before a value of its span. */
+function placeOf(value: number, entries: readonly number[]): number {
   let low = 0;
-  let high = xs.length - 1;
-  // Read without a call: it is looked for so often that a cold start would show it.
+  let high = entries.length - 1;
   while (low < high) {
     const middle = (low + high) >> 1;
-    if ((xs[middle] as number) < x) low = middle + 1;
+    if ((entries[middle] as number) < value) low = middle + 1;
     else high = middle;
   }
-  return valueAt(low, x, xs, ys);
+  return low;
 }
 
-/** The value over `x`, which lies before the entry at a place and not before the one before that. */
+/** The value over `x` of the line through the points of two rising lists, at the first place that is not before it. */
 function valueAt(place: number, x: number, xs: readonly number[], ys: readonly number[]): number {
-  if (place === 0) return entry(ys, 0);
-  const from = entry(xs, place - 1);
-  const share = (x - from) / (entry(xs, place) - from);
-  return entry(ys, place - 1) + share * (entry(ys, place) - entry(ys, place - 1));
+  if (place === 0) return ys[0] as number;
+  const from = xs[place - 1] as number;
+  const base = ys[place - 1] as number;
+  return base + ((x - from) / ((xs[place] as number) - from)) * ((ys[place] as number) - base);
 }

@@ -1,6 +1,6 @@
 import type { Air } from "../process/quantity-form.ts";
 import { after, type Instant, MINUTE, type Minutes } from "../time/instant.ts";
-import { rememberAhead } from "./air-ahead.ts";
+import { expectAir, inWeather, WEATHERS } from "./air-ahead.ts";
 import { type AirLine, airAt, goesOnFrom, type KnownAir } from "./air-line.ts";
 import type { Curing } from "./cure-rate.ts";
 import { CureSum } from "./cure-sum.ts";
@@ -14,12 +14,15 @@ export interface HangingAir {
   reach(curing: Curing, from: Instant, minutes: Minutes): Instant;
   /** How many minutes by its sheet it comes in a span of time. */
   spent(curing: Curing, from: Instant, to: Instant): Minutes;
+  /** The same should the weather be other than expected, each way that is likely. */
+  otherwise(): readonly HangingAir[];
 }
 
 /** Where nothing is known of the air: that of the sheet. */
 export const SHEET_AIR: HangingAir = {
   reach: (_curing, from, minutes) => after(from, minutes),
   spent: (_curing, from, to) => Math.max(0, to - from) / MINUTE,
+  otherwise: () => [],
 };
 
 /** For what hangs at no place that is named: the shop's own air. */
@@ -33,6 +36,7 @@ export class ShopAir {
   readonly #sums = new Map<string, CureSum>();
   /** The same by the sheet itself, which is the quicker to look up, and by place. */
   readonly #bySheet = new Map<Curing, Map<string, CureSum>>();
+  #others: readonly ShopAir[] | null = null;
 
   /**
    * @param lines by place; `NO_PLACE` is the shop's own, for places that have none
@@ -86,7 +90,19 @@ export class ShopAir {
             starts < to ? sum + this.#spent(curing, place, starts, Math.min(ends, to)) : sum,
           0,
         ),
+      otherwise: () => this.#otherwise().map((air) => air.of(moves)),
     };
+  }
+
+  /** All lines off the same way. */
+  #otherwise(): readonly ShopAir[] {
+    this.#others ??= WEATHERS.map((weather) => {
+      const lines = [...this.#lines].map(
+        ([place, line]) => [place, { ...line, ahead: inWeather(line.ahead, weather) }] as const,
+      );
+      return new ShopAir(new Map(lines));
+    });
+    return this.#others;
   }
 
   /**
@@ -100,7 +116,9 @@ export class ShopAir {
       sum === null || first < sum.start
         ? moments.map((moment) => this.#reach(curing, place, moment, minutes))
         : sum.reachEach(minutes, moments);
-    return reached.map(wholeMinute);
+    for (let index = 0; index < reached.length; index++)
+      reached[index] = wholeMinute(reached[index] as Instant);
+    return reached;
   }
 
   /** The lines by place; `NO_PLACE` is the shop's own. */
@@ -111,11 +129,11 @@ export class ShopAir {
   /** The air of a place at a moment, the shop's own where it has none of its own; null: not known. */
   at(place: string, moment: Instant): KnownAir | null {
     const line = this.#lineOf(place);
-    return line === undefined ? null : airAt(line, moment);
+    return line === undefined ? null : airAt(line, moment, this.#aheadOf(line));
   }
 
   #aheadOf(line: AirLine): (at: Instant) => Air {
-    const ahead = this.#ahead.get(line) ?? rememberAhead(line.ahead);
+    const ahead = this.#ahead.get(line) ?? expectAir(line.ahead);
     this.#ahead.set(line, ahead);
     return ahead;
   }
@@ -130,15 +148,14 @@ export class ShopAir {
     if (to === Number.POSITIVE_INFINITY) return Number.POSITIVE_INFINITY;
     if (sum === null) return (to - from) / MINUTE;
     const before = Math.max(0, Math.min(to, sum.start) - from) / MINUTE;
-    return before + (to > sum.start ? sum.upTo(to) - sum.upTo(Math.max(from, sum.start)) : 0);
+    return before + (to > sum.start ? sum.spent(Math.max(from, sum.start), to) : 0);
   }
 
   #reach(curing: Curing, place: string, from: Instant, minutes: Minutes): Instant {
     const sum = this.#sumOf(curing, place);
     if (sum === null || after(from, minutes) <= sum.start) return after(from, minutes);
     const before = Math.max(0, sum.start - from) / MINUTE;
-    const counted = Math.max(from, sum.start);
-    return sum.reach(sum.upTo(counted) + minutes - before, counted);
+    return sum.reach(minutes - before, Math.max(from, sum.start));
   }
 
   /** Null: nothing is known of the air there. */

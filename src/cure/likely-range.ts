@@ -19,10 +19,10 @@ const LAYING_FROM_LAYING = 0.15;
 const TOLD = 5 * MINUTE;
 
 /**
- * When a coat has come so many minutes by its sheet, and between which moments that is likely. Two things make it unsure:
- * one laying is not the next (within what touches of this very coat leave open), and how warmth speeds up a coat whose
- * sheet tells no energy (for resins the range published for epoxies, for solvents from ours to that of evaporation). They are taken together as the root of the sum of their
- * squares. What the weather does instead of what is expected comes on top.
+ * When a coat has come so many minutes by its sheet, and between which moments that is likely. Three things make it
+ * unsure: one laying is not the next (within what touches of this very coat leave open), how warmth speeds up a coat whose
+ * sheet tells no energy (for resins the range published for epoxies, for solvents from ours to that of evaporation), and
+ * what the weather does instead of what is expected. They are taken together as the root of the sum of their squares.
  *
  * @param felt how many times its sheet's minutes it needs, by its touches
  * @returns null where it never comes, as far as can be seen
@@ -44,12 +44,13 @@ export function likelyRange(
     likely,
     ...energiesOf(coat).map((activationEnergy) => at({ ...coat, activationEnergy }, factor)),
   ];
-  const before = Math.hypot(likely - at(coat, quick), likely - Math.min(...others));
-  const after = Math.hypot(at(coat, slow) - likely, Math.max(...others) - likely);
+  const weather = [likely, ...air.otherwise().map((other) => other.reach(coat, laidAt, minutes * factor))];
+  const before = [at(coat, quick), Math.min(...others), Math.min(...weather)].map((soon) => likely - soon);
+  const after = [at(coat, slow), Math.max(...others), Math.max(...weather)].map((late) => late - likely);
   return {
     likely,
-    from: Math.floor((likely - before) / TOLD) * TOLD,
-    to: Math.ceil((likely + after) / TOLD) * TOLD,
+    from: Math.floor((likely - Math.hypot(...before)) / TOLD) * TOLD,
+    to: Math.ceil((likely + Math.hypot(...after)) / TOLD) * TOLD,
   };
 }
 

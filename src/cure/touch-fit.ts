@@ -10,7 +10,7 @@ export interface FactorSpan {
 }
 
 /** A learned factor is never beyond these: more is a fault of the mix or the air, and no property of the can. */
-const FACTOR_RANGE = { least: 0.5, most: 2 } as const;
+export const FACTOR_RANGE = { least: 0.5, most: 2 } as const;
 
 /** How far a can usually is from its sheet, and one laying from another of the same can, as standard deviations of the logarithm. Our own, no source. */
 const CAN_FROM_SHEET = 0.25;

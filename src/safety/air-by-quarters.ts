@@ -12,6 +12,15 @@ export interface DewyAir extends Air {
   readonly dew: DewMargin;
 }
 
+/** The most that the air of a place comes to in a span, each of it at some quarter. */
+export interface Extremes {
+  coldest: number;
+  warmest: number;
+  dampest: number;
+  /** Whether a piece as warm as the air is dry enough of dew in all of it. */
+  isFreeOfDew: boolean;
+}
+
 /** The air of a shop's places by quarters of an hour from a moment on; what was asked once is remembered. */
 export class AirByQuarters {
   readonly #air: Shop["air"];
@@ -42,6 +51,21 @@ export class AirByQuarters {
       known[quarter] = dewy;
       return dewy;
     };
+  }
+
+  /** Of the first so many quarters. */
+  extremes(place: string, quarters: number): Extremes {
+    const at = this.at(place);
+    const found = { coldest: Infinity, warmest: -Infinity, dampest: -Infinity, isFreeOfDew: true };
+    for (let quarter = 0; quarter < quarters; quarter++) {
+      const air = at(quarter);
+      if (air === null) continue;
+      if (air.celsius < found.coldest) found.coldest = air.celsius;
+      if (air.celsius > found.warmest) found.warmest = air.celsius;
+      if (air.humidityPercent > found.dampest) found.dampest = air.humidityPercent;
+      if (!air.dew.isFit) found.isFreeOfDew = false;
+    }
+    return found;
   }
 
   #of(place: string): (DewyAir | null | undefined)[] {

@@ -1,4 +1,5 @@
 import { coatTimes, dustFreeAt } from "../cure/coat-times.ts";
+import { FACTOR_RANGE } from "../cure/touch-fit.ts";
 import type { Tag } from "../journal/event.ts";
 import type { Emission } from "../process/coat.ts";
 import { coatsBefore } from "../process/order.ts";
@@ -6,6 +7,8 @@ import type { Step } from "../process/step.ts";
 import { handsOf } from "../shop/hands.ts";
 import { coatOf, laidBy } from "../shop/laid-coat.ts";
 import type { Moment } from "../shop/moment.ts";
+import { lastHang, workOf } from "../shop/passes.ts";
+import { wetMinutes } from "../shop/sheet-windows.ts";
 import type { Piece, Settings, Shop, StepWork } from "../shop/shop.ts";
 import { stageMoment } from "../shop/stage-moment.ts";
 import { findStep } from "../shop/steps.ts";
@@ -106,6 +109,7 @@ function addPreparation(
 }
 
 function addWetCoat(add: Add, piece: Piece, step: Step, now: Instant): void {
+  if (hasLongDried(piece, step, now)) return;
   const laid = laidBy(piece, step);
   if (laid === null) return;
   const bySheet = dustFreeAt(laid.times);
@@ -118,6 +122,18 @@ function addWetCoat(add: Add, piece: Piece, step: Step, now: Instant): void {
     { kind: "wet", tag: piece.tag },
     piece.place ?? step.station,
   );
+}
+
+/**
+ * Whether the last day alone has made a coat dust-free, were its can the slowest there is: so have nearly all coats that
+ * ever hung, and what is looked up for this is looked up for newer coats too.
+ */
+function hasLongDried(piece: Piece, step: Step, now: Instant): boolean {
+  const coat = coatOf(piece, step);
+  const hang = lastHang(workOf(piece, step.name));
+  if (coat === null || hang === null) return true;
+  const needed = wetMinutes(coat, hang.flashOff) * FACTOR_RANGE.most;
+  return piece.air.spent(coat, Math.max(hang.hungAt, after(now, -24 * 60)), now) >= needed;
 }
 
 /** What a step gives off of itself and by its coat. */

@@ -24,11 +24,25 @@ export interface ColdAhead {
 
 /** Every coat that hangs, is not dry-hard, and has air below its lowest temperature ahead: by tag. */
 export function coldAhead(shop: Shop, now: Instant): readonly ColdAhead[] {
+  const coldest = new Map<string, ColdAhead["coldest"] | null>();
   return [...shop.pieces.values()].flatMap((piece) => {
-    const laid = piece.end === null && piece.place !== null ? newestCoat(piece) : null;
+    const { place } = piece;
+    if (piece.end !== null || place === null) return [];
+    if (!coldest.has(place)) coldest.set(place, coldestHour(shop, place, now, now + LOOKS_AHEAD * HOUR));
+    // Nearly always it is warm enough, and then nobody need know when each coat will be hard.
+    const celsius = coldest.get(place)?.celsius ?? Number.POSITIVE_INFINITY;
+    if (celsius >= warmestLimit(piece)) return [];
+    const laid = newestCoat(piece);
     const cold = laid === null ? null : coldOf(piece, laid, shop, now);
     return cold === null ? [] : [cold];
   });
+}
+
+/** The highest of the lowest temperatures of its coats. */
+function warmestLimit({ coats }: Piece): number {
+  return Math.max(
+    ...Object.values(coats).map(({ lowestCelsius }) => lowestCelsius ?? Number.NEGATIVE_INFINITY),
+  );
 }
 
 function coldOf(piece: Piece, laid: LaidCoat, shop: Shop, now: Instant): ColdAhead | null {

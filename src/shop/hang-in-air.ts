@@ -1,3 +1,4 @@
+import { SURE } from "../cure/air-ahead.ts";
 import { NO_PLACE, ShopAir } from "../cure/hanging-air.ts";
 import type { Air } from "../process/quantity-form.ts";
 import type { Instant } from "../time/instant.ts";
@@ -19,7 +20,8 @@ export function hangInAir(shop: Shop, air: ShopAir, factors: ReadonlyMap<string,
 
 /** The shop as if its air were this one everywhere from a moment on, and stayed so: for what-ifs. */
 export function asIfInAir(shop: Shop, air: Air, since: Instant): Shop {
-  const ahead = { rests: "stated", byHour: Array.from({ length: 24 }, () => air), last: null } as const;
+  const byHour = Array.from({ length: 24 }, () => air);
+  const ahead = { rests: "stated", byHour, last: null, unsure: SURE } as const;
   const factors = [...shop.pieces.values()][0]?.pace.factors ?? new Map();
   return hangInAir(shop, new ShopAir(new Map([[NO_PLACE, { since, readings: [], ahead }]])), factors);
 }

@@ -1,4 +1,5 @@
 import { describe, expect, test } from "vitest";
+import { SURE } from "../../../src/cure/air-ahead.ts";
 import { planAhead } from "../../../src/plan/ahead/plan-ahead.ts";
 import type { ProcessDefinition } from "../../../src/process/definition.ts";
 import { hoursOf } from "../../../src/shop/settings-at.ts";
@@ -55,7 +56,7 @@ describe("a piece that is late says why", () => {
     const line = {
       since: at("Mon 0:00"),
       readings: [monday, { ...monday, at: at("Mon 22:00") }, { ...monday, at: at("Tue 8:00"), celsius: 18 }],
-      ahead: { rests: "daily pattern" as const, byHour, last: null },
+      ahead: { rests: "daily pattern" as const, byHour, last: null, unsure: SURE },
     };
     const context = contextAt("Mon 17:00", { hours: hoursOf({ hours: null }) });
     const shop = inAir(promised(coated, MONDAY).shop(), line);
