@@ -69,15 +69,17 @@ export function sayIfLeft(ifLeft: IfLeft, row: Pick<WorkRow, "tags">, speech: Sp
     const from = preparationFrom === null ? "" : ` from ${sayClock(preparationFrom, speech)}`;
     costs.push(`${sayPreparation(preparation)}${whom}${from}`);
   }
-  if (finishNow !== null && finishLeft !== null && finishLeft !== finishNow) {
-    const than = finishLeft > finishNow ? "not" : "sooner than";
-    costs.push(`finished ${sayClock(finishLeft, speech)}, ${than} ${sayClock(finishNow, speech)}`);
+  if (finishNow !== null && finishLeft !== null) {
+    const finished = (than: string) =>
+      `finished ${sayClock(finishLeft, speech)}, ${than} ${sayClock(finishNow, speech)}`;
+    if (finishLeft > finishNow) costs.push(finished("not"));
+    else if (finishNow - finishLeft >= WORTH_TELLING * MINUTE) costs.push(finished("sooner than"));
   }
   if (others !== null) costs.push(...sayOthers(others, ifLeft));
   return costs.length === 0 ? "" : plainText(`if left: ${costs.join(", ")}`);
 }
 
-/** A delay shorter than this is none: a plan found is never that exact. */
+/** Minutes. A delay of others, or a gain, that is shorter is none: a plan found is never that exact. */
 const WORTH_TELLING = 60;
 
 /** What it does to the rest of the shop: promises first, then work it makes, then how much later the others are. */

@@ -68,6 +68,9 @@ describe("a row of work", () => {
     expect(sayWorkRow({ ...sealing, ifLeft: better }, speechAt("Mon 18:01")).ifLeft).toBe(
       "if left: finished Thu 19:02, sooner than Fri 19:10",
     );
+    // A plan is never that exact.
+    const same = { ...costsNothing, finishNow: at("Fri 19:10"), finishLeft: at("Fri 19:02") };
+    expect(sayWorkRow({ ...sealing, ifLeft: same }, speechAt("Mon 18:01")).ifLeft).toBe("");
     const lost = {
       ...costsNothing,
       mend: true,
