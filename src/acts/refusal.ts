@@ -1,4 +1,5 @@
 import type { ActId, Tag } from "../journal/event.ts";
+import type { InThisAir } from "../plan/rotation/rotation-answer.ts";
 import type { Preparation } from "../process/coat.ts";
 import type { Hold } from "../safety/hold.ts";
 import type { StepState } from "../shop/states.ts";
@@ -101,6 +102,8 @@ export type Refusal = {
       readonly step: string;
       readonly holds: readonly Hold[];
     }
+  /** A repeating timetable would lay a coat in air that is never fit for it in bench hours, or that it never dries in. */
+  | { readonly code: "no rotation in this air"; readonly process: string; readonly why: InThisAir }
   /** These are to be read whole first, and ticked with the act. No reason goes over this. */
   | {
       readonly code: "read the caution";

@@ -2,7 +2,8 @@ import type { RotationAnswer, RotationDay } from "../plan/rotation/rotation-answ
 
 /** A rotation as `--json` gives it: durations in minutes, times of the day as `HH:MM`, names as on screen. */
 export function rotationJson(answer: RotationAnswer, hours: string): object {
-  const { timetable, process, pace, table, tableCut, changes, work, withoutPreparation, round } = answer;
+  const { timetable, process, pace, table, tableCut, changes, work, withoutPreparation, round, unfitAir } =
+    answer;
   return {
     process,
     hours,
@@ -16,6 +17,7 @@ export function rotationJson(answer: RotationAnswer, hours: string): object {
         ? { ...timetable, days: timetable.days.map(dayJson) }
         : { is: timetable.is, why: timetable.why },
     changes: changes.map(({ what, ...gives }) => ({ ...what, ...gives })),
+    unfitAir: unfitAir.map(({ step, from, until }) => ({ step, from: clockOf(from), until: clockOf(until) })),
     withoutPreparation,
   };
 }

@@ -1,3 +1,4 @@
+import { refuse } from "../acts/refuse.ts";
 import type { Pace } from "../plan/rotation/rotation-answer.ts";
 import { rotationOf } from "../plan/rotation/rotation-of.ts";
 import type { ProcessDefinition } from "../process/definition.ts";
@@ -17,8 +18,11 @@ import { matchIn } from "./match-in.ts";
 import { readOtherAir } from "./read-other-air.ts";
 import { rotationJson } from "./rotation-json.ts";
 
-/** Milliseconds after which a search goes with what it has, on a machine far too slow: it is limited by rounds. */
-const PATIENCE = 12_000;
+/**
+ * Milliseconds of the processor after which a search goes with what it has, on a machine far too slow: it is limited by
+ * rounds, and other programs beside it do not change its answer.
+ */
+const PATIENCE = 20_000;
 /** A round of planning is as long as so many nodes of a rotation. */
 const LOOKS_A_ROUND = 50;
 
@@ -60,6 +64,8 @@ export const rotation: Command = {
     const weekly = asked ?? weeklyOn(context.hours, localTime(context.zone, context.now).date);
     const ask = { definition, weekly, pace, out, isOver: patience(bench.context.planRounds) };
     const answer = rotationOf(shop, context, ask);
+    if ("because" in answer && (answer.because === "air" || answer.because === "never dries"))
+      return refuse({ code: "no rotation in this air", process: definition.name, why: answer });
     if ("because" in answer) return { problems: [`${definition.name}: ${sayNoRotation(answer)}`] };
     const { timetable, table } = answer;
     const refused = timetable.is === "impossible" && (pace !== null || table.length === 0);
@@ -78,9 +84,12 @@ export const rotation: Command = {
 
 /** Time, or looks at it where they are limited, after which a search is over. */
 function patience(rounds = Number.POSITIVE_INFINITY): () => boolean {
-  const until = performance.now() + PATIENCE;
+  const begun = globalThis.process.cpuUsage();
   let looks = 0;
-  return () => performance.now() > until || looks++ > rounds * LOOKS_A_ROUND;
+  return () => {
+    const { user } = globalThis.process.cpuUsage(begun);
+    return user > PATIENCE * 1_000 || looks++ > rounds * LOOKS_A_ROUND;
+  };
 }
 
 function readAskedPace(words: CommandWords): Pace | null {

@@ -18,7 +18,8 @@ export function readPace(text: string): { readonly pace: Pace } | { readonly pro
     ) ?? [];
   const days = (UNITS[unit] ?? 0) * Number(every ?? 1);
   const pieces = Number(count);
-  if (days === 0 && every !== "0")
+  const isNothing = every === "0" || /^0+$/.test(said);
+  if (days === 0 && !isNothing)
     return { problem: `"${text}" is no pace: write 1/day, 5/week or "1 every 2 days"` };
   if (pieces === 0 || days === 0) return { problem: `"${text}" finishes nothing: write a pace from 1 up` };
   if (days > MOST_DAYS)

@@ -8,30 +8,36 @@ const TOLD = 4;
 /** Minutes a change must win to be worth a line where the number out stays. */
 const WORTH = 60;
 
-/** What limits a timetable, and what one change would give at the same pace. */
-export function sayChanges({ changes, timetable, pace }: RotationAnswer): string[] {
+/** What limits a timetable, and what one change would give at the same pace; found, where it is not said to be proven. */
+export function sayChanges({ changes, timetable, pace: { pieces } }: RotationAnswer): string[] {
   if (timetable.is !== "timetable") {
     return changes.length === 0
       ? []
       : [
           "It would be possible with one of these:",
-          ...changes.slice(0, TOLD).map((one) => `  ${sayChange(one)}`),
+          ...changes.slice(0, TOLD).map((one) => `  ${sayChange(one, pieces)}`),
         ];
   }
-  if (pace.pieces > 1) return [];
-  const worth = changes.filter(({ span, out }) => out < timetable.out || timetable.span - span >= WORTH);
+  const worth = changes.filter(
+    ({ span, out }) => out < timetable.out || timetable.span - span >= WORTH * pieces,
+  );
   const [first] = worth;
   if (first === undefined) {
-    return ["What limits it: the waits themselves. No single change tried shortens it by an hour."];
+    return [
+      pieces === 1
+        ? "What limits it: the waits themselves. No single change tried shortens it by an hour."
+        : "What limits it: no single change tried was found to shorten it by an hour a piece; that proves nothing.",
+    ];
   }
+  const sure = worth.every(({ proven }) => proven) ? "" : " (as found by a short search, not proven)";
   return [
-    `What limits it most: ${limitOf(first)}. One change at the same pace would give:`,
-    ...worth.slice(0, TOLD).map((one) => `  ${sayChange(one)}`),
+    `What limits it most: ${limitOf(first)}. One change at the same pace would give${sure}:`,
+    ...worth.slice(0, TOLD).map((one) => `  ${sayChange(one, pieces)}`),
   ];
 }
 
-function sayChange({ what, span, out }: Change): string {
-  return plainText(`${changeOf(what)}: ${out} out, ${sayDays(span)} a piece`);
+function sayChange({ what, span, out }: Change, pieces: number): string {
+  return plainText(`${changeOf(what)}: ${out} out, ${sayDays(span / pieces)} a piece`);
 }
 
 function changeOf(what: Change["what"]): string {
@@ -48,6 +54,10 @@ function changeOf(what: Change["what"]): string {
       return "windows that stay open";
     case "keep apart":
       return "a second room for what is kept apart";
+    case "air":
+      return "air fit for every coat at any hour";
+    case "station":
+      return `another ${what.station}, so that nothing there need be changed over`;
   }
 }
 
@@ -65,5 +75,9 @@ function limitOf({ what }: Change): string {
       return "windows that shut";
     case "keep apart":
       return "what must be kept apart in one room";
+    case "air":
+      return "air that is unfit for coats at times";
+    case "station":
+      return plainText(`changing over at the ${what.station}`);
   }
 }

@@ -1,11 +1,17 @@
-import type { Impossible, NoRotation, RotationAnswer, Timetable } from "../plan/rotation/rotation-answer.ts";
+import type {
+  Impossible,
+  InThisAir,
+  NoRotation,
+  RotationAnswer,
+  Timetable,
+} from "../plan/rotation/rotation-answer.ts";
 import { layOut } from "./lay-out.ts";
 import { plainText } from "./plain-text.ts";
 import { sayCount, sayList } from "./say-list.ts";
 import { sayPace } from "./say-pace.ts";
 import { sayChanges } from "./say-rotation-changes.ts";
 import { sayRotationDay } from "./say-rotation-day.ts";
-import { sayWait } from "./say-time.ts";
+import { sayClockOfDay, sayWait } from "./say-time.ts";
 import { wrapTo } from "./width.ts";
 
 /** Lines of text break here where the terminal is no narrower. */
@@ -39,6 +45,7 @@ export function sayRotation(
       ? timetable.days.map((day) => sayRotationDay(day, timetable, round.every, { clock24, columns }))
       : []),
     sayChanges(answer),
+    sayUnfitHours(answer, clock24),
     sayHowReckoned(answer),
   ];
   return paragraphs
@@ -48,7 +55,7 @@ export function sayRotation(
 }
 
 /** Why no rotation was looked for at all. */
-export function sayNoRotation(none: NoRotation): string {
+export function sayNoRotation(none: Exclude<NoRotation, InThisAir>): string {
   if (none.because === "never open") return "the bench is never open in these hours";
   return plainText(
     `${none.step} needs ${sayWait(none.minutes)} at a stretch with setting up and putting away, and no bench session is longer than ${sayWait(none.longest)}`,
@@ -136,6 +143,14 @@ export function sayDays(minutes: number): string {
   if (hours < 48) return sayWait(minutes);
   const rest = hours % 24;
   return `${sayCount(Math.floor(hours / 24), "day")}${rest === 0 ? "" : ` ${rest} h`}`;
+}
+
+function sayUnfitHours({ unfitAir }: RotationAnswer, clock24: boolean): string[] {
+  if (unfitAir.length === 0) return [];
+  const each = unfitAir.map(({ step, from, until }) => {
+    return `${step} ${sayClockOfDay(from, clock24)}-${sayClockOfDay(until, clock24)}`;
+  });
+  return [`Not done at these hours, for the air is unfit for the coat then: ${sayList(each)}.`];
 }
 
 function sayHowReckoned({ withoutPreparation, timetable, round, table }: RotationAnswer): string[] {

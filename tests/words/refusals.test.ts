@@ -203,6 +203,12 @@ const cases: { readonly [C in RefusalCode]: readonly Case<C>[] } = {
       "3 pour the ballast is held, as wood moisture of 3 is not measured, at most 10 %: measure the wood moisture, or go on anyway with a reason.",
     ],
   ],
+  "no rotation in this air": [
+    [
+      { process: "perch walker", why: { because: "never dries", step: "seal", coat: "sealer" } },
+      "Perch walker: sealer (seal) never dries in this air.",
+    ],
+  ],
   "read the caution": [
     [
       { cautions: ["molten lead", "hot pot"], step: "pour the ballast", tags: [3] },

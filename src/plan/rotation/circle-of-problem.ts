@@ -1,7 +1,11 @@
 import type { Minutes } from "../../time/instant.ts";
-import { type Lag, LOOK, type PlanWindow, type Problem, SHORTEST_PART, type Task } from "../problem.ts";
+import { LOOK, type PlanWindow, type Problem, SHORTEST_PART, type Task } from "../problem.ts";
 import { apartTables, type InAir, standingApart } from "./apart-tables.ts";
 import type { Circle, CircleHold, CircleLag, CircleSetUp, CircleTask } from "./circle.ts";
+import { eachDay } from "./fit-minutes.ts";
+import { longestOf, shortestOf } from "./lags-of-day.ts";
+
+const DAY: Minutes = 1_440;
 
 /** What a task of a circle stands for. */
 export interface CircleWork {
@@ -21,7 +25,8 @@ export interface ProblemCircle {
 
 /**
  * A planning problem of pieces that come round, as a circle: every task once a period. Waits are taken at their longest
- * and windows at their shortest over the day, for a rotation is the same each time. Of the windows of a wait those that
+ * and windows at their shortest over the day, for a rotation is the same each time; air unfit for a coat on the first
+ * day is so on each (minute 0 of the problem is that of the circle). Of the windows of a wait those that
  * ask for no preparation count; where all do, and for the tasks in `prepared`, the preparation becomes a task.
  */
 export function circleOfProblem(
@@ -31,7 +36,7 @@ export function circleOfProblem(
   prepared: ReadonlySet<number> = new Set(),
 ): ProblemCircle {
   const longest = Math.max(...sessions.map(({ opens, closes }) => closes - opens));
-  const making = new Making(problem, longest, prepared);
+  const making = new Making({ problem, period, longest, prepared });
   for (const [index, task] of problem.tasks.entries()) making.add(index, task);
   const { work, tasks, lags, air } = making;
   const setUps = problem.setUps.map((setUp, number): CircleSetUp => {
@@ -56,6 +61,14 @@ export function circleOfProblem(
   };
 }
 
+interface MakingAsk {
+  readonly problem: Problem;
+  readonly period: Minutes;
+  /** Minutes of the longest session. */
+  readonly longest: Minutes;
+  readonly prepared: ReadonlySet<number>;
+}
+
 class Making {
   readonly work: CircleWork[] = [];
   readonly tasks: CircleTask[] = [];
@@ -63,13 +76,15 @@ class Making {
   readonly air: InAir[] = [];
   readonly #hung: { hook: NonNullable<Task["hook"]>; task: number; next: number }[] = [];
   readonly #problem: Problem;
+  readonly #period: Minutes;
   readonly #longest: Minutes;
   readonly #prepared: ReadonlySet<number>;
   readonly #first = new Map<number, number>();
   readonly #last = new Map<number, number>();
 
-  constructor(problem: Problem, longest: Minutes, prepared: ReadonlySet<number>) {
+  constructor({ problem, period, longest, prepared }: MakingAsk) {
     this.#problem = problem;
+    this.#period = period;
     this.#prepared = prepared;
     this.#longest = longest;
   }
@@ -119,11 +134,13 @@ class Making {
     return minutes / parts >= SHORTEST_PART ? parts : 1;
   }
 
-  #push(task: number, part: CircleWork["part"], split: number | null, minutes: Minutes, of: Task): number {
+  #push(number: number, part: CircleWork["part"], split: number | null, minutes: Minutes, of: Task): number {
     const looks = part === "step" ? of.looks.map((look) => minutes + look + LOOK) : [];
     const setUp = part === "step" ? of.setUp : null;
-    this.work.push({ task, part, split });
-    this.tasks.push({ minutes, stays: Math.max(minutes, ...looks), setUp, fixed: null });
+    this.work.push({ task: number, part, split });
+    const unfit = part === "step" ? eachDay(of.unfit ?? [], DAY, this.#period) : [];
+    const task = { minutes, stays: Math.max(minutes, ...looks), setUp, fixed: null };
+    this.tasks.push(unfit.length === 0 ? task : { ...task, unfit });
     this.air.push({
       piece: of.piece,
       minutes,
@@ -198,7 +215,10 @@ class Making {
 }
 
 /** All windows that ask for no preparation; or the first that asks for one, where that is meant or there are no others. */
-function windowsFor(windows: readonly PlanWindow[], prepared: boolean): readonly PlanWindow[] {
+function windowsFor(all: readonly PlanWindow[], prepared: boolean): readonly PlanWindow[] {
+  const windows = all.filter(({ opens }) => Number.isFinite(longestOf(opens)));
+  if (windows.length === 0 && all.length > 0)
+    throw new RangeError("a wait that never ends comes round in no time");
   const plain = windows.filter(({ preparation }) => preparation === null);
   const asking = windows.filter(({ preparation }) => preparation !== null).slice(0, 1);
   return (prepared && asking.length > 0) || plain.length === 0 ? asking : plain;
@@ -217,21 +237,6 @@ export function preparedTasks({ tasks }: Problem): number[] {
 /** Minutes from the start of a task that takes `ended` to the last at which a window after it is open; null: for ever. */
 function shutOf(window: PlanWindow | undefined, ended: Minutes): Minutes | null {
   const shuts = window?.shuts ?? null;
-  return shuts === null ? null : ended + shortestOf(shuts);
-}
-
-/** A wait at its longest over the day. */
-function longestOf(lag: Lag): Minutes {
-  if (typeof lag === "number") return lag;
-  return Math.max(...waitsIn(lag), 0);
-}
-
-/** The same at its shortest. */
-function shortestOf(lag: Lag): Minutes {
-  if (typeof lag === "number") return lag;
-  return Math.min(...waitsIn(lag));
-}
-
-function waitsIn({ every, reached }: Exclude<Lag, number>): number[] {
-  return reached.flatMap((minute, index) => (minute === null ? [] : [minute - index * every]));
+  const shortest = shuts === null ? Number.POSITIVE_INFINITY : shortestOf(shuts);
+  return Number.isFinite(shortest) ? ended + shortest : null;
 }

@@ -1,4 +1,5 @@
 import type { Minutes } from "../../time/instant.ts";
+import type { UnfitSpan } from "../problem.ts";
 
 /**
  * Work that comes round: every task is done once each `period`, for ever, on one piece after the other. In the terms of
@@ -42,6 +43,8 @@ export interface CircleTask {
   /** Minutes from its start on that must lie in the same session: its own, and until the last look at it. */
   readonly stays: Minutes;
   readonly setUp: number | null;
+  /** Stretches of the circle, in order and apart, in which no minute of it may lie, its set-up may. Left out: none. */
+  readonly unfit?: readonly UnfitSpan[];
   /** The one minute of the circle at which it starts, where that is settled already. */
   readonly fixed: Minutes | null;
   /** Settled already: its set-up is made for it; the session it lies in; the tasks it comes before on the circle. */

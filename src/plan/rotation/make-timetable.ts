@@ -4,6 +4,7 @@ import type { ShopProblem } from "../make-problem.ts";
 import type { MadeTask } from "../make-tasks.ts";
 import type { BenchRound } from "./bench-round.ts";
 import type { CircleWork, ProblemCircle } from "./circle-of-problem.ts";
+import { mostOut } from "./pattern/placed.ts";
 import type { Pace, RotationDay, RotationRow, Timetable } from "./rotation-answer.ts";
 import type { CircleAnswer } from "./solve-circle.ts";
 import { spanOf } from "./spans.ts";
@@ -15,6 +16,8 @@ interface Solved {
   readonly built: ProblemCircle;
   readonly answer: CircleAnswer;
   readonly starts: readonly Minutes[];
+  /** Minutes from the end of a step until its coat is dry-through; null: no sheet says. */
+  readonly dryThrough: (step: string) => Minutes | null;
 }
 
 /** A solved circle as the timetable of a bench, in days and clock times. */
@@ -46,25 +49,20 @@ export function makeTimetable(solved: Solved, round: BenchRound, pace: Pace): Ti
   };
 }
 
-/** When the last of a piece's coats is dry through; null: no sheet says. */
-function dryThroughOf({ made, built, starts }: Solved, piece: number, until: Minutes): Minutes | null {
+/** When the last of a piece's coats is dry through, at its longest over the day; null: no sheet says. */
+function dryThroughOf(
+  { made, built, starts, dryThrough }: Solved,
+  piece: number,
+  until: Minutes,
+): Minutes | null {
   let latest: Minutes | null = null;
   for (const [index, { task, part }] of built.work.entries()) {
     if (part !== "step" || at(made.problem.tasks, task).piece !== piece) continue;
-    const { dryThrough } = taskMade(made, task);
+    const dries = dryThrough(taskMade(made, task).step);
     const end = at(starts, index) + at(built.circle.tasks, index).minutes;
-    if (dryThrough !== null) latest = Math.max(latest ?? 0, until, end + dryThrough);
+    if (dries !== null) latest = Math.max(latest ?? 0, until, end + dries);
   }
   return latest;
-}
-
-/** How many pieces are out at the most, with one copy of each every period. */
-function mostOut(spans: readonly { from: Minutes; until: Minutes }[], period: Minutes): number {
-  const outAt = (moment: Minutes): number =>
-    spans.reduce((sum, { from, until }) => {
-      return sum + Math.floor((moment - from) / period) - Math.floor((moment - until) / period);
-    }, 0);
-  return Math.max(...spans.map(({ from }) => outAt(from)));
 }
 
 function daysOf(solved: Solved, round: BenchRound): RotationDay[] {

@@ -1,9 +1,8 @@
 import type { Minutes } from "../../time/instant.ts";
-import { at } from "../at.ts";
 import type { Circle } from "./circle.ts";
 import { PatternSearch, spansOf } from "./pattern/find-pattern.ts";
 import { leastSpansOf } from "./pattern/least-spans.ts";
-import { mostOut, type Placed } from "./pattern/placed.ts";
+import { mostOut, type Placed, placedIn } from "./pattern/placed.ts";
 import { answerOf, type PatternsAsk, solvePattern } from "./pattern/solve-pattern.ts";
 import type { CircleAnswer } from "./solve-circle.ts";
 
@@ -15,11 +14,9 @@ export class PacePatterns {
   readonly #bounds = new Map<number, Minutes>();
 
   /** @param one the rotation of one piece, solved */
-  constructor(circle: Circle, { starts, made, span }: CircleAnswer) {
-    const piece = at(circle.pieces, 0);
-    const from = Math.min(...piece.begins.map((task) => starts?.[task] ?? 0));
+  constructor(circle: Circle, answer: CircleAnswer) {
     this.#search = new PatternSearch(circle);
-    this.#known = starts === null ? [] : [[{ starts, made, from, until: from + (span ?? 0) }]];
+    this.#known = answer.starts === null ? [] : [placedIn(circle, answer)];
   }
 
   /** The best found of so many pieces; each call with more rounds betters it. */
@@ -42,6 +39,11 @@ export class PacePatterns {
     return bound;
   }
 
+  /** Takes up a pattern that was found elsewhere. */
+  offer(placed: readonly Placed[]): void {
+    this.#keep(placed);
+  }
+
   /** Keeps a pattern, and what is left of it without one piece where that has fewer out than what was known. */
   #keep(placed: readonly Placed[]): void {
     const known = this.#known[placed.length - 1];
@@ -59,4 +61,20 @@ export class PacePatterns {
     const fewer = mostOut(other, period) - mostOut(one, period);
     return fewer > 0 || (fewer === 0 && spansOf(one) < spansOf(other));
   }
+}
+
+/** Rounds for what one change gives: the pattern that is known holds with it. */
+const ROUNDS_OF_CHANGE = { first: 0, fewer: 10, shorten: 10 };
+
+/** A pattern in a changed circle of one piece, begun from an answer that was known before the change. */
+export function betterPattern(
+  circle: Circle,
+  pieces: number,
+  known: CircleAnswer,
+  isOver: () => boolean,
+): CircleAnswer {
+  const begun = placedIn(circle, known);
+  const search = new PatternSearch(circle);
+  const placed = solvePattern({ search, pieces, bound: 0, begun, rounds: ROUNDS_OF_CHANGE, isOver });
+  return answerOf(placed, 0);
 }

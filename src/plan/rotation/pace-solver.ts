@@ -2,18 +2,20 @@ import type { ProcessDefinition } from "../../process/definition.ts";
 import type { Minutes } from "../../time/instant.ts";
 import type { ShopProblem } from "../make-problem.ts";
 import type { ShopFacts } from "../plan-shop.ts";
-import type { Problem } from "../problem.ts";
 import { type BenchRound, repeatRound } from "./bench-round.ts";
 import type { Circle } from "./circle.ts";
 import { circleOfProblem, type ProblemCircle, preparedTasks } from "./circle-of-problem.ts";
+import { dryThroughAfter } from "./dry-through.ts";
 import { makeTimetable } from "./make-timetable.ts";
-import { PacePatterns } from "./pace-patterns.ts";
-import type { Impossible, Pace, Timetable } from "./rotation-answer.ts";
+import { betterPattern, PacePatterns } from "./pace-patterns.ts";
+import { mostOut, type Placed, placedIn } from "./pattern/placed.ts";
+import type { Change, Impossible, Pace, Timetable } from "./rotation-answer.ts";
 import { rotationProblem } from "./rotation-problem.ts";
+import type { SingleChange } from "./single-changes.ts";
 import { solveAlone } from "./solve-alone.ts";
 import type { CircleAnswer } from "./solve-circle.ts";
 import { solvePieces } from "./solve-pieces.ts";
-import { whyNot } from "./why-not.ts";
+import { leastWork, whyNot } from "./why-not.ts";
 
 const DAY: Minutes = 1_440;
 /** In a period of a day a piece is much in its own way: two are put in by the exact search, not as a pattern. */
@@ -29,6 +31,8 @@ const EFFORTS = {
 const NODES_ALONE = 10_000;
 
 export type Effort = keyof typeof EFFORTS;
+
+type Otherwise = Pick<Change, "span" | "out" | "proven">;
 
 /** One piece a period, with the tasks that are prepared each time. */
 interface Alone {
@@ -46,6 +50,8 @@ export class PaceSolver {
   /** Both by days of the period. */
   readonly #alone = new Map<number, Alone>();
   readonly #patterns = new Map<number, PacePatterns>();
+  /** By pace. */
+  readonly #best = new Map<string, CircleAnswer>();
 
   constructor(facts: ShopFacts, definition: ProcessDefinition, round: BenchRound, isOver: () => boolean) {
     this.round = round;
@@ -56,7 +62,7 @@ export class PaceSolver {
 
   /** @param pace one whose days are whole rounds of the bench */
   solve(pace: Pace, effort: Effort): Timetable | Impossible {
-    const key = `${pace.pieces}/${pace.days}/${effort}`;
+    const key = `${keyOf(pace)} ${effort}`;
     const known = this.#known.get(key);
     // A pattern may have been bettered since by what was found for more pieces.
     const mayBeBetter = known?.is === "timetable" && pace.pieces > 1 && pace.days > TWO_A_DAY.days;
@@ -66,15 +72,25 @@ export class PaceSolver {
     return found;
   }
 
-  /** The same process and pace of one piece with something otherwise; null: it cannot be, or was not found. */
-  spanIf(
-    { days }: Pace,
-    change: (problem: Problem) => Problem,
-    bend: (circle: Circle) => Circle,
-  ): Minutes | null {
-    const { problem } = this.problem(1);
-    const { circle } = circleOfProblem(change(problem), days * DAY, this.#sessions(days));
-    return solveAlone(bend(circle), this.#stopAfter(NODES_ALONE)).span;
+  /**
+   * The same pace with one thing otherwise: of one piece solved exactly, of several as a short search betters what is
+   * known. Null: it cannot be, or was not found.
+   */
+  solveIf(pace: Pace, { change, bend }: Pick<SingleChange, "change" | "bend">): Otherwise | null {
+    const { pieces, days } = pace;
+    const problem = change(this.problem(1).problem);
+    const prepared = new Set(this.#alone.get(days)?.prepared);
+    const circle = bend(circleOfProblem(problem, days * DAY, this.#sessions(days), prepared).circle);
+    const open = circle.sessions.reduce((sum, { opens, closes }) => sum + closes - opens, 0);
+    if (leastWork(problem, pieces) > open * circle.hands) return null;
+    const known = this.#best.get(keyOf(pace));
+    const answer =
+      pieces === 1 || known === undefined
+        ? solveAlone(circle, this.#stopAfter(NODES_ALONE))
+        : betterPattern(circle, pieces, known, this.#isOver);
+    if (answer.span === null) return null;
+    const out = mostOut(placedIn(circle, answer), circle.period);
+    return { span: answer.span, out, proven: answer.status === "optimal" };
   }
 
   problem(pieces: number): ShopProblem {
@@ -85,13 +101,18 @@ export class PaceSolver {
     const { pieces, days } = pace;
     const why = whyNot(this.problem(1).problem, this.round, pace);
     if (why.because !== "together") return { is: "impossible", why };
-    const alone = this.#solveAlone(days);
+    // A piece that can be begun each day can be begun on some days only.
+    const daily = this.#alone.get(1);
+    const known = this.#alone.get(days) ?? (pieces > 1 && daily?.answer.starts ? daily : undefined);
+    const alone = known ?? this.#solveAlone(days);
     if (alone.answer.status === "infeasible") return { is: "impossible", why };
     const answer = pieces === 1 ? alone.answer : this.#solveSeveral(pace, alone, effort);
+    this.#best.set(keyOf(pace), answer);
     if (answer.starts === null) return { is: "not found", why: { because: "time was over" } };
     const built = this.#circleOf(pace, alone.prepared);
+    const dryThrough = (step: string) => dryThroughAfter(this.#facts, this.#definition, step);
     return makeTimetable(
-      { made: this.problem(pieces), built, answer, starts: answer.starts },
+      { made: this.problem(pieces), built, answer, starts: answer.starts, dryThrough },
       this.round,
       pace,
     );
@@ -103,9 +124,20 @@ export class PaceSolver {
     const circleOf = (count: number): ProblemCircle => this.#circleOf({ pieces: count, days }, prepared);
     const two = pieces === TWO_A_DAY.pieces && days === TWO_A_DAY.days;
     if (two) return solvePieces({ circleOf, pieces, isOver: this.#countDown(nodes) });
-    const patterns = this.#patterns.get(days) ?? new PacePatterns(circleOf(1).circle, answer);
-    this.#patterns.set(days, patterns);
+    const patterns = this.#patterns.get(days) ?? this.#beginPatterns(days, { answer, prepared });
     return patterns.solve(pieces, rounds, this.#isOver);
+  }
+
+  /** Where one a day is known, its days on end are a pattern, too, and so is what is left without some of its pieces. */
+  #beginPatterns(days: number, { answer, prepared }: Alone): PacePatterns {
+    const { circle } = this.#circleOf({ pieces: 1, days }, prepared);
+    const patterns = new PacePatterns(circle, answer);
+    this.#patterns.set(days, patterns);
+    const daily = this.#alone.get(1);
+    if (daily === undefined || daily.prepared.join() !== prepared.join()) return patterns;
+    const [one] = placedIn(circle, daily.answer);
+    if (one !== undefined) patterns.offer(repeated(one, days));
+    return patterns;
   }
 
   /** Without preparation where that can be; else with as few steps prepared each time as there must be. */
@@ -155,6 +187,18 @@ export class PaceSolver {
     return (nodes) => nodes > most || this.#isOver();
   }
 }
+
+/** The same piece begun each day anew. */
+function repeated({ starts, made, from, until }: Placed, days: number): Placed[] {
+  return Array.from({ length: days }, (_, day) => ({
+    starts: starts.map((start) => start + day * DAY),
+    made,
+    from: from + day * DAY,
+    until: until + day * DAY,
+  }));
+}
+
+const keyOf = ({ pieces, days }: Pace): string => `${pieces}/${days}`;
 
 /** All ways to take so many things of a list. */
 function subsets(list: readonly number[], count: number): number[][] {

@@ -1,4 +1,5 @@
 import type { Circle, CircleSetUp } from "./circle.ts";
+import { firstFit, lastFit } from "./fit-minutes.ts";
 import { judgeSetUps } from "./judge-set-ups.ts";
 import { MADE, STANDS } from "./known-set-up.ts";
 import { LongestPaths, NO_PATH } from "./longest-paths.ts";
@@ -205,10 +206,10 @@ export class Relaxation {
     return otherFirst && this.setBefore(other, one);
   }
 
-  /** A task lies in a session that is long enough for it, with its set-up before and what must be put away after. */
+  /** A task lies in a session that is long enough for it, with its set-up before and what must be put away after, in fit air. */
   #judgeSession(task: number): boolean {
     const { sessions, tasks } = this.circle;
-    const { minutes = 0, stays = 0 } = tasks[task] ?? {};
+    const { minutes = 0, stays = 0, unfit = [] } = tasks[task] ?? {};
     const earliest = this.minutes.least(this.size, task);
     const latest = -this.minutes.least(task, this.size);
     const head = this.setUps[task] === MADE ? (this.setUpOf(task)?.minutes ?? 0) : 0;
@@ -219,8 +220,9 @@ export class Relaxation {
       const place = task * sessions.length + session;
       if (this.mayLieIn[place] !== 1) continue;
       const { opens = 0, closes = 0 } = sessions[session] ?? {};
-      const first = Math.max(earliest, opens + head);
-      const last = Math.min(latest, closes - Math.max(stays, minutes + this.owed(session, task)));
+      const first = firstFit(unfit, minutes, Math.max(earliest, opens + head));
+      const shuts = Math.min(latest, closes - Math.max(stays, minutes + this.owed(session, task)));
+      const last = lastFit(unfit, minutes, shuts);
       if (first > last) {
         this.mayLieIn[place] = 0;
         continue;

@@ -1,5 +1,6 @@
 import type { Minutes } from "../../time/instant.ts";
 import type { TooLong } from "../ahead/no-time.ts";
+import type { Hold } from "../plan-shop.ts";
 import type { BenchRound } from "./bench-round.ts";
 
 /** So many pieces finished every so many days. */
@@ -24,6 +25,8 @@ export interface RotationAnswer {
   readonly timetable: Timetable | Impossible;
   /** What limits it, and what one change would give; the greatest first. */
   readonly changes: readonly Change[];
+  /** When coats are not laid, for the air is unfit for them then: bench hours of any day, in minutes after midnight. */
+  readonly unfitAir: readonly UnfitHours[];
   /** Windows that are used only where no preparation is asked; these steps would have later ones. */
   readonly withoutPreparation: readonly string[];
 }
@@ -33,6 +36,12 @@ export interface PaceRow {
   readonly pace: Pace;
   /** No quicker pace of those in the table has as few out. */
   readonly proven: boolean;
+}
+
+export interface UnfitHours {
+  readonly step: string;
+  readonly from: Minutes;
+  readonly until: Minutes;
 }
 
 /** No rotation, with why. */
@@ -93,7 +102,7 @@ export interface RotationRow {
   readonly ago: number;
 }
 
-/** One thing otherwise, and what the same pace would then take; null: it would still not be possible. */
+/** One thing otherwise, and what the same pace would then take. */
 export interface Change {
   readonly what:
     | { readonly kind: "hours"; readonly minutes: Minutes }
@@ -101,10 +110,28 @@ export interface Change {
     | { readonly kind: "cure"; readonly step: string; readonly minutes: Minutes }
     | { readonly kind: "hands" }
     | { readonly kind: "windows" }
-    | { readonly kind: "keep apart" };
+    | { readonly kind: "keep apart" }
+    /** The air fit for every coat at any hour. */
+    | { readonly kind: "air" }
+    /** One for each of the set-ups that take turns there. */
+    | { readonly kind: "station"; readonly station: string };
   readonly span: Minutes;
   readonly out: number;
+  /** Nothing has less; else it is what a short search found. */
+  readonly proven: boolean;
 }
 
+/** A coat that may not be laid in the air of any bench session, or never dries in it. */
+export type InThisAir =
+  | {
+      readonly because: "air";
+      readonly step: string;
+      readonly coat: string;
+      /** As the bench opens; null: it is fit then, and not for long enough. */
+      readonly air: NonNullable<Hold["air"]> | null;
+      readonly remedy: string | null;
+    }
+  | { readonly because: "never dries"; readonly step: string; readonly coat: string };
+
 /** No rotation can be looked for at all. */
-export type NoRotation = { readonly because: "never open" } | TooLong;
+export type NoRotation = { readonly because: "never open" } | TooLong | InThisAir;

@@ -1,18 +1,20 @@
 import type { ProcessDefinition } from "../../process/definition.ts";
 import type { WeeklyHours } from "../../time/bench-hours.ts";
 import type { Minutes } from "../../time/instant.ts";
-import { tooLong } from "../ahead/no-time.ts";
 import { at } from "../at.ts";
 import type { ShopProblem } from "../make-problem.ts";
-import { type NowContext, readShop } from "../plan-shop.ts";
+import type { NowContext, readShop } from "../plan-shop.ts";
 import type { Problem } from "../problem.ts";
 import { type BenchRound, benchRound } from "./bench-round.ts";
 import { preparedTasks } from "./circle-of-problem.ts";
 import { findChanges } from "./find-changes.ts";
+import { noRotation } from "./no-rotation.ts";
 import { PaceSolver } from "./pace-solver.ts";
 import { fitPace, paceTable, quickest, tryPaces } from "./pace-table.ts";
 import type { Impossible, NoRotation, Pace, RotationAnswer, Timetable } from "./rotation-answer.ts";
 import { rotationProblem } from "./rotation-problem.ts";
+import { typicalFacts } from "./typical-day.ts";
+import { unfitHours } from "./unfit-hours.ts";
 
 /** Pieces out that one bench has an eye on: common practice, no source. */
 const USUAL_OUT = 6;
@@ -38,13 +40,10 @@ export function rotationOf(shop: Shop, context: NowContext, ask: RotationAsk): R
   const { definition, isOver } = ask;
   const round = benchRound(ask.weekly);
   if (round === null) return { because: "never open" };
-  const facts = readShop(shop, context);
+  const facts = typicalFacts(shop, context, round.begins);
   const made = rotationProblem(facts, definition, 1);
-  for (const { task, step } of at(made.pieces, 0).tasks) {
-    const sessions = round.sessions;
-    const long = tooLong({ ...made.problem, sessions }, at(made.problem.tasks, task), step);
-    if (long !== null) return long;
-  }
+  const none = noRotation({ facts, definition, made, round });
+  if (none !== null) return none;
   const solver = new PaceSolver(facts, definition, round, isOver);
   const asked = ask.pace === null ? null : fitPace(ask.pace, round);
   const tried = tryPaces(solver, round, isOver);
@@ -54,6 +53,7 @@ export function rotationOf(shop: Shop, context: NowContext, ask: RotationAsk): R
   const timetable = solver.solve(pace, "whole");
   // Looking harder for one pace may have bettered others.
   const { rows, cut } = paceTable(solver, withPace(tried, pace));
+  const isTooMany = ask.out !== null && timetable.is === "timetable" && timetable.out > ask.out;
   return {
     process: definition.name,
     round,
@@ -63,7 +63,8 @@ export function rotationOf(shop: Shop, context: NowContext, ask: RotationAsk): R
     table: rows,
     tableCut: cut,
     timetable,
-    changes: pace.pieces === 1 ? findChanges(solver, pace, timetable) : [],
+    changes: isTooMany ? [] : findChanges(solver, pace, timetable),
+    unfitAir: unfitHours(made, round),
     withoutPreparation: stepsUnprepared(made, timetable),
   };
 }

@@ -2,6 +2,7 @@ import type { Minutes } from "../../time/instant.ts";
 import { at } from "../at.ts";
 import type { Problem } from "../problem.ts";
 import { type BenchRound, openMinutes } from "./bench-round.ts";
+import { longestOf } from "./lags-of-day.ts";
 import type { Impossible, Pace } from "./rotation-answer.ts";
 
 const DAY: Minutes = 1_440;
@@ -18,8 +19,7 @@ export function whyNot(problem: Problem, round: BenchRound, { pieces, days }: Pa
   if (needed > open * problem.hands) return { because: "hands", needed, open };
   const held = problem.places.map(() => 0);
   for (const { hook } of problem.tasks) {
-    if (hook?.stays === true && typeof hook.until === "number")
-      held[hook.place] = at(held, hook.place) + hook.until;
+    if (hook?.stays === true) held[hook.place] = at(held, hook.place) + longestOf(hook.until);
   }
   const full = problem.places.findIndex(({ hooks }, place) => at(held, place) * pieces > hooks * days * DAY);
   if (full < 0) return { because: "together" };
@@ -31,7 +31,7 @@ export function whyNot(problem: Problem, round: BenchRound, { pieces, days }: Pa
  * Bench time that so many pieces take at least: hands-on, looks, and for each station with set-ups one of each and one
  * putting away, for they may be shared.
  */
-function leastWork({ tasks, setUps }: Problem, pieces: number): Minutes {
+export function leastWork({ tasks, setUps }: Problem, pieces: number): Minutes {
   const used = setUps.filter((_, number) => tasks.some(({ setUp }) => setUp === number));
   const shared = used.filter(({ station, putAway }) => {
     return putAway > 0 || used.filter((other) => other.station === station).length > 1;

@@ -1,6 +1,7 @@
 import { describe, expect, test } from "vitest";
 import { solveCircle } from "../../../src/plan/rotation/solve-circle.ts";
-import { randomCircle } from "./random-circle.ts";
+import { checkCircle } from "./check-circle.ts";
+import { inUnfitAir, randomCircle } from "./random-circle.ts";
 import { tryAll } from "./try-all.ts";
 
 const cases = Array.from({ length: 40 }, (_, seed) => seed);
@@ -11,6 +12,14 @@ describe("random circles of few minutes, each also solved by trying every rotati
     const { status, span } = solveCircle(circle, { stop: () => false });
     expect(span).toBe(tryAll(circle));
     expect(status).toBe(span === null ? "infeasible" : "optimal");
+  });
+
+  test.each(cases.slice(0, 25))("seed %i in air unfit at times: the same least span", (seed) => {
+    const circle = inUnfitAir(randomCircle(seed), seed);
+    const { status, span, starts, made } = solveCircle(circle, { stop: () => false });
+    expect(span).toBe(tryAll(circle));
+    expect(status).toBe(span === null ? "infeasible" : "optimal");
+    if (starts !== null) expect(checkCircle(circle, { starts, made })).toEqual([]);
   });
 
   test("hold enough that can be, with each way a set-up keeps, and enough that cannot", () => {

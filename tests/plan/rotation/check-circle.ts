@@ -20,6 +20,7 @@ export function checkCircle(circle: Circle, solved: Solved): string[] {
   return [
     ...checkWaits(circle, solved),
     ...checkHours(circle, solved),
+    ...checkAir(circle, solved),
     ...checkHands(circle, solved),
     ...checkApart(circle, solved),
     ...checkStanding(circle, solved),
@@ -72,6 +73,15 @@ function checkHours(circle: Circle, solved: Solved): string[] {
     if (there.length > 0 && last + away > closes) wrong.push(`session ${session} has no time to put away`);
   }
   return wrong;
+}
+
+/** No minute of a task lies in air unfit for it. */
+function checkAir({ tasks, period }: Circle, { starts }: Solved): string[] {
+  return tasks.flatMap(({ minutes, unfit = [] }, task) => {
+    const all = Array.from({ length: minutes }, (_, passed) => around((starts[task] ?? 0) + passed, period));
+    const bad = all.find((minute) => unfit.some(([from, until]) => minute >= from && minute < until));
+    return bad === undefined ? [] : [`${task} is worked in unfit air at ${bad}`];
+  });
 }
 
 /** No more works at once than there are hands, minute by minute; a look may come with another where there is one pair. */

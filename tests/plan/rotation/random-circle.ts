@@ -1,6 +1,24 @@
 import { chanceFrom } from "../../../src/plan/chance.ts";
 import type { Circle, CircleSetUp } from "../../../src/plan/rotation/circle.ts";
 
+/** The same with air that is unfit for some of its tasks at times. */
+export function inUnfitAir(circle: Circle, seed: number): Circle {
+  const chance = chanceFrom(seed + 1_000);
+  const tasks = circle.tasks.map((task) => {
+    if (chance() < 0.4) return task;
+    const from = Math.floor(chance() * circle.period);
+    const second = from + 4 + Math.floor(chance() * 3);
+    return {
+      ...task,
+      unfit: [
+        [from, from + 1 + Math.floor(chance() * 3)],
+        [second, second + 2],
+      ] as const,
+    };
+  });
+  return { ...circle, tasks };
+}
+
 /**
  * A circle of a quarter of an hour drawn from a seed: few enough minutes that every rotation of it can be tried. It has
  * all that files of rotations lack: heat, pot life, putting away, hooks freed by the next step, two pairs of hands.

@@ -23,6 +23,8 @@ function allMinutes(circle: Circle, before: readonly number[]): number[][] {
   const all: number[][] = [];
   for (const { opens, closes } of circle.sessions) {
     for (let minute = opens; minute + task.minutes <= closes; minute++) {
+      const end = minute + task.minutes;
+      if (task.unfit?.some(([from, until]) => from < end && until > minute)) continue;
       all.push(...allMinutes(circle, [...before, minute]));
     }
   }

@@ -1,5 +1,6 @@
 import type { Minutes } from "../../../time/instant.ts";
 import { LOOK } from "../../problem.ts";
+import { firstFit } from "../fit-minutes.ts";
 import type { Occupied } from "./occupied.ts";
 import type { Route } from "./route.ts";
 
@@ -137,7 +138,7 @@ function costsOf(
   const { circle, lasts } = occupied.route;
   const { time } = occupied.route;
   const costs = new Int16Array(time.size).fill(NEVER);
-  const { setUp, minutes } = circle.tasks[task] as Route["circle"]["tasks"][number];
+  const { setUp, minutes, unfit = [] } = circle.tasks[task] as Route["circle"]["tasks"][number];
   const head = circle.setUps[setUp ?? -1]?.minutes ?? 0;
   const mayLeave = setUp !== null && circle.tasks.some((other, at) => at !== task && other.setUp === setUp);
   const own = hindered[task] as Uint8Array;
@@ -150,6 +151,7 @@ function costsOf(
     for (let slot = opens; slot <= latest; slot++) {
       if (looked !== undefined && looked[slot] === 1) continue;
       const minute = time.minuteOf[slot] as number;
+      if (unfit.length > 0 && firstFit(unfit, minutes, minute) > minute) continue;
       const standing = own[slot] === 0 && (setUp === null || mayLeave || occupied.uses.stands(task, minute));
       if (standing && handsFree(occupied, minute, minute + minutes)) costs[slot] = 0;
       else if (setUp === null || slot - head < opens || hinderedMade[slot] === 1) continue;

@@ -1,4 +1,5 @@
 import type { Minutes } from "../../../time/instant.ts";
+import { firstFit } from "../fit-minutes.ts";
 import { mod } from "./mod.ts";
 import type { Route } from "./route.ts";
 import { leastApart, spansOf, type Tail, tailsOf } from "./tails.ts";
@@ -47,15 +48,19 @@ function workOf({ circle, looks }: Route, task: number): Minutes {
   return own.reduce((sum, one) => sum + (circle.tasks[one]?.minutes ?? 0), 0);
 }
 
-/** By slot, what its hands cost where a task can start at all, its set-up standing. */
+/** By slot, what its hands cost where a task can start at all, in fit air and its set-up standing. */
 function pricedFreely(route: Route, task: number, prices: readonly number[]): Float64Array {
   const { circle, time, lasts } = route;
   const costs = new Float64Array(time.size).fill(Number.POSITIVE_INFINITY);
-  const { putAway = 0 } = circle.setUps[circle.tasks[task]?.setUp ?? -1] ?? {};
+  const { minutes = 0, unfit = [], setUp = null } = circle.tasks[task] ?? {};
+  const { putAway = 0 } = circle.setUps[setUp ?? -1] ?? {};
   const work = workOf(route, task);
   for (const [session, { opens, closes }] of time.spans.entries()) {
     const latest = closes - putAway - (lasts[task] as number);
-    for (let slot = opens; slot <= latest; slot++) costs[slot] = work * (prices[session] as number);
+    for (let slot = opens; slot <= latest; slot++) {
+      const minute = time.minuteOf[slot] as number;
+      if (firstFit(unfit, minutes, minute) === minute) costs[slot] = work * (prices[session] as number);
+    }
   }
   return costs;
 }

@@ -1,4 +1,7 @@
 import type { Minutes } from "../../../time/instant.ts";
+import type { Circle } from "../circle.ts";
+import type { CircleAnswer } from "../solve-circle.ts";
+import { spanOf } from "../spans.ts";
 
 /** One piece on the circle: where each of its tasks starts, counted on from the turn in which it is begun. */
 export interface Placed {
@@ -8,6 +11,25 @@ export interface Placed {
   /** Its first start, and the end of its last work. */
   readonly from: Minutes;
   readonly until: Minutes;
+}
+
+/** The pieces of an answer, in their order. `circle`: of one such piece. */
+export function placedIn(
+  { tasks, pieces: [first] }: Pick<Circle, "tasks" | "pieces">,
+  { starts, made }: Pick<CircleAnswer, "starts" | "made">,
+): Placed[] {
+  if (starts === null || first === undefined) return [];
+  const { begins } = first;
+  return Array.from({ length: Math.floor(starts.length / tasks.length) }, (_, piece) => {
+    const own = starts.slice(piece * tasks.length, (piece + 1) * tasks.length);
+    const from = Math.min(...begins.map((task) => own[task] ?? 0));
+    return {
+      starts: own,
+      made: made.slice(piece * tasks.length, (piece + 1) * tasks.length),
+      from,
+      until: from + spanOf(first, own),
+    };
+  });
 }
 
 /** How many of such pieces are out at the most. */

@@ -3,6 +3,9 @@ import type { CircleAnswer } from "../solve-circle.ts";
 import { type PatternSearch, spansOf } from "./find-pattern.ts";
 import { mostOut, type Placed } from "./placed.ts";
 
+/** Above so many open minutes in a period a round takes longer, and there are fewer of them. */
+const MANY_MINUTES = 1_500;
+
 export interface PatternsAsk {
   readonly search: PatternSearch;
   readonly pieces: number;
@@ -22,7 +25,8 @@ export interface PatternsAsk {
  * @returns null: not so many were got in
  */
 export function solvePattern(asked: PatternsAsk): readonly Placed[] | null {
-  const { search, pieces, bound, begun, rounds, isOver } = asked;
+  const { search, pieces, bound, begun, isOver } = asked;
+  const rounds = fewerRounds(asked);
   const { period } = search.route.circle;
   const ask = { pieces, seed: pieces, shorten: null, isOver };
   const fewest = Math.ceil(bound / period);
@@ -43,6 +47,15 @@ export function solvePattern(asked: PatternsAsk): readonly Placed[] | null {
   });
   if (mostOut(shorter, period) <= mostOut(best, period)) best = shorter;
   return inOrder(best);
+}
+
+function fewerRounds({ search, rounds: { first, fewer, shorten } }: PatternsAsk): PatternsAsk["rounds"] {
+  const share = Math.min(1, MANY_MINUTES / search.route.time.size);
+  return {
+    first: Math.ceil(first * share),
+    fewer: Math.ceil(fewer * share),
+    shorten: Math.ceil(shorten * share),
+  };
 }
 
 /** A pattern as the answer to the circle of all its pieces; null: none was found. */
