@@ -3,6 +3,7 @@ import type { Plan, Visit } from "../plan/plan.ts";
 import { prepareDispatch } from "../plan/prepare-dispatch.ts";
 import type { Problem } from "../plan/problem.ts";
 import { beginSearch } from "../plan/search/search.ts";
+import { bestUnderLuck } from "../plan/search/under-luck.ts";
 import { firstToBegin } from "./begin-now.ts";
 import type { Policy } from "./play-forward.ts";
 import type { Moment } from "./problem-now.ts";
@@ -19,8 +20,8 @@ export interface Planning {
 }
 
 /**
- * dryline's own way: before each act the plan is searched, from where the plan before it left off, and its first act is
- * done. While that has to wait, small work that hinders nothing is done first. It remembers its plan, so each play needs
+ * dryline's own way: before each act the plan is searched, from where the plan before it left off, and the first act is
+ * done of what does best under luck: that plan, or a simple order. While that has to wait, small work that hinders nothing is done first. It remembers its plan, so each play needs
  * a policy of its own.
  */
 export function planned({ seed, rounds }: Planning): Policy {
@@ -34,7 +35,7 @@ export function planned({ seed, rounds }: Planning): Policy {
     if (isFirst || awaited === null || !standsStill(awaited, problem)) {
       const search = beginSearch(problem, { seed, warm });
       search.go(isFirst ? rounds.first : rounds.other);
-      warm = search.found.plan;
+      warm = bestUnderLuck(problem, search.found.plan, seed);
       searchedUntil = moment.now + (problem.sessions[0]?.closes ?? 0);
     }
     const plan = warm ?? { visits: [], unplaced: [], finish: [] };

@@ -25,9 +25,10 @@ export function asPlanned({ visits }: Plan): Rank {
 /** What a maker does without a plan: the oldest piece first, or the newest. */
 export const simpleRanks: readonly Rank[] = [({ piece }) => piece.index, ({ piece }) => -piece.index];
 
+/** As a maker who plans nothing goes about it: a set-up is made whenever what goes first needs one. */
 const STYLE: Style = {
   patience: 0,
-  setUpCounts: 50,
+  setUpCounts: 0,
   grace: NEVER,
   holdBack: true,
   gapsOnly: false,
