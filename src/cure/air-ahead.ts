@@ -68,6 +68,27 @@ function add(air: Air, other: Air, share: number): Air {
   };
 }
 
+/** Air that is never colder, warmer or damper, though it may never come near them all. */
+export interface AirBounds {
+  readonly coldest: number;
+  readonly warmest: number;
+  readonly dampest: number;
+}
+
+/** Bounds of the air from the last reading on: what parts that from the pattern only fades. */
+export function boundsAhead({ byHour, last }: AirAhead): AirBounds {
+  const celsius = byHour.map((air) => air.celsius);
+  const humidities = byHour.map((air) => air.humidityPercent);
+  const then = last === null ? null : usualAir(byHour, last.at);
+  const warmer = last === null || then === null ? 0 : last.celsius - then.celsius;
+  const damper = last === null || then === null ? 0 : last.humidityPercent - then.humidityPercent;
+  return {
+    coldest: Math.min(...celsius) + Math.min(0, warmer),
+    warmest: Math.max(...celsius) + Math.max(0, warmer),
+    dampest: clampPercent(Math.max(...humidities) + Math.max(0, damper)),
+  };
+}
+
 /** Weather other than expected: warmer or colder, damper or drier, by one standard deviation of what is unsure. */
 export const WEATHERS = [1, -1].flatMap((warmer) => [1, -1].map((damper) => ({ warmer, damper })));
 

@@ -1,16 +1,16 @@
 import type { Ballast } from "../process/step.ts";
+import { LEAD } from "./lead.ts";
 
 /**
- * Grams in a cubic centimetre. Lead, liquid at its melting point and solid at 20 °C: matmake.com's table of lead, which
- * cites the CRC Handbook of Chemistry and Physics, 97th edition. Tungsten at 20 °C: its table of tungsten, which cites the
- * same. Tin, white, 18 to 161 °C: MatWeb's data sheet "Tin, Sn". It shrinks too, but is not said by how much. Steel: the
+ * Grams in a cubic centimetre. Tungsten at 20 °C: matmake.com's table of tungsten, which cites the CRC Handbook of
+ * Chemistry and Physics, 97th edition. Tin, white, 18 to 161 °C: MatWeb's data sheet "Tin, Sn". It shrinks too, but is not said by how much. Steel: the
  * density that section masses are reckoned by (Steel for Life, Blue Book, notes on dimensions, 2.1 Masses). Tungsten and
  * steel come as slugs.
  */
 const DENSITIES: Readonly<
   Record<NonNullable<Ballast["metal"]>, { readonly poured: number; readonly solid: number }>
 > = {
-  lead: { poured: 10.66, solid: 11.34 },
+  lead: { poured: LEAD.liquidDensity, solid: LEAD.solidDensity },
   tin: { poured: 7.29, solid: 7.29 },
   tungsten: { poured: 19.3, solid: 19.3 },
   steel: { poured: 7.85, solid: 7.85 },

@@ -40,14 +40,20 @@ export type Curing = Pick<Coat, "curesBy" | "sheetAir" | "lowestCelsius" | "acti
  * - light, clock: as time passes; whether the lamp is on is for its place to say
  */
 export function cureRate(curing: Curing, air: Air): number {
-  return cureRateOf(curing)(air);
+  return cureLaw(curing).rateIn(air);
 }
 
-/** The same for a coat that will be asked about much air: what hangs on its sheet alone is reckoned once. */
-export function cureRateOf(curing: Curing): (air: Air) => number {
+/** How fast something comes on in air: nothing below its lowest temperature. */
+export interface CureLaw {
+  readonly rateIn: (air: Air) => number;
+  readonly lowest: number;
+}
+
+/** The law of a coat that will be asked about much air: what hangs on its sheet alone is reckoned once. */
+export function cureLaw(curing: Curing): CureLaw {
   const lowest = curing.lowestCelsius ?? Number.NEGATIVE_INFINITY;
   const rate = aboveLowest(curing);
-  return (air) => (air.celsius < lowest ? 0 : rate(air));
+  return { rateIn: (air) => (air.celsius < lowest ? 0 : rate(air)), lowest };
 }
 
 function aboveLowest({ curesBy, sheetAir, activationEnergy }: Curing): (air: Air) => number {

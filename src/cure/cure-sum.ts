@@ -1,7 +1,7 @@
 import type { Air } from "../process/quantity-form.ts";
 import { type Instant, MINUTE, type Minutes } from "../time/instant.ts";
 import { type AirLine, airBetween, firstFrom } from "./air-line.ts";
-import { type Curing, cureRateOf } from "./cure-rate.ts";
+import type { CureLaw } from "./cure-rate.ts";
 
 /** Longest stretch over which the rate is taken as the mean of its two ends. */
 const STRETCH = 15 * MINUTE;
@@ -34,16 +34,16 @@ export class CureSum {
   /** The air expected on the line after its last reading. */
   #ahead: (at: Instant) => Air;
 
-  constructor(curing: Curing, line: AirLine, ahead: (at: Instant) => Air) {
-    this.#rateIn = cureRateOf(curing);
-    this.#lowest = curing.lowestCelsius ?? Number.NEGATIVE_INFINITY;
+  constructor({ rateIn, lowest }: CureLaw, line: AirLine, ahead: (at: Instant) => Air) {
+    this.#rateIn = rateIn;
+    this.#lowest = lowest;
     this.#line = line;
     this.#ahead = ahead;
   }
 
   /** Goes on with a line that goes on from its own (`goesOnFrom`): days that rest on readings alone stay as summed. */
   goOnWith(line: AirLine, ahead: (at: Instant) => Air): void {
-    const last = this.#line.readings.at(-1)?.at ?? this.start;
+    const last = this.#lastRead;
     for (const day of this.#days.keys()) if (day * DAY + DAY > last) this.#days.delete(day);
     this.#line = line;
     this.#ahead = ahead;
@@ -70,7 +70,7 @@ export class CureSum {
     let number = dayOf(from);
     let day = this.#day(number);
     let left = upTo(from, day) + minutes;
-    const farthest = this.#farthest(from);
+    const farthest = Math.max(this.#lastRead, from) + FARTHEST;
     while (left > whole(day) + ALIKE) {
       if (lastOf(day.at) >= farthest) return Number.POSITIVE_INFINITY;
       left -= whole(day);
@@ -82,12 +82,14 @@ export class CureSum {
 
   /** `reach` from each of these moments, which rise: in one sweep of two places, where it begins and where it ends. */
   reachEach(minutes: Minutes, moments: readonly Instant[]): Instant[] {
-    const reached: Instant[] = [];
+    const reached = new Array<Instant>(moments.length);
     // By day, minutes of the days before it, place in it.
     let [begunOn, begunBefore, begun] = [dayOf(moments[0] ?? 0), 0, 0];
     let [endedOn, endedBefore, ended] = [begunOn, 0, 0];
     let [beginning, ending] = [this.#day(begunOn), this.#day(endedOn)];
-    for (const moment of moments) {
+    const lastRead = this.#lastRead;
+    for (let index = 0; index < moments.length; index++) {
+      const moment = moments[index] as Instant;
       while (lastOf(beginning.at) < moment) {
         begunBefore += whole(beginning);
         beginning = this.#day(++begunOn);
@@ -95,7 +97,7 @@ export class CureSum {
       }
       while ((beginning.at[begun] as number) < moment) begun++;
       const sum = begunBefore + valueAt(begun, moment, beginning.at, beginning.sum) + minutes;
-      const farthest = this.#farthest(moment);
+      const farthest = Math.max(lastRead, moment) + FARTHEST;
       while (endedBefore + whole(ending) + ALIKE < sum && lastOf(ending.at) < farthest) {
         endedBefore += whole(ending);
         ending = this.#day(++endedOn);
@@ -103,17 +105,17 @@ export class CureSum {
       }
       const inDay = Math.min(sum - endedBefore, whole(ending));
       while ((ending.sum[ended] as number) < inDay) ended++;
-      reached.push(
+      reached[index] =
         endedBefore + whole(ending) + ALIKE < sum
           ? Number.POSITIVE_INFINITY
-          : Math.max(moment, valueAt(ended, inDay, ending.sum, ending.at)),
-      );
+          : Math.max(moment, valueAt(ended, inDay, ending.sum, ending.at));
     }
     return reached;
   }
 
-  #farthest(from: Instant): Instant {
-    return Math.max(this.#line.readings.at(-1)?.at ?? from, from) + FARTHEST;
+  /** The beginning of the line where nothing was read. */
+  get #lastRead(): Instant {
+    return this.#line.readings.at(-1)?.at ?? this.start;
   }
 
   #day(number: number): CureDay {

@@ -1,8 +1,8 @@
 import type { Air } from "../process/quantity-form.ts";
 import { after, type Instant, MINUTE, type Minutes } from "../time/instant.ts";
-import { expectAir, inWeather, WEATHERS } from "./air-ahead.ts";
+import { type AirBounds, boundsAhead, expectAir, inWeather, WEATHERS } from "./air-ahead.ts";
 import { type AirLine, airAt, goesOnFrom, type KnownAir } from "./air-line.ts";
-import type { Curing } from "./cure-rate.ts";
+import { type Curing, cureLaw } from "./cure-rate.ts";
 import { CureSum } from "./cure-sum.ts";
 
 /** The air that a piece hangs in, as far as it matters to its coats. */
@@ -132,6 +132,13 @@ export class ShopAir {
     return line === undefined ? null : airAt(line, moment, this.#aheadOf(line));
   }
 
+  /** Bounds of the air of a place from a moment on, where it is known and no reading is later; null: not so. */
+  boundsFrom(place: string, moment: Instant): AirBounds | null {
+    const line = this.#lineOf(place);
+    if (line === undefined || moment < (line.readings.at(-1)?.at ?? line.since)) return null;
+    return boundsAhead(line.ahead);
+  }
+
   #aheadOf(line: AirLine): (at: Instant) => Air {
     const ahead = this.#ahead.get(line) ?? expectAir(line.ahead);
     this.#ahead.set(line, ahead);
@@ -167,7 +174,7 @@ export class ShopAir {
     if (line === undefined) return null;
     const name = this.#lines.has(place) ? place : NO_PLACE;
     const key = `${name}\n${curingKey(curing)}`;
-    const sum = this.#sums.get(key) ?? new CureSum(curing, line, this.#aheadOf(line));
+    const sum = this.#sums.get(key) ?? new CureSum(cureLaw(curing), line, this.#aheadOf(line));
     this.#sums.set(key, sum);
     this.#bySheet.set(curing, byPlace.set(place, sum));
     return sum;

@@ -1,3 +1,4 @@
+import type { AirBounds } from "../cure/air-ahead.ts";
 import { DEW_MARGIN, type DewMargin, dewMargin } from "../cure/fit-air.ts";
 import { NO_PLACE } from "../cure/hanging-air.ts";
 import type { Air } from "../process/quantity-form.ts";
@@ -10,15 +11,6 @@ export const QUARTER: Minutes = 15;
 /** Air, and how a piece that is as warm as it stands to its dew point. */
 export interface DewyAir extends Air {
   readonly dew: DewMargin;
-}
-
-/** The most that the air of a place comes to in a span, each of it at some quarter. */
-export interface Extremes {
-  coldest: number;
-  warmest: number;
-  dampest: number;
-  /** Whether a piece as warm as the air is dry enough of dew in all of it. */
-  isFreeOfDew: boolean;
 }
 
 /** The air of a shop's places by quarters of an hour from a moment on; what was asked once is remembered. */
@@ -53,19 +45,9 @@ export class AirByQuarters {
     };
   }
 
-  /** Of the first so many quarters. */
-  extremes(place: string, quarters: number): Extremes {
-    const at = this.at(place);
-    const found = { coldest: Infinity, warmest: -Infinity, dampest: -Infinity, isFreeOfDew: true };
-    for (let quarter = 0; quarter < quarters; quarter++) {
-      const air = at(quarter);
-      if (air === null) continue;
-      if (air.celsius < found.coldest) found.coldest = air.celsius;
-      if (air.celsius > found.warmest) found.warmest = air.celsius;
-      if (air.humidityPercent > found.dampest) found.dampest = air.humidityPercent;
-      if (!air.dew.isFit) found.isFreeOfDew = false;
-    }
-    return found;
+  /** Air such as a place never comes to in all time from the first quarter on; null: nobody can say. */
+  bounds(place: string): AirBounds | null {
+    return this.#air.boundsFrom(place, this.#from);
   }
 
   #of(place: string): (DewyAir | null | undefined)[] {

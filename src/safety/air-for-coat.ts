@@ -1,10 +1,11 @@
-import { ALIKE_AFTER } from "../cure/air-ahead.ts";
+import { type AirBounds, ALIKE_AFTER } from "../cure/air-ahead.ts";
+import { dewMargin } from "../cure/fit-air.ts";
 import { NO_PLACE } from "../cure/hanging-air.ts";
 import type { Coat } from "../process/coat.ts";
 import { wetMinutes } from "../shop/sheet-windows.ts";
 import type { Shop } from "../shop/shop.ts";
 import { after, type Instant, type Minutes } from "../time/instant.ts";
-import { AirByQuarters, type DewyAir, type Extremes, QUARTER } from "./air-by-quarters.ts";
+import { AirByQuarters, type DewyAir, QUARTER } from "./air-by-quarters.ts";
 import type { Unfit } from "./unfit-air.ts";
 
 /** How far it is looked for when air is fit again: two days. */
@@ -61,12 +62,9 @@ export function unfitStretches(
   const known = new Map<string, readonly Stretch[]>();
   if (shop.air.lines.size === 0) return () => [];
   const air = new AirByQuarters(shop, from);
-  const quarters = quartersOf(minutes) + LONGEST_WET / QUARTER;
-  const extremes = new Map<string, Extremes>();
   const isMild = (coat: Coat, place: string): boolean => {
-    const most = extremes.get(place) ?? air.extremes(place, quarters);
-    extremes.set(place, most);
-    return isFitIn(coat, most);
+    const bounds = air.bounds(place);
+    return bounds !== null && isFitIn(coat, bounds, air.wanted);
   };
   return (coat, place) => {
     // Nearly always: then no quarter need be judged.
@@ -79,22 +77,26 @@ export function unfitStretches(
   };
 }
 
-/** How many quarters of so many minutes are looked at: those after them are as a day before. */
-const quartersOf = (minutes: Minutes): number => Math.min(ALIKE_FROM + DAY, Math.ceil(minutes / QUARTER));
-
-/** Whether a coat can be laid and dry in air that comes to no more than that. */
-function isFitIn({ lowestCelsius, highestCelsius, dampestPercent }: Coat, most: Extremes): boolean {
+/** Whether a coat can be laid and dry wherever the air stays within bounds. */
+function isFitIn(
+  { lowestCelsius, highestCelsius, dampestPercent }: Coat,
+  bounds: AirBounds,
+  wanted: number,
+): boolean {
+  const { coldest, warmest, dampest } = bounds;
+  // Of air as damp, the colder lies nearer to its dew point.
+  const { isFit } = dewMargin({ celsius: coldest, humidityPercent: dampest }, coldest, wanted);
   return (
-    most.isFreeOfDew &&
-    most.coldest >= (lowestCelsius ?? Number.NEGATIVE_INFINITY) &&
-    most.warmest <= (highestCelsius ?? Number.POSITIVE_INFINITY) &&
-    most.dampest <= (dampestPercent ?? Number.POSITIVE_INFINITY)
+    isFit &&
+    coldest >= (lowestCelsius ?? Number.NEGATIVE_INFINITY) &&
+    warmest <= (highestCelsius ?? Number.POSITIVE_INFINITY) &&
+    dampest <= (dampestPercent ?? Number.POSITIVE_INFINITY)
   );
 }
 
 /** One sweep from the last quarter to the first, with the next one in which the coat must not be wet. */
 function findStretches(judge: Judge, minutes: Minutes): readonly Stretch[] {
-  const quarters = quartersOf(minutes);
+  const quarters = Math.min(ALIKE_FROM + DAY, Math.ceil(minutes / QUARTER));
   const isUnfit = new Array<boolean>(quarters);
   let next = Number.POSITIVE_INFINITY;
   for (let step = quarters - 1 + judge.wet; step >= 0; step--) {

@@ -1,4 +1,5 @@
 import { NO_PLACE } from "../cure/hanging-air.ts";
+import { LEAD, LEAD_SETTING } from "../cure/lead.ts";
 import { potLife } from "../cure/pot-life.ts";
 import type { Shop } from "../shop/shop.ts";
 import { OWN_ROOM } from "../shop/shop.ts";
@@ -28,7 +29,9 @@ export function sayReckoned(caution: string, shop: Shop, speech: Speech): readon
 }
 
 function sayPot(speech: Speech): readonly string[] {
+  const melts = sayCelsius(Math.round(LEAD.meltsAtCelsius), speech);
   return [
+    `lead melts at ${melts}, and a pour stays that hot until each gram has given off ${Math.round(LEAD_SETTING)} J: it burns long after it looks set`,
     `keep the pot below ${sayCelsius(HOTTEST_POT, speech)}: above it melting lead is a lead process by law in Victoria, Australia (OHS Regulations 2017, reg. 178), and fume rises steeply from there`,
   ];
 }

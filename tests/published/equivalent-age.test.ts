@@ -1,7 +1,11 @@
-/** Equivalent age in changing temperature: te = sum of exp(-Q (1/Ta - 1/Ts)) dt, the form of ASTM C1074, Q = E / R. */
+/**
+ * Equivalent age and the temperature-time factor in changing temperature. Equivalent age: te = sum of exp(-Q (1/Ta - 1/Ts)) dt, the form of ASTM C1074, Q = E / R.
+ * Temperature-time factor (Nurse-Saul): M = sum of (Ta - T0) dt, nothing where Ta is below T0.
+ */
 import { expect, test } from "vitest";
-import { staysAsRead } from "../../src/cure/air-ahead.ts";
+import { expectAir, staysAsRead } from "../../src/cure/air-ahead.ts";
 import type { AirReading } from "../../src/cure/air-line.ts";
+import { CureSum } from "../../src/cure/cure-sum.ts";
 import { ShopAir } from "../../src/cure/hanging-air.ts";
 
 const HOUR = 3_600_000;
@@ -52,6 +56,44 @@ test.each(
   expect(air.spent(curing, 0, hours * HOUR) / 60).toBeCloseTo(age ?? Number.NaN, 3);
   // And the other way round: so many minutes by the sheet are reached when the history ends, up to a whole minute.
   expect(Math.abs(air.reach(curing, 0, (age ?? 0) * 60) - hours * HOUR)).toBeLessThanOrEqual(60_000);
+});
+
+/** The factor in °C hours, by the same sums as coats come on by. */
+function temperatureTime(history: History, datum: number): number {
+  const readings = readStepped(history);
+  const ahead = staysAsRead(readings.at(-1) ?? { at: 0, celsius: datum, humidityPercent: 50 });
+  const law = { rateIn: ({ celsius }: { celsius: number }) => celsius - datum, lowest: datum };
+  const sum = new CureSum(law, { since: 0, readings, ahead }, expectAir(ahead));
+  const hours = history.reduce((all, [length]) => all + length, 0);
+  return sum.spent(0, hours * HOUR) / 60;
+}
+
+test("28 days at 15 °C from -11 °C on are 728 °C days, as published", () => {
+  // civinnovate.com, quality control of concrete, a worked example of the maturity method: 28 x (15 + 11).
+  expect(temperatureTime([[28 * 24, 15]], -11) / 24).toBeCloseTo(728, 6);
+});
+
+// The same six histories, in °C hours from 0 °C and from -10 °C on, worked out apart from this program.
+test.each([
+  [0, [120, 360, 510, 30, 480, 328]],
+  [-10, [240, 600, 750, 40, 720, 568]],
+])("from %d °C on the histories have their temperature-time factors", (datum, factors) => {
+  expect(histories.map((history) => Math.round(temperatureTime(history, datum) * 100) / 100)).toEqual(
+    factors,
+  );
+});
+
+test("time below the datum counts nothing", () => {
+  // 6 h at 5 °C, 6 h at 15 °C, from 10 °C on: 30 °C hours.
+  expect(
+    temperatureTime(
+      [
+        [6, 5],
+        [6, 15],
+      ],
+      10,
+    ),
+  ).toBeCloseTo(30, 4);
 });
 
 /** Readings that step from one temperature to the next within a millisecond. */
