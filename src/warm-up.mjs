@@ -29,6 +29,10 @@ const before = [
 const everyday = [
   () => runCommand("now"),
   () => runCommand("week"),
+  () => {
+    runAside("air", "20C 50%");
+    runCommand("now");
+  },
   runDashboard,
   () => {
     runAside("plan");

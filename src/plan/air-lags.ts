@@ -45,12 +45,19 @@ function makeLags({ context, horizon, reachEach }: ShopFacts, coat: Coat, place:
   const moments: Instant[] = [];
   for (let index = 0; index < Math.min(entries, ALIKE_FROM + DAY); index++)
     moments.push(after(now, index * EVERY));
-  const made = new Map<string, Lag>();
+  const [made, ends] = [new Map<string, Lag>(), new Map<Minutes, readonly Instant[]>()];
+  const reachedIn = (minutes: Minutes): readonly Instant[] => {
+    const reached = ends.get(minutes) ?? reach(coat, minutes, moments);
+    ends.set(minutes, reached);
+    return reached;
+  };
   const once = (key: string, minutes: Minutes, end: (reached: Minutes, begun: Minutes) => Minutes): Lag => {
     let lag = made.get(key);
     if (lag === undefined) {
-      const ends = reach(coat, minutes, moments).map((at, index) => end((at - now) / MINUTE, index * EVERY));
-      lag = tableOf(ends, entries);
+      lag = tableOf(
+        reachedIn(minutes).map((at, index) => end((at - now) / MINUTE, index * EVERY)),
+        entries,
+      );
       made.set(key, lag);
     }
     return lag;
@@ -69,15 +76,19 @@ function makeLags({ context, horizon, reachEach }: ShopFacts, coat: Coat, place:
 /**
  * When waits begun every quarter of an hour end, those of the first days known; where all last as long, that length alone.
  */
-function tableOf(ends: Minutes[], entries: number): Lag {
-  for (let index = ends.length; index < entries; index++) {
-    const theDayBefore = (ends[index - DAY] ?? 0) + DAY * EVERY;
-    // Never earlier than one begun earlier: the days are alike to a fraction of a minute.
-    ends.push(Math.max(theDayBefore, ends[index - 1] ?? 0));
-  }
+function tableOf(ends: readonly Minutes[], entries: number): Lag {
+  const reached = new Array<Minutes | null>(entries);
   const [first = 0] = ends;
-  if (Number.isFinite(first) && ends.every((minute, index) => minute - index * EVERY === first)) return first;
-  return { every: EVERY, reached: ends.map((minute) => (Number.isFinite(minute) ? minute : null)) };
+  let isSteady = true;
+  let last: Minutes = 0;
+  for (let index = 0; index < entries; index++) {
+    const theDayBefore = (reached[index - DAY] ?? Number.POSITIVE_INFINITY) + DAY * EVERY;
+    // Never earlier than one begun earlier: the days are alike to a fraction of a minute.
+    last = ends[index] ?? Math.max(theDayBefore, last);
+    reached[index] = last === Number.POSITIVE_INFINITY ? null : last;
+    if (last - index * EVERY !== first) isSteady = false;
+  }
+  return isSteady && Number.isFinite(first) ? first : { every: EVERY, reached };
 }
 
 /** The last whole minute before a moment that is too late. */

@@ -1,4 +1,5 @@
-const PRINTABLE_ASCII = /^[ -~]*$/;
+/** ASCII that is printed, and the sign of degrees, which stands in every line about the air. */
+const SURELY_PLAIN = /^[ -~\u00b0]*$/;
 
 /**
  * Text from a file, a note or a name, made safe for a screen: one line, no control characters or escape sequences,
@@ -7,7 +8,7 @@ const PRINTABLE_ASCII = /^[ -~]*$/;
  * @example plainText("level\nthe \u001b[31mrun\u001b[0m") // "level the run"
  */
 export function plainText(text: string): string {
-  return PRINTABLE_ASCII.test(text) ? text : strip(text);
+  return SURELY_PLAIN.test(text) ? text : strip(text);
 }
 
 /** Apart, as classes of Unicode cost a cold start up to a millisecond wherever they are met. */
