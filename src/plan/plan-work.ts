@@ -3,7 +3,9 @@ import { checkPlan } from "./check-plan.ts";
 import type { LeftWork } from "./left-work.ts";
 import type { Plan } from "./plan.ts";
 import type { Problem } from "./problem.ts";
+import { scorePlan } from "./score.ts";
 import { beginSearch, type Search } from "./search/search.ts";
+import { bestUnderLuck } from "./search/under-luck.ts";
 import { PlanningWithout, type PlanWithout } from "./without-by-plan.ts";
 
 /** A plan to search for: plain data, as it goes to another thread. */
@@ -48,12 +50,19 @@ const LEFT_IN_ALL = 300;
 const AT_FIRST = 60;
 const AT_ONCE = 10;
 
+interface Known {
+  readonly plan: Plan;
+  readonly total: number;
+  /** What the best plan cost when this one was chosen: this one, or one that is worse under luck. */
+  readonly searched: number;
+}
+
 /** The work on one job, in steps so short that whoever takes them can look at the clock and for a newer job. */
 export class PlanWork {
   readonly #job: PlanJob;
   readonly #search: Search;
   /** The plan as others know it; null: they know none. */
-  #known: { readonly plan: Plan; readonly total: number } | null = null;
+  #known: Known | null = null;
   /** Plans without each work, as far as they were begun for the plan known now. */
   #without: PlanningWithout[] = [];
   /** How many of those were searched for in all. */
@@ -64,7 +73,8 @@ export class PlanWork {
     this.#job = job;
     this.#search = beginSearch(job.problem, { seed: job.seed, warm: job.warm });
     const { plan, score } = this.#search.found;
-    if (job.kept && checkPlan(job.problem, plan).length === 0) this.#known = { plan, total: score.total };
+    const { total } = score;
+    if (job.kept && checkPlan(job.problem, plan).length === 0) this.#known = { plan, total, searched: total };
   }
 
   get ended(): boolean {
@@ -89,7 +99,7 @@ export class PlanWork {
     const spent = this.#isSpent();
     // A plan that costs nothing cannot be bettered, whatever the share.
     const { total } = this.#search.found.score;
-    if (total < known.total && total <= known.total * (1 - WORTH_IT) && (mayTell || spent))
+    if (total < known.searched && total <= known.searched * (1 - WORTH_IT) && (mayTell || spent))
       return this.#tellPlan();
     return spent ? this.#refineNext() : null;
   }
@@ -114,13 +124,22 @@ export class PlanWork {
     this.#search.go(Math.max(0, Math.min(rounds, this.#job.rounds - this.#search.found.rounds)));
   }
 
-  /** @throws Error when the search broke a constraint: that is our own mistake, and no such plan is shown */
-  #tellPlan(): PlanNews {
-    const { plan, score } = this.#search.found;
-    const wrong = checkPlan(this.#job.problem, plan);
+  /**
+   * Tells the best plan, or the simple order that does better than it under luck, unless that is what is known.
+   *
+   * @throws Error when the search broke a constraint: that is our own mistake, and no such plan is shown
+   */
+  #tellPlan(): PlanNews | null {
+    const { problem, seed } = this.#job;
+    const { score, plan: searched } = this.#search.found;
+    const plan = bestUnderLuck(problem, searched, seed);
+    const wrong = checkPlan(problem, plan);
     if (wrong.length > 0)
       throw new Error(`the search found a plan that breaks a constraint: ${String(wrong[0])}`);
-    this.#known = { plan, total: score.total };
+    const { total } = scorePlan(problem, plan);
+    const known = this.#known;
+    this.#known = { plan, total, searched: score.total };
+    if (known !== null && plan !== searched && isAlike(plan, known.plan)) return null;
     this.#without = [];
     this.#refined = 0;
     return this.#news(plan);
@@ -140,15 +159,29 @@ export class PlanWork {
   #news(plan: Plan | null, without: readonly PlanningWithout[] | null = null): PlanNews {
     const { id, seq } = this.#job;
     const { bound, score, rounds, proven } = this.#search.found;
-    const total = this.#known?.total ?? score.total;
+    const { total, searched } = this.#known ?? { total: score.total, searched: score.total };
     return {
       id,
       seq,
       plan,
-      gap: proven || total <= bound ? 0 : bound <= 0 ? Number.POSITIVE_INFINITY : (total - bound) / bound,
+      gap:
+        (proven && total <= searched) || total <= bound
+          ? 0
+          : bound <= 0
+            ? Number.POSITIVE_INFINITY
+            : (total - bound) / bound,
       rounds,
       without: without?.map(({ found }) => found) ?? null,
       done: this.#ended,
     };
   }
+}
+
+/** Whether two plans begin the same work at the same minutes. */
+function isAlike({ visits }: Plan, other: Plan): boolean {
+  const one = other.visits;
+  return (
+    visits.length === one.length &&
+    visits.every(({ task, start }, index) => task === one[index]?.task && start === one[index]?.start)
+  );
 }

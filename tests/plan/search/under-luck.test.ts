@@ -1,0 +1,84 @@
+import fc from "fast-check";
+import { describe, expect, test } from "vitest";
+import { at } from "../../../src/plan/at.ts";
+import { chanceFrom } from "../../../src/plan/chance.ts";
+import { checkPlan } from "../../../src/plan/check-plan.ts";
+import type { Plan } from "../../../src/plan/plan.ts";
+import { underLuck } from "../../../src/plan/search/luck.ts";
+import { beginSearch } from "../../../src/plan/search/search.ts";
+import { bestUnderLuck } from "../../../src/plan/search/under-luck.ts";
+import { randomProblem } from "../random-problem.ts";
+import { smallProblem, waitFor } from "../small-problem.ts";
+
+describe("a coat that must be laid by 160 to be worked the next day", () => {
+  // 130 min on the first piece; on the second a coat of 20 min, and 1450 min later 10 min of work, for which the next
+  // day is open from 1600 to 1620. The first piece first: finished at 130 and, the coat ended at 150, at 1610. The coat
+  // first: at 150 and 1610, 20 min dearer as thought, but with 130 min more to spare: missed, it is 3010.
+  const problem = smallProblem(
+    [{ minutes: 130 }, { piece: 1, minutes: 20 }, { piece: 1, waits: [waitFor(1, [[1450, null]])] }],
+    [{}, {}],
+    {
+      sessions: [
+        { opens: 0, closes: 400 },
+        { opens: 1600, closes: 1620 },
+        { opens: 3000, closes: 3400 },
+      ],
+    },
+  );
+  const search = beginSearch(problem, { seed: 1, warm: null });
+  search.go(200);
+  const first = ({ visits }: Plan) => visits[0]?.task;
+
+  test("comes second in the best plan if all goes as thought", () => {
+    expect(first(search.found.plan)).toBe(0);
+    expect(search.found.score.total).toBe(130 + 1610);
+  });
+
+  // In one turn of four the coat takes between 1.01 and 1.10 of its sheet's time, and only the first order is too late.
+  // Of eight turns drawn none is such a one with one seed in ten.
+  test("comes first under luck, with nearly every seed", () => {
+    const seeds = Array.from({ length: 20 }, (_, seed) => seed);
+    const coatFirst = seeds.filter((seed) => first(bestUnderLuck(problem, search.found.plan, seed)) === 1);
+    expect(coatFirst.length).toBeGreaterThanOrEqual(15);
+  });
+});
+
+test("what is chosen passes the checker and is the same again, whatever the shop", () => {
+  fc.assert(
+    fc.property(randomProblem, fc.nat(100), (problem, seed) => {
+      const search = beginSearch(problem, { seed: 1, warm: null });
+      search.go(10);
+      const { plan } = search.found;
+      const chosen = bestUnderLuck(problem, plan, seed);
+      expect(chosen === plan ? [] : checkPlan(problem, chosen)).toEqual([]);
+      expect(bestUnderLuck(problem, plan, seed)).toEqual(chosen);
+    }),
+    { numRuns: 60 },
+  );
+});
+
+test("luck leaves what is done, opens no coat before its sheet does, and keeps windows in order and apart", () => {
+  fc.assert(
+    fc.property(randomProblem, fc.nat(1000), (problem, seed) => {
+      const { tasks } = underLuck(problem, chanceFrom(seed));
+      for (const [index, task] of tasks.entries()) {
+        const before = at(problem.tasks, index);
+        if (before.ended !== null) expect(task).toBe(before);
+        expect(task.minutes).toBeGreaterThanOrEqual(before.ended === null ? 1 : 0);
+        for (const [number, { windows }] of task.waits.entries()) {
+          let open = 0;
+          for (const [place, { opens, shuts }] of windows.entries()) {
+            if (typeof opens !== "number") continue;
+            const sheet = at(at(before.waits, number).windows, place).opens;
+            if (place === 0 && typeof sheet === "number") expect(opens).toBeGreaterThanOrEqual(sheet);
+            expect(opens).toBeGreaterThanOrEqual(open);
+            if (typeof shuts !== "number") continue;
+            expect(shuts).toBeGreaterThanOrEqual(opens);
+            open = shuts + 1;
+          }
+        }
+      }
+    }),
+    { numRuns: 200 },
+  );
+});
