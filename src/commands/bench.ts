@@ -11,6 +11,8 @@ export interface CommandContext {
   readonly err: (text: string) => void;
   /** Both stdin and stdout are a terminal: a question can be asked. */
   readonly isTerminal: boolean;
+  /** Shows one line on stderr while a command thinks, null takes it away; left out: stderr is no terminal. */
+  readonly thinking?: ((line: string | null) => void) | undefined;
   /** Width of the terminal; null: stdout is none, and nothing is cut. */
   readonly columns: number | null;
   /** Shows a shop on the dashboard until the maker quits; only where there is a terminal. */

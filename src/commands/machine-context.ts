@@ -1,6 +1,9 @@
 import type { CommandContext } from "./bench.ts";
 import { isReaderGone, mayBeTerminal, type StandardOutput } from "./standard-output.ts";
 
+/** To the beginning of the line, and what stood there erased (ECMA-48, CR and EL). */
+const TO_LINE_START = "\r\u001b[K";
+
 /** What the context is made of. */
 interface Machine {
   readonly out: StandardOutput;
@@ -33,6 +36,12 @@ export function machineContext({ out, err, readVersion, openDashboard }: Machine
       if (!mayBeTerminal(0) || !mayBeTerminal(1)) return false;
       const { stdin, stdout } = globalThis.process;
       return stdout.isTTY === true && stdin.isTTY === true;
+    },
+    get thinking() {
+      const { env, stderr } = globalThis.process;
+      if (!mayBeTerminal(2) || env.TERM === "dumb" || stderr.isTTY !== true) return undefined;
+      return (line: string | null) =>
+        err.write(`${TO_LINE_START}${line?.slice(0, (stderr.columns || 80) - 1) ?? ""}`);
     },
     get columns() {
       if (!mayBeTerminal(1)) return null;

@@ -1,5 +1,5 @@
 import { refuse } from "../acts/refuse.ts";
-import type { Pace } from "../plan/rotation/rotation-answer.ts";
+import type { Looking, Pace } from "../plan/rotation/rotation-answer.ts";
 import { rotationOf } from "../plan/rotation/rotation-of.ts";
 import type { ProcessDefinition } from "../process/definition.ts";
 import { asIfInAir } from "../shop/hang-in-air.ts";
@@ -10,6 +10,7 @@ import { readWeeklyHours } from "../time/read-hours.ts";
 import { weeklyOn } from "../time/sessions.ts";
 import { readPace } from "../words/read-pace.ts";
 import { sayAir } from "../words/say-air.ts";
+import { sayLooking } from "../words/say-looking.ts";
 import { sayNoRotation, sayRefusedPace, sayRotation, sayTooFewOut } from "../words/say-rotation.ts";
 import type { Workshop } from "../workshop/workshop.ts";
 import { type Answer, AS_OF, type Command } from "./command.ts";
@@ -62,8 +63,11 @@ export const rotation: Command = {
     const definition = await readDefinition(words, workshop, context.newPiece?.definition ?? null);
     if (words.problems.length > 0 || definition === null) return { problems: words.problems };
     const weekly = asked ?? weeklyOn(context.hours, localTime(context.zone, context.now).date);
-    const ask = { definition, weekly, pace, out, isOver: patience(bench.context.planRounds) };
+    const { planRounds, thinking } = bench.context;
+    const onLook = (looking: Looking) => thinking?.(sayLooking(definition.name, looking));
+    const ask = { definition, weekly, pace, out, isOver: patience(planRounds), onLook };
     const answer = rotationOf(shop, context, ask);
+    thinking?.(null);
     if ("because" in answer && (answer.because === "air" || answer.because === "never dries"))
       return refuse({ code: "no rotation in this air", process: definition.name, why: answer });
     if ("because" in answer) return { problems: [`${definition.name}: ${sayNoRotation(answer)}`] };

@@ -6,7 +6,7 @@ export function isReaderGone(trouble: unknown): boolean {
 }
 
 /** Whether a stream may be a terminal: quickly told, where it is none, without making Node's stream object. */
-export function mayBeTerminal(descriptor: 0 | 1): boolean {
+export function mayBeTerminal(descriptor: 0 | 1 | 2): boolean {
   try {
     return fstatSync(descriptor).isCharacterDevice();
   } catch {

@@ -134,7 +134,16 @@ function sayTimetable(timetable: Timetable): string[] {
     : out === leastOut
       ? `None has fewer out: proven. What a piece takes is not: none takes less than ${each(leastSpan)}`
       : `Not proven: none has fewer than ${leastOut} out, nor less than ${each(leastSpan)} a piece`;
-  return [`${count}.`, `${takes}. ${quality}.`];
+  return [`${count}.`, `${takes}. ${quality}.`, sayWhose(timetable)];
+}
+
+/** What the last column of the cards says. */
+function sayWhose({ pace: { pieces, days } }: Timetable): string {
+  if (pieces === 1) return "Each line says of which piece, by when that was begun.";
+  const last = String.fromCharCode(64 + pieces);
+  const before = days === 7 ? "last week" : days % 7 === 0 ? `${days / 7} weeks ago` : `${days} days ago`;
+  const round = days === 7 ? "week" : "round";
+  return `A to ${last} are the pieces of one ${round} in the order they are begun; a piece "of ${before}" was begun the ${round} before.`;
 }
 
 /** Long spans in days and hours. `sayDays(3256) === "2 days 6 h"` */

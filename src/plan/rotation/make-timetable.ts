@@ -16,6 +16,8 @@ interface Solved {
   readonly built: ProblemCircle;
   readonly answer: CircleAnswer;
   readonly starts: readonly Minutes[];
+  /** No timetable of so many pieces has fewer out, by what is known beside the answer. */
+  readonly leastOut: number;
   /** Minutes from the end of a step until its coat is dry-through; null: no sheet says. */
   readonly dryThrough: (step: string) => Minutes | null;
 }
@@ -43,7 +45,7 @@ export function makeTimetable(solved: Solved, round: BenchRound, pace: Pace): Ti
     leastSpan: answer.bound,
     dryThrough: through === null ? null : total(through),
     out: mostOut(spans, circle.period),
-    leastOut: Math.ceil(answer.bound / circle.period),
+    leastOut: Math.max(solved.leastOut, Math.ceil(answer.bound / circle.period)),
     outToDryThrough: through === null ? null : mostOut(through, circle.period),
     days: daysOf(solved, round),
   };

@@ -1,6 +1,7 @@
 import type { Minutes } from "../../time/instant.ts";
 import type { Circle } from "./circle.ts";
 import { PatternSearch, spansOf } from "./pattern/find-pattern.ts";
+import { leastOutOf, quickestSuccession, type Succession } from "./pattern/least-out.ts";
 import { leastSpansOf } from "./pattern/least-spans.ts";
 import { mostOut, type Placed, placedIn } from "./pattern/placed.ts";
 import { answerOf, type PatternsAsk, solvePattern } from "./pattern/solve-pattern.ts";
@@ -12,6 +13,7 @@ export class PacePatterns {
   /** By how many pieces less one. */
   readonly #known: (readonly Placed[])[];
   readonly #bounds = new Map<number, Minutes>();
+  #succession: Succession | null = null;
 
   /** @param one the rotation of one piece, solved */
   constructor(circle: Circle, answer: CircleAnswer) {
@@ -22,10 +24,19 @@ export class PacePatterns {
   /** The best found of so many pieces; each call with more rounds betters it. */
   solve(pieces: number, rounds: PatternsAsk["rounds"], isOver: () => boolean): CircleAnswer {
     const begun = this.#known[pieces - 1] ?? this.#known.at(-1) ?? [];
-    const ask = { search: this.#search, pieces, begun, rounds, isOver, bound: this.boundOf(pieces) };
+    const bound = this.boundOf(pieces);
+    const ask = {
+      search: this.#search,
+      pieces,
+      begun,
+      rounds,
+      isOver,
+      bound,
+      fewest: this.fewestOut(pieces),
+    };
     const placed = solvePattern(ask);
     if (placed !== null) this.#keep(placed);
-    return answerOf(this.#known[pieces - 1] ?? null, ask.bound);
+    return answerOf(this.#known[pieces - 1] ?? null, bound);
   }
 
   /**
@@ -37,6 +48,17 @@ export class PacePatterns {
     const bound = known ?? leastSpansOf(this.#search.route, pieces);
     this.#bounds.set(pieces, bound);
     return bound;
+  }
+
+  /** No pattern of so many pieces has fewer out at the most. */
+  fewestOut(pieces: number): number {
+    const { route } = this.#search;
+    const { period } = route.circle;
+    this.#succession ??= quickestSuccession(route);
+    const bySpans = Math.ceil(this.boundOf(pieces) / period);
+    return this.#succession === null
+      ? bySpans
+      : Math.max(bySpans, leastOutOf(this.#succession, pieces, period));
   }
 
   /** Takes up a pattern that was found elsewhere. */
@@ -75,6 +97,14 @@ export function betterPattern(
 ): CircleAnswer {
   const begun = placedIn(circle, known);
   const search = new PatternSearch(circle);
-  const placed = solvePattern({ search, pieces, bound: 0, begun, rounds: ROUNDS_OF_CHANGE, isOver });
+  const placed = solvePattern({
+    search,
+    pieces,
+    bound: 0,
+    fewest: 1,
+    begun,
+    rounds: ROUNDS_OF_CHANGE,
+    isOver,
+  });
   return answerOf(placed, 0);
 }

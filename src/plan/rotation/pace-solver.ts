@@ -9,7 +9,8 @@ import { dryThroughAfter } from "./dry-through.ts";
 import { makeTimetable } from "./make-timetable.ts";
 import { betterPattern, PacePatterns } from "./pace-patterns.ts";
 import { mostOut, type Placed, placedIn } from "./pattern/placed.ts";
-import type { Change, Impossible, Pace, Timetable } from "./rotation-answer.ts";
+import type { Change, Impossible, Looking, Pace, Timetable } from "./rotation-answer.ts";
+import type { RotationAsk } from "./rotation-of.ts";
 import { rotationProblem } from "./rotation-problem.ts";
 import type { SingleChange } from "./single-changes.ts";
 import { solveAlone } from "./solve-alone.ts";
@@ -46,6 +47,7 @@ export class PaceSolver {
   readonly #facts: ShopFacts;
   readonly #definition: ProcessDefinition;
   readonly #isOver: () => boolean;
+  readonly #onLook: (looking: Looking) => void;
   readonly #known = new Map<string, Timetable | Impossible>();
   /** Both by days of the period. */
   readonly #alone = new Map<number, Alone>();
@@ -53,11 +55,17 @@ export class PaceSolver {
   /** By pace. */
   readonly #best = new Map<string, CircleAnswer>();
 
-  constructor(facts: ShopFacts, definition: ProcessDefinition, round: BenchRound, isOver: () => boolean) {
+  constructor(
+    facts: ShopFacts,
+    definition: ProcessDefinition,
+    round: BenchRound,
+    { isOver, onLook = () => {} }: Pick<RotationAsk, "isOver" | "onLook">,
+  ) {
     this.round = round;
     this.#facts = facts;
     this.#definition = definition;
     this.#isOver = isOver;
+    this.#onLook = onLook;
   }
 
   /** @param pace one whose days are whole rounds of the bench */
@@ -78,6 +86,7 @@ export class PaceSolver {
    */
   solveIf(pace: Pace, { change, bend }: Pick<SingleChange, "change" | "bend">): Otherwise | null {
     const { pieces, days } = pace;
+    this.#onLook({ at: "change", pace });
     const problem = change(this.problem(1).problem);
     const prepared = new Set(this.#alone.get(days)?.prepared);
     const circle = bend(circleOfProblem(problem, days * DAY, this.#sessions(days), prepared).circle);
@@ -99,6 +108,7 @@ export class PaceSolver {
 
   #solve(pace: Pace, effort: Effort): Timetable | Impossible {
     const { pieces, days } = pace;
+    this.#onLook({ at: "pace", pace });
     const why = whyNot(this.problem(1).problem, this.round, pace);
     if (why.because !== "together") return { is: "impossible", why };
     // A piece that can be begun each day can be begun on some days only.
@@ -111,25 +121,26 @@ export class PaceSolver {
     if (answer.starts === null) return { is: "not found", why: { because: "time was over" } };
     const built = this.#circleOf(pace, alone.prepared);
     const dryThrough = (step: string) => dryThroughAfter(this.#facts, this.#definition, step);
-    return makeTimetable(
-      { made: this.problem(pieces), built, answer, starts: answer.starts, dryThrough },
-      this.round,
-      pace,
-    );
+    const leastOut = pieces === 1 ? 1 : this.#patternsFor(days, alone).fewestOut(pieces);
+    const { starts } = answer;
+    const solved = { made: this.problem(pieces), built, answer, starts, leastOut, dryThrough };
+    return makeTimetable(solved, this.round, pace);
   }
 
   /** Each of several pieces is prepared as one alone at this length of the period. */
-  #solveSeveral({ pieces, days }: Pace, { answer, prepared }: Alone, effort: Effort): CircleAnswer {
+  #solveSeveral({ pieces, days }: Pace, alone: Alone, effort: Effort): CircleAnswer {
     const { nodes, rounds } = EFFORTS[effort];
-    const circleOf = (count: number): ProblemCircle => this.#circleOf({ pieces: count, days }, prepared);
+    const circleOf = (count: number): ProblemCircle =>
+      this.#circleOf({ pieces: count, days }, alone.prepared);
     const two = pieces === TWO_A_DAY.pieces && days === TWO_A_DAY.days;
     if (two) return solvePieces({ circleOf, pieces, isOver: this.#countDown(nodes) });
-    const patterns = this.#patterns.get(days) ?? this.#beginPatterns(days, { answer, prepared });
-    return patterns.solve(pieces, rounds, this.#isOver);
+    return this.#patternsFor(days, alone).solve(pieces, rounds, this.#isOver);
   }
 
   /** Where one a day is known, its days on end are a pattern, too, and so is what is left without some of its pieces. */
-  #beginPatterns(days: number, { answer, prepared }: Alone): PacePatterns {
+  #patternsFor(days: number, { answer, prepared }: Alone): PacePatterns {
+    const known = this.#patterns.get(days);
+    if (known !== undefined) return known;
     const { circle } = this.#circleOf({ pieces: 1, days }, prepared);
     const patterns = new PacePatterns(circle, answer);
     this.#patterns.set(days, patterns);

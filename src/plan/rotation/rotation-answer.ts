@@ -9,6 +9,9 @@ export interface Pace {
   readonly days: number;
 }
 
+/** What a search is at: a pace, or the same pace with one thing otherwise. */
+export type Looking = { readonly at: "pace" | "change"; readonly pace: Pace };
+
 /** What keeping a process in rotation takes and gives. */
 export interface RotationAnswer {
   readonly process: string;

@@ -11,7 +11,7 @@ import { findChanges } from "./find-changes.ts";
 import { noRotation } from "./no-rotation.ts";
 import { PaceSolver } from "./pace-solver.ts";
 import { fitPace, paceTable, quickest, tryPaces } from "./pace-table.ts";
-import type { Impossible, NoRotation, Pace, RotationAnswer, Timetable } from "./rotation-answer.ts";
+import type { Impossible, Looking, NoRotation, Pace, RotationAnswer, Timetable } from "./rotation-answer.ts";
 import { rotationProblem } from "./rotation-problem.ts";
 import { typicalFacts } from "./typical-day.ts";
 import { unfitHours } from "./unfit-hours.ts";
@@ -30,6 +30,8 @@ export interface RotationAsk {
   readonly out: number | null;
   /** Looked at between the nodes of a search; true: go on with what there is. */
   readonly isOver: () => boolean;
+  /** Told now and then what is looked at. */
+  readonly onLook?: (looking: Looking) => void;
 }
 
 /**
@@ -44,7 +46,7 @@ export function rotationOf(shop: Shop, context: NowContext, ask: RotationAsk): R
   const made = rotationProblem(facts, definition, 1);
   const none = noRotation({ facts, definition, made, round });
   if (none !== null) return none;
-  const solver = new PaceSolver(facts, definition, round, isOver);
+  const solver = new PaceSolver(facts, definition, round, ask);
   const asked = ask.pace === null ? null : fitPace(ask.pace, round);
   const tried = tryPaces(solver, round, isOver);
   const first = paceTable(solver, tried).rows;

@@ -44,7 +44,8 @@ function patternsOf(circleOf: (pieces: number) => Circle, most: number) {
   );
   return Array.from({ length: most - 1 }, (_, index) => {
     const pieces = index + 2;
-    return { pieces, circle: circleOf(pieces), answer: patterns.solve(pieces, ROUNDS, () => false) };
+    const answer = patterns.solve(pieces, ROUNDS, () => false);
+    return { pieces, circle: circleOf(pieces), answer, fewest: patterns.fewestOut(pieces) };
   });
 }
 
@@ -65,13 +66,14 @@ describe("patterns of several pieces a week, each read by a checker of its own",
       ({ answer }) => answer.starts !== null,
     );
     expect(found.length).toBeGreaterThan(0);
-    for (const { pieces, circle, answer } of found) {
+    for (const { pieces, circle, answer, fewest } of found) {
       const { starts, made, span, bound } = answer;
       expect({ pieces, wrong: checkCircle(circle, { starts: starts ?? [], made }) }).toEqual({
         pieces,
         wrong: [],
       });
       expect(bound).toBeLessThanOrEqual(span ?? 0);
+      expect(fewest).toBeLessThanOrEqual(countOut(circle, starts ?? []));
     }
   });
 

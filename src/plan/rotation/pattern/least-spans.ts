@@ -49,7 +49,7 @@ function workOf({ circle, looks }: Route, task: number): Minutes {
 }
 
 /** By slot, what its hands cost where a task can start at all, in fit air and its set-up standing. */
-function pricedFreely(route: Route, task: number, prices: readonly number[]): Float64Array {
+export function pricedFreely(route: Route, task: number, prices: readonly number[]): Float64Array {
   const { circle, time, lasts } = route;
   const costs = new Float64Array(time.size).fill(Number.POSITIVE_INFINITY);
   const { minutes = 0, unfit = [], setUp = null } = circle.tasks[task] ?? {};

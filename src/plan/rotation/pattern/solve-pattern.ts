@@ -9,8 +9,9 @@ const MANY_MINUTES = 1_500;
 export interface PatternsAsk {
   readonly search: PatternSearch;
   readonly pieces: number;
-  /** No pattern takes less together. */
+  /** No pattern takes less together, nor has fewer out. */
   readonly bound: Minutes;
+  readonly fewest: number;
   /** A pattern to begin from, of as many pieces or fewer. */
   readonly begun: readonly Placed[];
   /** Rounds of search: to get all pieces in, for each number out that is tried, and to shorten what they take. */
@@ -25,11 +26,10 @@ export interface PatternsAsk {
  * @returns null: not so many were got in
  */
 export function solvePattern(asked: PatternsAsk): readonly Placed[] | null {
-  const { search, pieces, bound, begun, isOver } = asked;
+  const { search, pieces, bound, fewest, begun, isOver } = asked;
   const rounds = fewerRounds(asked);
   const { period } = search.route.circle;
   const ask = { pieces, seed: pieces, shorten: null, isOver };
-  const fewest = Math.ceil(bound / period);
   const allowed = Math.max(fewest, mostOut(begun, period) + (begun.length < pieces ? 1 : 0));
   let best = search.search({ ...ask, rounds: rounds.first, out: allowed, begun });
   if (best.length < pieces) return null;
