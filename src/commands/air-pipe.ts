@@ -1,5 +1,5 @@
 import type { NewAir } from "../journal/air.ts";
-import { type AirLineRead, AirLines, gapsBetween } from "../words/air-lines.ts";
+import { type AirLineRead, AirLines, gapsBetween, isOldAsByZone } from "../words/air-lines.ts";
 import type { AirWords } from "../words/read-air.ts";
 import { sayColdPast } from "../words/say-how-sure.ts";
 import { sayCount } from "../words/say-list.ts";
@@ -53,6 +53,13 @@ export async function takeReadings(words: CommandWords, bench: Bench, place: str
     ({ from, to }) =>
       `no reading from ${sayClock(from, speech)} to ${sayClock(to, speech)}: the air between is drawn straight`,
   );
+  const newest = tally.moments.reduce((latest, at) => Math.max(latest, at), Number.NEGATIVE_INFINITY);
+  const zone =
+    words.option("zone") === null && isOldAsByZone(newest, workshop.now())
+      ? [
+          `the newest reading is of ${sayClock(newest, speech)}: if the sensor sent it just now, its clock is in another zone, and --zone tells which`,
+        ]
+      : [];
   const { kept, known, doubted, unread } = tally;
   if (kept + known === 0 && unread > 0) return { problems: ["none of the lines is a reading of the air"] };
   const parts = [
@@ -63,7 +70,7 @@ export async function takeReadings(words: CommandWords, bench: Bench, place: str
   ];
   const past = kept === 0 ? [] : sayColdPast(await workshop.shop(), speech);
   return {
-    text: [parts.join(", "), ...gaps, ...past],
+    text: [parts.join(", "), ...gaps, ...zone, ...past],
     json: { kept, known, doubted, unread, gaps: gaps.length },
   };
 }

@@ -28,11 +28,19 @@ export class AirLines {
     return lines.flatMap((line) => this.#read(line));
   }
 
-  /** What was left without an end of line when the pipe was closed. */
+  /**
+   * What was left without an end of line when the pipe was closed. The last figure of a table's row may then be cut off:
+   * 55 % broken off is 5 %.
+   */
   end(): readonly AirLineRead[] {
     const rest = this.#rest;
     this.#rest = "";
-    return this.#read(rest);
+    const isRow = this.#columns !== null && !rest.includes("{");
+    return this.#read(rest).map((one) =>
+      "problem" in one || !isRow
+        ? one
+        : { ...one, doubt: one.doubt ?? "its line has no end, so it may be cut off" },
+    );
   }
 
   #read(text: string): readonly AirLineRead[] {
@@ -64,6 +72,18 @@ export class AirLines {
     this.#columns = { by, meanings };
     return true;
   }
+}
+
+/** Clocks of other zones are off by whole half hours, by up to 14 hours; a reading sent at once is as old as it takes. */
+const ZONE_STEP = 30 * 60_000;
+const FARTHEST_ZONE = 14 * 3_600_000;
+const AT_ONCE = 3 * 60_000;
+
+/** Whether a reading that has just come is as old as if its sensor's clock were in another zone. */
+export function isOldAsByZone(at: number, now: number): boolean {
+  const behind = now - at;
+  const off = Math.abs(behind - ZONE_STEP * Math.round(behind / ZONE_STEP));
+  return behind > ZONE_STEP - AT_ONCE && behind < FARTHEST_ZONE + AT_ONCE && off <= AT_ONCE;
 }
 
 /**

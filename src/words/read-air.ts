@@ -1,4 +1,3 @@
-import { readCelsius } from "../process/quantity-form.ts";
 import { type Instant, MINUTE } from "../time/instant.ts";
 import { readMoment } from "../time/read-moment.ts";
 import type { Zone } from "../time/zone.ts";
@@ -138,6 +137,13 @@ function toCelsius(degrees: number, unit: string): number {
   return unit.toUpperCase() === "F" ? ((degrees - 32) * 5) / 9 : degrees;
 }
 
+/**
+ * What the air of a bench may be: nobody coats at 50 °C, and a garage of 68 °F told as 68 °C would cure an epoxy in an hour;
+ * no air is as dry as 2 %, and half a share of 1 told as 0.5 % would dry water-based paint at twice its pace. Our own, no
+ * source.
+ */
+const BENCH_AIR = { coldest: -40, hottest: 50, driest: 2 };
+
 /** Marks what no air of a bench can be; it is kept all the same, for somebody may want to know what the sensor said. */
 function judge(said: Omit<SaidAir, "doubt"> & { readonly as: AirWords }): SaidAir {
   const { at, place, celsius, humidityPercent, as } = said;
@@ -148,7 +154,10 @@ function doubtOf({ at, celsius, humidityPercent }: Omit<SaidAir, "doubt">, { now
   if (humidityPercent < 0 || humidityPercent > 100) {
     return `a humidity of ${humidityPercent} % cannot be, it is 0 to 100`;
   }
-  if (readCelsius(`${celsius.toFixed(2)} C`) === null) {
+  if (humidityPercent < BENCH_AIR.driest) {
+    return `${humidityPercent} % is drier than any air, so it may be a share of 1: 0.5 is 50 %`;
+  }
+  if (celsius < BENCH_AIR.coldest || celsius > BENCH_AIR.hottest) {
     return `${celsius.toFixed(1)} °C is no air of a bench, so the unit may be wrong`;
   }
   if (at > now + AHEAD) return "it is of the future, so the sensor's clock is wrong or in another zone";

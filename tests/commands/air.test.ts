@@ -78,6 +78,17 @@ test("a logger whose clock is in another zone is read in that zone", async () =>
   expect((await bench.type("air")).out).toMatch(/20 °C 50 %/);
 });
 
+test("a logger whose clock is hours behind is told so, as it may be in another zone", async () => {
+  // It is 18:00 in Dublin and 13:00 in New York.
+  const behind = await bench.type("air -", ["2026-03-23 13:00 20C 50%\n"]);
+  expect(behind.out).toMatch(
+    /the newest reading is of 13:00: if the sensor sent it just now, its clock is in another zone/,
+  );
+  expect((await bench.type("air -", ["2026-03-23 17:50 20C 50%\n"])).out).not.toMatch(/zone/);
+  const named = await bench.type("air - --zone America/New_York", ["2026-03-23 14:00 20C 50%\n"]);
+  expect(named.out).not.toMatch(/another zone/);
+});
+
 test("without a sensor a stated day is taken", async () => {
   expect((await bench.type("air --low 8C --high 22C --humidity 65%")).out).toMatch(/8 °C to 22 °C, 65 %/);
   expect((await bench.type("air")).out).toMatch(/as you stated it/);

@@ -1,6 +1,6 @@
 import fc from "fast-check";
 import { expect, test } from "vitest";
-import { AirLines, gapsBetween } from "../../src/words/air-lines.ts";
+import { AirLines, gapsBetween, isOldAsByZone } from "../../src/words/air-lines.ts";
 import { type AirWords, readAirWords } from "../../src/words/read-air.ts";
 import { zoneNamed } from "../time/zones-to-try.ts";
 
@@ -40,6 +40,9 @@ test.each([
 test.each([
   ["20C 140%", /140 % cannot be/],
   ["400F 50%", /no air of a bench/],
+  // 68 °F and 50 % by a sensor whose units are taken for others.
+  ["68C 50%", /68\.0 °C is no air of a bench, so the unit may be wrong/],
+  ['{"temperature": 20, "humidity": 0.5}', /0\.5 % is drier than any air, so it may be a share of 1/],
   ["2026-03-25T22:00Z 20C 50%", /of the future/],
 ])("marks %s as in doubt", (text, doubt) => {
   const read = readAirWords(text, as);
@@ -102,6 +105,34 @@ test("no text makes it throw", () => {
       expect(() => [lines.take(text), lines.end(), readAirWords(text, as)]).not.toThrow();
     }),
   );
+});
+
+test("the last row of a table that has no end is in doubt: its last figure may be cut off", () => {
+  const lines = new AirLines(() => as);
+  // 55 %, broken off.
+  expect(lines.take("time,temperature,humidity\n2026-03-24 21:00,18,55\n2026-03-24 21:10,18,5")).toHaveLength(
+    1,
+  );
+  expect(lines.end()).toMatchObject([
+    { line: 3, humidityPercent: 5, doubt: expect.stringMatching(/cut off/) },
+  ]);
+  expect(new AirLines(() => as).take("")).toEqual([]);
+  // A line of words is whole where its percent sign is.
+  const words = new AirLines(() => as);
+  words.take("20C 50%");
+  expect(words.end()).toMatchObject([{ humidityPercent: 50, doubt: null }]);
+});
+
+test.each([
+  [60, true],
+  [62, true],
+  [330, true],
+  [0, false],
+  [10, false],
+  [45, false],
+  [24 * 60, false],
+])("a reading %i min old as it comes may be of another zone: %s", (minutes, isOld) => {
+  expect(isOldAsByZone(now - minutes * 60_000, now)).toBe(isOld);
 });
 
 test("a span without readings is told from three hours on", () => {
