@@ -19,6 +19,7 @@ export class AirByQuarters {
   readonly #from: Instant;
   /** The margin over the dew point that the maker wants, in °C. */
   readonly wanted: number;
+  readonly #bounds = new Map<string, AirBounds | null>();
   readonly #known = new Map<string, (DewyAir | null | undefined)[]>();
 
   constructor({ air, settings }: Pick<Shop, "air" | "settings">, from: Instant) {
@@ -47,7 +48,12 @@ export class AirByQuarters {
 
   /** Air such as a place never comes to in all time from the first quarter on; null: nobody can say. */
   bounds(place: string): AirBounds | null {
-    return this.#air.boundsFrom(place, this.#from);
+    let bounds = this.#bounds.get(place);
+    if (bounds === undefined) {
+      bounds = this.#air.boundsFrom(place, this.#from);
+      this.#bounds.set(place, bounds);
+    }
+    return bounds;
   }
 
   #of(place: string): (DewyAir | null | undefined)[] {
