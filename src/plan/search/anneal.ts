@@ -1,4 +1,6 @@
 import type { Chance } from "../chance.ts";
+import { Beam } from "./beam.ts";
+import { firstRules } from "./first-orders.ts";
 import { type Move, makeMoves } from "./moves.ts";
 import type { Player } from "./play-order.ts";
 import { Recreate } from "./recreate.ts";
@@ -12,8 +14,11 @@ const COOLING = { few: 2000, more: 6000, many: 2000 };
 /** With fewer tasks than this a shop has few. */
 const FEW = 100;
 
-/** With more tasks than this, one valley takes all the time there is. */
+/** With more tasks than this, one valley takes all the time there is, and a beam finds it sooner than rules do. */
 const MANY = 300;
+
+/** How many plans the first beam keeps; each later one keeps twice as many. */
+const WIDTH = 4;
 
 /**
  * How much dearer than the plan that stands a plan may be in the beginning, as a share of it over the root of its tasks;
@@ -39,6 +44,8 @@ export class Anneal {
   readonly #rules: RuleSearch;
   /** Rules come before moves. */
   #byRules: boolean;
+  #beam: Beam | null = null;
+  #width = WIDTH;
   /** The best found so far. */
   best: Solution;
   #round = 0;
@@ -60,8 +67,9 @@ export class Anneal {
     this.#recreate = new Recreate(player);
     this.#ranks = ranks.toReversed();
     this.#rules = new RuleSearch(player, this.#recreate, chance);
-    this.#byRules = withRules;
     const { length } = player.bench.tasks;
+    this.#byRules = withRules && length <= MANY;
+    if (withRules && length > MANY) this.#beam = this.#beginBeam();
     this.#short = length < FEW ? COOLING.few : length > MANY ? COOLING.many : COOLING.more;
     this.#heat = length > MANY ? HEAT.many : HEAT.few;
     this.#length = this.#short;
@@ -76,7 +84,8 @@ export class Anneal {
     const rank = this.#ranks.pop();
     if (rank !== undefined) return this.#tryRank(rank);
     if (this.#byRules) return this.#tryRule();
-    if (this.#round >= this.#length) this.#beginCooling();
+    if (this.#beam === null && this.#round >= this.#length) this.#beginCooling();
+    if (this.#beam !== null) return this.#widen(this.#beam);
     this.#round++;
     return this.#tryMove();
   }
@@ -86,12 +95,37 @@ export class Anneal {
     if (this.#player.cost < this.best.cost) this.best = this.#player.solution();
   }
 
-  /** Two short coolings from new orders, so as not to stay in one valley; then a longer one from the best. */
+  #beginBeam(): Beam {
+    const { bench } = this.#player;
+    const beam = new Beam(this.#player, this.#recreate, this.#chance, firstRules(bench), this.#width);
+    this.#width *= 2;
+    return beam;
+  }
+
+  /** Goes on with a beam; at its end the best plan stands. */
+  #widen(beam: Beam): boolean {
+    beam.round();
+    if (!beam.isOver) return false;
+    this.#beam = null;
+    const player = this.#player;
+    if (beam.best !== null) player.adopt(beam.best);
+    const better = beam.best !== null && player.cost < this.best.cost;
+    if (better) this.best = player.solution();
+    else player.adopt(this.best);
+    return better;
+  }
+
+  /**
+   * Two short coolings from new orders, so as not to stay in one valley; then a longer one from the best. Of many tasks
+   * all are longer ones, with a beam between them.
+   */
   #beginCooling(): void {
     const player = this.#player;
+    const isMany = player.bench.tasks.length > MANY;
     this.#round = 0;
     this.#coolings++;
-    if (this.#coolings % 3 === 0 || player.bench.tasks.length > MANY) {
+    if (isMany) this.#beam = this.#beginBeam();
+    if (this.#coolings % 3 === 0 || isMany) {
       this.#longest = Math.ceil((this.#longest * 4) / 3);
       this.#length = this.#longest;
     } else {

@@ -21,8 +21,9 @@ export interface Rule {
 }
 
 /** The rules to begin with, the most different ones first. Which limit in work is best, only trying tells. */
-export function firstRules(pieces: number): Rule[] {
-  const limits = [ANY_NUMBER, 16, 12, 8, 20, 5].filter((limit) => limit === ANY_NUMBER || limit < pieces);
+export function firstRules({ pieces: { length: pieces }, mostOut }: Bench): Rule[] {
+  const most = Math.min(pieces, mostOut ?? pieces);
+  const limits = [ANY_NUMBER, 16, 12, 8, 20, 5].filter((limit) => limit === ANY_NUMBER || limit < most);
   const ways = [
     { stretch: 0, weighs: 300, longLast: 0, grace: NEVER },
     { stretch: 1, weighs: 300, longLast: 0, grace: NEVER },
@@ -35,7 +36,16 @@ export function firstRules(pieces: number): Rule[] {
       ...way,
       byRelease: 0,
       sooner: new Float64Array(pieces),
-      style: { patience: 0, setUpCounts: 50, grace, holdBack: true, gapsOnly: false, mostInWork },
+      style: {
+        patience: 0,
+        setUpCounts: 50,
+        airCounts: 0,
+        hookCounts: 0,
+        grace,
+        holdBack: true,
+        gapsOnly: false,
+        mostInWork,
+      },
     })),
   );
 }
@@ -65,6 +75,8 @@ export function varyRule(rule: Rule, chance: Chance): Rule {
     style: {
       ...style,
       setUpCounts: may(0.2) ? scaled(style.setUpCounts, 20) : style.setUpCounts,
+      airCounts: may(0.2) ? scaled(style.airCounts, 10) : style.airCounts,
+      hookCounts: may(0.2) ? scaled(style.hookCounts, 10) : style.hookCounts,
       mostInWork: may(0.4) ? varyLimit(style.mostInWork, sooner.length, chance) : style.mostInWork,
       patience: may(0.15) ? (may(0.6) ? 0 : chance()) : style.patience,
       grace: may(0.1) ? (may(0.5) ? NEVER : 3000 * chance() * chance()) : style.grace,

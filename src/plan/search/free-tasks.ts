@@ -4,17 +4,18 @@ import { findBegin } from "./begin-task.ts";
 import type { Bench, BenchTask } from "./bench.ts";
 import { NEVER } from "./calendar.ts";
 import type { Style } from "./style.ts";
-import { clearFor, earliest, inWork, keepsOut, latestBegin, openMinute } from "./what-may-follow.ts";
+import {
+  clearFor,
+  earliest,
+  inWork,
+  keepsOut,
+  latestBegin,
+  openMinute,
+  takesLastHook,
+} from "./what-may-follow.ts";
 
-/** Whether a task would hang on the last hook that is free by the time another must hang there. */
-function takesLastHook({ hook, end }: BenchTask, due: BenchTask, latest: Minutes): boolean {
-  if (hook === null || due.hook === null || hook.place !== due.hook.place) return false;
-  const by = latest + due.minutes;
-  if (openingAfter(hook.until, end) <= by) return false;
-  let free = 0;
-  for (const { until } of hook.place.slots) if (until <= by) free++;
-  return free < 2;
-}
+/** A session that goes on for longer counts as so long. */
+const LONG: Minutes = 480;
 
 /** Not looked at yet. */
 const UNSEEN = -1;
@@ -186,55 +187,67 @@ export class FreeTasks {
   }
 
   /** Of those that begin at the least minute there is the one of least rank; null: there is none, or others count, too. */
-  #chooseFirst({ patience, setUpCounts, gapsOnly }: Style, least: Minutes): BenchTask | null {
-    if (patience > 0) return null;
+  #chooseFirst(style: Style, least: Minutes): BenchTask | null {
+    if (style.patience > 0) return null;
     let best: BenchTask | null = null;
     let rankOfBest = Number.POSITIVE_INFINITY;
     const next = this.#next;
     if (next !== null && next.begin === least && least < NEVER) {
       best = next;
-      rankOfBest = (this.#ranks[next.index] as number) + setUpCounts * next.setUpMinutes;
+      rankOfBest = this.#rankAsBegun(next, style);
     }
     for (const task of this.#free) {
       const rank = this.#ranks[task.index] as number;
       if (rank >= rankOfBest) break;
       if (task.begin !== UNSEEN || (this.#could[task.index] as number) > least) continue;
-      if (!this.#see(task, gapsOnly)) return task;
-      if (task.begin > least || rank + setUpCounts * task.setUpMinutes >= rankOfBest) continue;
+      if (!this.#see(task, style.gapsOnly)) return task;
+      const asBegun = this.#rankAsBegun(task, style);
+      if (task.begin > least || asBegun >= rankOfBest) continue;
       best = task;
-      rankOfBest = rank + setUpCounts * task.setUpMinutes;
+      rankOfBest = asBegun;
     }
     return best;
   }
 
-  #chooseAmongAll({ patience, setUpCounts, gapsOnly }: Style): BenchTask | null {
+  #chooseAmongAll(style: Style): BenchTask | null {
     const next = this.#next;
     let soonest = next?.end ?? NEVER;
     let first = next?.begin ?? NEVER;
     for (const task of this.#free) {
       if (task.begin === UNSEEN) {
         if ((this.#could[task.index] as number) > soonest) task.begin = NEVER;
-        else if (!this.#see(task, gapsOnly)) return task;
+        else if (!this.#see(task, style.gapsOnly)) return task;
       }
       if (task.begin >= NEVER) continue;
       if (task.end < soonest) soonest = task.end;
       if (task.begin < first) first = task.begin;
     }
-    const before = first + patience * (soonest - first);
+    const before = first + style.patience * (soonest - first);
     let best: BenchTask | null = null;
     let rankOfBest = Number.POSITIVE_INFINITY;
     if (next !== null && next.begin <= before && next.begin < NEVER) {
       best = next;
-      rankOfBest = (this.#ranks[next.index] as number) + setUpCounts * next.setUpMinutes;
+      rankOfBest = this.#rankAsBegun(next, style);
     }
     for (const task of this.#free) {
       if (task.begin > before || task.begin >= NEVER) continue;
-      const rank = (this.#ranks[task.index] as number) + setUpCounts * task.setUpMinutes;
+      const rank = this.#rankAsBegun(task, style);
       if (rank >= rankOfBest) continue;
       best = task;
       rankOfBest = rank;
     }
     return best;
+  }
+
+  /** The rank of a task, with what counts against it where it could begin now. */
+  #rankAsBegun(task: BenchTask, { setUpCounts, airCounts, hookCounts }: Style): number {
+    const rank = (this.#ranks[task.index] as number) + setUpCounts * task.setUpMinutes;
+    if (airCounts + hookCounts === 0) return rank;
+    const { calendar } = this.#bench;
+    const { start, end, holds, hook } = task;
+    const left = Math.min(LONG, calendar.closing(calendar.at(start)) - end);
+    const hooked = hook === null ? 0 : openingAfter(hook.until, end) - end;
+    return rank + airCounts * Math.min(left, holds) + hookCounts * Math.min(left, hooked);
   }
 
   /** Finds out when a task could begin, if it may. @returns false: a window of it was missed */

@@ -1,6 +1,6 @@
 import type { Minutes } from "../../time/instant.ts";
 import { openingAfter } from "../lag.ts";
-import type { BenchPiece, BenchTask, BenchWait } from "./bench.ts";
+import { type BenchPiece, type BenchTask, type BenchWait, DECIDED } from "./bench.ts";
 import { NEVER } from "./calendar.ts";
 
 /** Figures kept of each task. */
@@ -34,6 +34,15 @@ export class Kept {
     task.lifted = this.#figures[row + 4] as number;
     task.position = this.#figures[row + 5] as number;
     task.decided = this.#figures[row + 6] as number;
+  }
+
+  /** Neither played nor decided about. */
+  forget(task: BenchTask): void {
+    task.position = -1;
+    task.lifted = 0;
+    task.decided = DECIDED.nothing;
+    task.end = NEVER;
+    this.keep(task);
   }
 
   begin({ index }: BenchTask): Minutes {

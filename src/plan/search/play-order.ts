@@ -1,12 +1,13 @@
 import type { Minutes } from "../../time/instant.ts";
 import { findBegin } from "./begin-task.ts";
-import { type Bench, type BenchTask, DECIDED } from "./bench.ts";
+import type { Bench, BenchTask } from "./bench.ts";
 import { NEVER } from "./calendar.ts";
 import { Checkpoints, STRIDE } from "./checkpoints.ts";
 import { Kept } from "./kept.ts";
+import { isToDo } from "./order-of.ts";
 import { pieceCost } from "./place-task.ts";
 import { playTask, relaxLift } from "./play-task.ts";
-import type { Solution } from "./solution.ts";
+import { type Solution, solutionOf } from "./solution.ts";
 
 /** How often one play may go back to end a task later before it is given up. */
 const MOST_LIFTS = 30;
@@ -81,37 +82,59 @@ export class Player {
 
   /** No order stands any more. */
   reset(): void {
-    this.order = [];
+    this.#standOnly(0);
     this.cost = Number.POSITIVE_INFINITY;
     this.#standing.load(0);
-    for (const task of this.bench.tasks) {
-      if (task.running || task.ended !== null) continue;
-      task.position = -1;
-      task.lifted = 0;
-      task.decided = DECIDED.nothing;
-      task.end = NEVER;
-      this.kept.keep(task);
-    }
   }
 
-  /** Plays a whole order, whatever stood before, with what was decided for it, and lets it stand. */
+  /** Of the order that stands only what is before a place does so from now on; no other task is played or decided. */
+  #standOnly(end: number): void {
+    for (const task of this.bench.tasks) {
+      if (!isToDo(task)) continue;
+      const place = this.kept.place(task);
+      if (place >= 0 && place < end) this.kept.restore(task);
+      else this.kept.forget(task);
+    }
+    this.order = this.order.slice(0, end);
+  }
+
+  /** Lets an order stand with what was decided for it, whatever stood before. It may be one of some of the tasks. */
   adopt({ order, decided }: Solution): void {
-    this.reset();
-    for (const [place, task] of order.entries()) {
+    const from = this.#sameUpTo(order, decided);
+    this.#standOnly(from);
+    for (let place = from; place < order.length; place++) {
+      const task = order[place] as BenchTask;
       task.lifted = decided[2 * place] as number;
       task.decided = decided[2 * place + 1] as number;
     }
-    this.#stand(this.try([...order], 0, order.length, Number.POSITIVE_INFINITY));
+    this.#stand(this.try([...order], from, order.length, Number.POSITIVE_INFINITY));
+  }
+
+  /** The first place at which an order, or what is decided for it, is not as that which stands. */
+  #sameUpTo(order: readonly BenchTask[], decided: Int32Array): number {
+    let place = 0;
+    for (; place < order.length; place++) {
+      const task = this.order[place];
+      if (task === undefined || task !== order[place]) break;
+      if (task.lifted !== decided[2 * place] || task.decided !== decided[2 * place + 1]) break;
+    }
+    return place;
   }
 
   /** The order that stands, with what is decided for it. */
   solution(): Solution {
-    const decided = new Int32Array(2 * this.order.length);
-    for (const [place, task] of this.order.entries()) {
-      decided[2 * place] = task.lifted;
-      decided[2 * place + 1] = task.decided;
-    }
-    return { order: this.order, decided, cost: this.cost };
+    return solutionOf(this.order, this.cost);
+  }
+
+  /** The order that has just been played, as far as it was. */
+  played(): Solution {
+    return solutionOf(this.#trial.slice(0, this.place), this.bench.cost);
+  }
+
+  /** Whether a task of those to do has been played in the play at hand. */
+  isPlayed(task: BenchTask): boolean {
+    const { position } = task;
+    return position >= 0 && position < this.place && this.#trial[position] === task;
   }
 
   /** Puts the bench to a place in the order that stands, or a few before it, to go on from there. */
@@ -228,6 +251,7 @@ export class Player {
 
   #stand(cost: number): void {
     const { bench } = this;
+    if (this.#met < 0 && this.place % STRIDE === 0) this.#tried.save(this.place / STRIDE);
     const met = this.#met < 0 ? Math.floor(this.#trial.length / STRIDE) + 1 : this.#met;
     const end = Math.min(met * STRIDE, this.#trial.length);
     for (let place = end; place < this.order.length; place++) {

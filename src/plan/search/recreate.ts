@@ -47,12 +47,19 @@ export class Recreate {
    * Takes tasks out and puts them in again, or in for the first time.
    *
    * @param from no task out is put before the first that begins then
-   * @returns what the plan then costs; Infinity: more than the ceiling, or it cannot be
+   * @param until the play ends before the first task that begins then or later
+   * @returns what the plan then costs at least; Infinity: more than the ceiling, or it cannot be
    */
-  play(outs: readonly BenchTask[], from: Minutes, ceiling: number, style: Style): number {
+  play(
+    outs: readonly BenchTask[],
+    from: Minutes,
+    ceiling: number,
+    style: Style,
+    until: Minutes = NEVER,
+  ): number {
     const first = this.#takeOut(outs, from);
     this.#free.grace = style.grace;
-    const cost = this.#play(first, ceiling, style);
+    const cost = this.#play(first, ceiling, style, until);
     for (const task of this.#outs) this.#out[task.index] = 0;
     return cost;
   }
@@ -77,7 +84,7 @@ export class Recreate {
     return first;
   }
 
-  #play(from: number, ceiling: number, style: Style): number {
+  #play(from: number, ceiling: number, style: Style, until: Minutes): number {
     const player = this.#player;
     const { bench, order } = player;
     this.#trial = order.slice(0, from);
@@ -87,6 +94,7 @@ export class Recreate {
     while (this.#left + this.#kept.length > 0) {
       const next = this.#choose(style);
       if (next === null) return Number.POSITIVE_INFINITY;
+      if (next.begin >= until && next.begin < NEVER) break;
       if (player.step(next)) this.#settle(next);
       else if (!this.#goOnFromLift()) return Number.POSITIVE_INFINITY;
       if (bench.cost > ceiling) return Number.POSITIVE_INFINITY;
@@ -140,12 +148,12 @@ export class Recreate {
     this.#left = 0;
     for (let index = order.length - 1; index >= 0; index--) {
       const task = order[index] as BenchTask;
-      if (this.#out[task.index] === 1 || this.#isPlayed(task)) continue;
+      if (this.#out[task.index] === 1 || this.#player.isPlayed(task)) continue;
       this.#pending[task.index] = this.#countPending(task);
       this.#kept.push(task);
     }
     for (const task of this.#outs) {
-      if (this.#isPlayed(task)) continue;
+      if (this.#player.isPlayed(task)) continue;
       const pending = this.#countPending(task);
       this.#pending[task.index] = pending;
       this.#left++;
@@ -155,13 +163,8 @@ export class Recreate {
 
   #countPending({ waits }: BenchTask): number {
     let pending = 0;
-    for (const { on } of waits) if (on.ended === null && !on.running && !this.#isPlayed(on)) pending++;
+    for (const { on } of waits) if (on.ended === null && !on.running && !this.#player.isPlayed(on)) pending++;
     return pending;
-  }
-
-  #isPlayed(task: BenchTask): boolean {
-    const { position } = task;
-    return position >= 0 && position < this.#player.place && this.#trial[position] === task;
   }
 
   /** What follows a task just played may come free. */

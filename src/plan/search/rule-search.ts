@@ -32,8 +32,8 @@ export class RuleSearch {
     this.#player = player;
     this.#recreate = recreate;
     this.#chance = chance;
-    const { pieces, tasks } = player.bench;
-    this.#first = firstRules(pieces.length).reverse();
+    const { tasks } = player.bench;
+    this.#first = firstRules(player.bench).reverse();
     this.best = this.#first.at(-1) as Rule;
     this.#left = tasks.length < FEW ? OF_FEW : OF_MANY;
   }

@@ -29,6 +29,8 @@ export const simpleRanks: readonly Rank[] = [({ piece }) => piece.index, ({ piec
 const STYLE: Style = {
   patience: 0,
   setUpCounts: 0,
+  airCounts: 0,
+  hookCounts: 0,
   grace: NEVER,
   holdBack: true,
   gapsOnly: false,

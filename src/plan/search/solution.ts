@@ -6,3 +6,13 @@ export interface Solution {
   readonly decided: Int32Array;
   readonly cost: number;
 }
+
+/** An order as its tasks are decided about now. */
+export function solutionOf(order: readonly BenchTask[], cost: number): Solution {
+  const decided = new Int32Array(2 * order.length);
+  for (const [place, task] of order.entries()) {
+    decided[2 * place] = task.lifted;
+    decided[2 * place + 1] = task.decided;
+  }
+  return { order, decided, cost };
+}

@@ -7,6 +7,10 @@ export interface Style {
   readonly patience: number;
   /** What a minute of setting up counts for, in minutes of rank. */
   readonly setUpCounts: number;
+  /** Likewise a minute of the session for which a task keeps others out of the room, once done. */
+  readonly airCounts: number;
+  /** Likewise a minute of the session for which it has a hook. */
+  readonly hookCounts: number;
   /**
    * What is later than so many minutes counts as no later: of all that is very late the bonus says what goes first (an
    * apparent tardiness cost: A. Vepsalainen, T. Morton, Priority rules for job shops with weighted tardiness costs,
@@ -33,6 +37,8 @@ export function drawStyle(chance: Chance, more: Partial<Style>): Style {
   return {
     patience: chance() < 0.7 ? 0 : chance(),
     setUpCounts: chance() < 0.3 ? 0 : 500 * chance() * chance(),
+    airCounts: 0,
+    hookCounts: 0,
     grace: null,
     holdBack: chance() < 0.8,
     gapsOnly: false,

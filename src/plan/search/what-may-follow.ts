@@ -54,3 +54,13 @@ export function clearFor({ clearAt, needs }: Bench, need: number): Minutes {
   for (const what of fills) clear = Math.max(clear, clearAt[what] as Minutes);
   return clear;
 }
+
+/** Whether a task would hang on the last hook that is free by the time another must hang there. */
+export function takesLastHook({ hook, end }: BenchTask, due: BenchTask, latest: Minutes): boolean {
+  if (hook === null || due.hook === null || hook.place !== due.hook.place) return false;
+  const by = latest + due.minutes;
+  if (openingAfter(hook.until, end) <= by) return false;
+  let free = 0;
+  for (const { until } of hook.place.slots) if (until <= by) free++;
+  return free < 2;
+}

@@ -1,0 +1,147 @@
+import type { Minutes } from "../../time/instant.ts";
+import type { Chance } from "../chance.ts";
+import type { Bench, BenchTask } from "./bench.ts";
+import { NEVER } from "./calendar.ts";
+import { type Rule, rankBy, varyRule } from "./first-orders.ts";
+import { isToDo } from "./order-of.ts";
+import { Outlook } from "./outlook.ts";
+import type { Player } from "./play-order.ts";
+import type { Recreate } from "./recreate.ts";
+import type { Solution } from "./solution.ts";
+
+/** In how many ways each plan made so far goes on, and the empty one. */
+const WAYS = 12;
+const FIRST_WAYS = 48;
+
+/** About how many minutes of bench time are planned at a time; a shorter session is planned whole. */
+const STRETCH: Minutes = 240;
+
+/** How often the outlook's first sequence is looked through. */
+const SWEEPS = 20;
+
+/** A plan made up to some minute, and what it will cost. */
+interface Beginning {
+  readonly made: Solution;
+  readonly outlook: number;
+}
+
+/**
+ * Plans one stretch of bench time after the other: each of a few plans made so far goes on in several ways, by
+ * dispatching rules drawn anew for every stretch, and those of the best outlook are kept (filtered beam search: P. Ow, T.
+ * Morton, Filtered beam search in scheduling, Int. J. Production Research 26, 1988).
+ */
+export class Beam {
+  readonly #player: Player;
+  readonly #recreate: Recreate;
+  readonly #chance: Chance;
+  readonly #rules: readonly Rule[];
+  readonly #width: number;
+  readonly #tasks: readonly BenchTask[];
+  readonly #outlook: Outlook;
+  /** Minutes at which stretches end, the next one last. */
+  readonly #ends: Minutes[];
+  #from: Minutes = 0;
+  #beginnings: Beginning[];
+  /** How many of them have gone on. */
+  #done = 0;
+  /** What they have come to, best outlook first. */
+  #next: Beginning[] = [];
+
+  /**
+   * @param rules the rules of which others are drawn
+   * @param width how many plans are kept from stretch to stretch
+   */
+  constructor(player: Player, recreate: Recreate, chance: Chance, rules: readonly Rule[], width: number) {
+    this.#player = player;
+    this.#recreate = recreate;
+    this.#chance = chance;
+    this.#rules = rules;
+    this.#width = width;
+    this.#tasks = player.bench.tasks.filter(isToDo);
+    this.#outlook = new Outlook(player.bench);
+    this.#ends = endsOfStretches(player.bench).reverse();
+    this.#beginnings = [{ made: { order: [], decided: new Int32Array(0), cost: 0 }, outlook: 0 }];
+  }
+
+  /** The best whole plan, once all are whole; null: not yet, or all came to an end that no task could follow. */
+  get best(): Solution | null {
+    const [best] = this.#beginnings;
+    return this.isOver && best !== undefined && this.#isWhole(best) ? best.made : null;
+  }
+
+  get isOver(): boolean {
+    return this.#done === 0 && this.#beginnings.every((beginning) => this.#isWhole(beginning));
+  }
+
+  #isWhole({ made }: Beginning): boolean {
+    return made.order.length === this.#tasks.length;
+  }
+
+  /** Lets one plan go on by a stretch; the player's order that stands is lost. */
+  round(): void {
+    const beginning = this.#beginnings[this.#done] as Beginning;
+    if (this.#isWhole(beginning)) this.#keep(beginning);
+    else this.#goOn(beginning);
+    this.#done++;
+    if (this.#done < this.#beginnings.length) return;
+    this.#done = 0;
+    this.#beginnings = this.#next;
+    this.#next = [];
+    this.#from = this.#ends.pop() ?? NEVER;
+  }
+
+  #goOn({ made }: Beginning): void {
+    const player = this.#player;
+    const { bench } = player;
+    const isFirst = made.order.length === 0;
+    const until = this.#ends.at(-1) ?? NEVER;
+    player.adopt(made);
+    const outs = this.#tasks.filter(({ position }) => position < 0);
+    if (this.#done === 0) {
+      this.#outlook.read(this.#from, (task) => player.isPlayed(task));
+      this.#outlook.improve(isFirst ? SWEEPS : 1);
+    }
+    for (let way = isFirst ? FIRST_WAYS : WAYS; way > 0; way--) {
+      const rule = this.#drawRule();
+      rankBy(rule, bench, this.#recreate, outs);
+      const cost = this.#recreate.play(outs, NEVER, Number.POSITIVE_INFINITY, rule.style, until);
+      if (cost < Number.POSITIVE_INFINITY) this.#judge(until);
+      player.reject();
+      for (const task of outs) player.kept.restore(task);
+    }
+  }
+
+  #drawRule(): Rule {
+    const chance = this.#chance;
+    const rule = this.#rules[Math.floor(chance() * this.#rules.length)] as Rule;
+    return varyRule(varyRule(rule, chance), chance);
+  }
+
+  /** Keeps what was just played if its outlook is among the best. */
+  #judge(until: Minutes): void {
+    const player = this.#player;
+    this.#outlook.read(until, (task) => player.isPlayed(task));
+    const outlook = this.#outlook.cost();
+    const worst = this.#next[this.#width - 1]?.outlook ?? Number.POSITIVE_INFINITY;
+    if (outlook >= worst || this.#next.some((other) => other.outlook === outlook)) return;
+    this.#keep({ made: player.played(), outlook });
+  }
+
+  #keep(beginning: Beginning): void {
+    const place = this.#next.findIndex(({ outlook }) => outlook > beginning.outlook);
+    this.#next.splice(place < 0 ? this.#next.length : place, 0, beginning);
+    this.#next.length = Math.min(this.#next.length, this.#width);
+  }
+}
+
+/** Sessions' ends, and between them others where a session is long. */
+function endsOfStretches({ calendar, horizon }: Bench): Minutes[] {
+  const ends: Minutes[] = [];
+  for (let session = 0; calendar.opening(session) < horizon; session++) {
+    const opens = Math.max(0, calendar.opening(session));
+    const minutes = Math.min(horizon, calendar.closing(session)) - opens;
+    const parts = Math.max(1, Math.round(minutes / STRETCH));
+    for (let part = 1; part <= parts; part++) ends.push(opens + Math.round((minutes * part) / parts));
+  }
+  return ends;
+}

@@ -1,0 +1,106 @@
+import { describe, expect, test } from "vitest";
+import { chanceFrom } from "../../../src/plan/chance.ts";
+import { checkPlan } from "../../../src/plan/check-plan.ts";
+import { dispatch } from "../../../src/plan/dispatch.ts";
+import { prepareDispatch } from "../../../src/plan/prepare-dispatch.ts";
+import type { PlanPiece, Problem, Task } from "../../../src/plan/problem.ts";
+import { scorePlan } from "../../../src/plan/score.ts";
+import { beginBench } from "../../../src/plan/search/begin-bench.ts";
+import { makeBench } from "../../../src/plan/search/make-bench.ts";
+import { Outlook } from "../../../src/plan/search/outlook.ts";
+import { beginSearch } from "../../../src/plan/search/search.ts";
+import { measureTails } from "../../../src/plan/search/tails.ts";
+import { smallProblem, waitFor } from "../small-problem.ts";
+
+describe("a plan of more than 300 tasks", () => {
+  test("passes the checker, costs what it says, and a good deal less than dispatch", () => {
+    for (const seed of [1, 2, 3]) {
+      const problem = manyPieces(seed);
+      const search = beginSearch(problem, { seed, warm: null });
+      search.go(400);
+      const { plan, score } = search.found;
+      expect(checkPlan(problem, plan)).toEqual([]);
+      expect(score).toEqual(scorePlan(problem, plan));
+      expect(plan.unplaced).toEqual([]);
+      expect(score.total).toBeLessThan(0.95 * scorePlan(problem, dispatch(prepareDispatch(problem))).total);
+    }
+  }, 60_000);
+
+  test("is the same every time, however the rounds are portioned out and whoever looks meanwhile", () => {
+    const whole = beginSearch(manyPieces(4), { seed: 1, warm: null });
+    whole.go(150);
+    const portions = beginSearch(manyPieces(4), { seed: 1, warm: null });
+    for (const rounds of [1, 29, 50, 70]) {
+      portions.go(rounds);
+      expect(portions.found.rounds).toBeLessThanOrEqual(150);
+    }
+    expect(portions.found.plan).toEqual(whole.found.plan);
+  }, 60_000);
+});
+
+describe("the outlook of a bench on which nothing was done", () => {
+  test("is that of pieces one after the other through the hands, the dearest first", () => {
+    // Three pieces of 65 min: at 0.65 of the open time each takes 100. They end at 100, then, as a session has 180 min,
+    // 20 min into the next day's at 1460, and 120 min into it at 1560. All are due at 100; the one of weight 3 goes first:
+    // 10 x (0 + 1360 + 1460) + 100 + 1460 + 1560 = 31,320.
+    const weights = [1, 1, 3];
+    const problem = smallProblem(
+      weights.map((_, piece) => ({ piece, minutes: 65 })),
+      weights.map((weight) => ({ weight, due: 100 })),
+    );
+    expect(outlookOf(problem)).toBeCloseTo(31_320);
+  });
+
+  test("minds how many may be out", () => {
+    // Each piece takes 10 min and 90 to dry, at 1.2 times that: 120. With room for one they end at 120 and 240, both not
+    // due: 360. Without the limit both end at 120.
+    const pieces = [
+      { cure: 90, underLimit: true },
+      { cure: 90, underLimit: true },
+    ];
+    const tasks = pieces.map((_, piece) => ({ piece, minutes: 10 }));
+    expect(outlookOf(smallProblem(tasks, pieces, { mostOut: 1 }))).toBeCloseTo(360);
+    expect(outlookOf(smallProblem(tasks, pieces))).toBeCloseTo(240);
+  });
+});
+
+function outlookOf(problem: Problem): number {
+  const bench = makeBench(problem);
+  measureTails(bench);
+  beginBench(bench);
+  const outlook = new Outlook(bench);
+  outlook.read(0, () => false);
+  outlook.improve(5);
+  return outlook.cost();
+}
+
+/** Thirty-two pieces of ten tasks, dusty and wet in turn, some with waits that shut, over two months of evenings. */
+function manyPieces(seed: number): Problem {
+  const chance = chanceFrom(seed);
+  const below = (bound: number): number => Math.floor(bound * chance());
+  const tasks: Partial<Task>[] = [];
+  const pieces: Partial<PlanPiece>[] = [];
+  for (let piece = 0; piece < 32; piece++) {
+    const release = 1440 * below(6);
+    pieces.push({ release, due: release + 1440 * (6 + below(20)), weight: 1 + below(3) });
+    for (let number = 0; number < 10; number++) {
+      const isCoat = number % 3 === 1;
+      const on = tasks.length - 1;
+      const shuts = chance() < 0.2 ? 3000 : null;
+      tasks.push({
+        piece,
+        minutes: 4 + below(20),
+        gives: [{ what: isCoat ? 0 : 1, lasts: isCoat ? 20 + below(60) : 0, fromSetUp: false }],
+        waits: number === 0 ? [] : [waitFor(on, [[number % 3 === 2 ? 30 + below(400) : 0, shuts]])],
+        hook: isCoat ? { place: 0, until: 60 + below(400), stays: true } : null,
+      });
+    }
+  }
+  const days = Array.from({ length: 80 }, (_, day) => day * 1440);
+  return smallProblem(tasks, pieces, {
+    horizon: 80 * 1440,
+    sessions: days.map((opens) => ({ opens, closes: opens + 180 })),
+    places: [{ name: "rack", hooks: 6 }],
+    apart: [[0, 1]],
+  });
+}
