@@ -10,7 +10,7 @@ import { isCurrent, settingsOf, warmPlan } from "./plan-row.ts";
 import { readShop, type ShopFacts } from "./plan-shop.ts";
 import { prepareDispatch } from "./prepare-dispatch.ts";
 import { problemToPlan } from "./problem-to-plan.ts";
-import { beginSearch } from "./search/search.ts";
+import { playOn } from "./search/play-on.ts";
 import { answerNow, dispatchNow, nowByDispatch, type PlanContext } from "./what-now.ts";
 import { withoutByDispatch } from "./without-by-dispatch.ts";
 import { withoutByRow } from "./without-by-row.ts";
@@ -43,8 +43,8 @@ export function nowByRow(
 export function planOfRow(row: PlanRow, newest: Seq, facts: ShopFacts): Found | null {
   if (!isCurrent(row, newest, settingsOf(facts))) return null;
   const made = problemToPlan(facts);
-  const { plan } = beginSearch(made.problem, { seed: row.seed, warm: warmPlan(row, made) }).found;
-  if (checkPlan(made.problem, plan).length > 0) return null;
+  const plan = playOn(made.problem, warmPlan(row, made));
+  if (plan === null || checkPlan(made.problem, plan).length > 0) return null;
   // The problem carries the number the aim asks for: it need not be reckoned again.
   const wantsNew = facts.pieces.length < (made.problem.mostOut ?? 0) && facts.context.newPiece !== null;
   return { facts, made, prepared: prepareDispatch(made.problem), plan, basis: "plan", wantsNew };

@@ -4,6 +4,7 @@ import type { LeftWork } from "./left-work.ts";
 import type { Plan } from "./plan.ts";
 import type { Problem } from "./problem.ts";
 import { scorePlan } from "./score.ts";
+import { playOn } from "./search/play-on.ts";
 import { beginSearch, type Search } from "./search/search.ts";
 import { bestUnderLuck } from "./search/under-luck.ts";
 import { PlanningWithout, type PlanWithout } from "./without-by-plan.ts";
@@ -72,9 +73,10 @@ export class PlanWork {
   constructor(job: PlanJob) {
     this.#job = job;
     this.#search = beginSearch(job.problem, { seed: job.seed, warm: job.warm });
-    const { plan, score } = this.#search.found;
-    const { total } = score;
-    if (job.kept && checkPlan(job.problem, plan).length === 0) this.#known = { plan, total, searched: total };
+    const plan = job.kept && job.warm !== null ? playOn(job.problem, job.warm) : null;
+    if (plan === null || checkPlan(job.problem, plan).length > 0) return;
+    const { total } = scorePlan(job.problem, plan);
+    this.#known = { plan, total, searched: total };
   }
 
   get ended(): boolean {

@@ -1,9 +1,10 @@
 /**
  * `npm run bench -- year`: a simulated year at the bench under dryline's plan and under what a maker does without it.
  *
- * By default half a year of one shipped process under two seeds; `--full`: whole years of all four under three. Others:
- * `--weeks N`, `--seeds N`, `--rounds N` (of search before each act, twenty times as many before the first of a bench
- * session), `--process NAME`.
+ * By default eight weeks of one shipped process under two seeds; `--full`: whole years of all four under three. With few
+ * out one seed lies up to a tenth beside another: compare ways by the same seeds, and by many. Others: `--weeks N`,
+ * `--seeds N`, `--rounds N` (of search before each act, twenty times as many before the first of a bench session),
+ * `--process NAME`.
  */
 import { readdirSync } from "node:fs";
 import { join } from "node:path";
@@ -33,7 +34,7 @@ const SPREAD = { hands: 0.25, wait: 0.15 };
 const OUT = [3, 6, 9];
 
 /** How many pieces more than may be out a plan looks at. */
-const AHEAD = 1;
+const AHEAD = 2;
 
 /** Rounds of search before each act, and how many times as many before the first of a bench session. */
 const ROUNDS = 10;
@@ -74,7 +75,7 @@ export function measure(words: readonly string[]): Row[] {
       process: { type: "string", default: "carved walker" },
     },
   });
-  const weeks = Number(values.weeks ?? (values.full ? 52 : 26));
+  const weeks = Number(values.weeks ?? (values.full ? 52 : 8));
   const seeds = Array.from({ length: Number(values.seeds ?? (values.full ? 3 : 2)) }, (_, seed) => seed + 1);
   const { processes, rules } = readShipped();
   for (const { definition } of processes) {

@@ -2,14 +2,10 @@ import { at } from "../at.ts";
 import { chanceFrom } from "../chance.ts";
 import type { Plan } from "../plan.ts";
 import type { Problem } from "../problem.ts";
-import { beginBench } from "./begin-bench.ts";
 import { underLuck } from "./luck.ts";
-import { makeBench } from "./make-bench.ts";
 import { planOf } from "./plan-of.ts";
-import { Player } from "./play-order.ts";
-import { Recreate } from "./recreate.ts";
+import { type Playing, playing } from "./play-on.ts";
 import { asPlanned, playByRank, type Rank, simpleRanks } from "./simple-orders.ts";
-import { measureTails } from "./tails.ts";
 
 /** How many ways the shop might turn out are looked at. */
 const TURNS = 8;
@@ -38,16 +34,6 @@ interface Way {
   readonly rank: Rank;
   /** What it comes to if all goes as thought. */
   readonly plan: Plan;
-}
-
-type Playing = readonly [Player, Recreate];
-
-function playing(problem: Problem): Playing {
-  const bench = makeBench(problem);
-  measureTails(bench);
-  beginBench(bench);
-  const player = new Player(bench);
-  return [player, new Recreate(player)];
 }
 
 function turnsOf(problem: Problem, seed: number): Playing[] {
