@@ -5,11 +5,12 @@ import { findCautions } from "./find-cautions.ts";
 import { type Done, perform } from "./perform.ts";
 import { readAnyway, splitColour } from "./read-work.ts";
 import { sayWarnings } from "./say-warnings.ts";
-import { sheetOf } from "./show-sheet.ts";
+import { amountsOf, sheetOf } from "./show-sheet.ts";
 
 /**
  * The work begins. Words after the tags may name the step, a colour of the scheme, or both. Said with it: what should be
- * known before the coat is laid, a line for each caution read before, and the set-up sheet if asked for.
+ * known before the coat is laid, a line for each caution read before, and what is to be weighed or measured out for all of
+ * them, or the whole set-up sheet if asked for.
  */
 export const take: Command = {
   usage: ["take TAGS [STEP] [COLOUR]"],
@@ -50,7 +51,7 @@ export const take: Command = {
         ...(await sayWarnings(done, opened)),
         ...sayIfHung(takenBy(done), done.shop, opened.speech),
         ...(await findCautions(done, opened)),
-        ...(words.has("sheet") ? await sheetOf(done, opened) : []),
+        ...(words.has("sheet") ? await sheetOf(done, opened) : amountsOf(done, opened)),
       ],
     );
   },

@@ -32,6 +32,28 @@ export function saySetUpSheet(
   rules: SafetyRules,
   speech: Speech,
 ): string[] {
+  return sheetsOf(tags, step, shop, speech).flatMap(({ step: found, pieces }) =>
+    [
+      ...saySheet(found, pieces, rules, shop.air.at(NO_PLACE, speech.now), speech),
+      ...pieces.flatMap((piece) => sayHowSure(piece, shop, speech)).map((line) => `  ${line}`),
+    ].map(plainText),
+  );
+}
+
+/** Of the same sheet only what is to be weighed or measured out for these pieces: ballast and mix. */
+export function sayAmounts(tags: readonly Tag[], step: string, shop: Shop, speech: Speech): string[] {
+  return sheetsOf(tags, step, shop, speech).flatMap(({ step: found, pieces }) =>
+    amountsOf(found, pieces, shop.air.at(NO_PLACE, speech.now), speech).map(capital).map(plainText),
+  );
+}
+
+/** Pieces by what they have a sheet of in common: a step of one version of a process. */
+function sheetsOf(
+  tags: readonly Tag[],
+  step: string | null,
+  shop: Shop,
+  speech: Speech,
+): readonly { readonly step: Step; readonly pieces: readonly Piece[] }[] {
   const sheets = new Map<string, { readonly step: Step; readonly pieces: Piece[] }>();
   for (const tag of tags) {
     const piece = shop.pieces.get(tag);
@@ -42,12 +64,15 @@ export function saySetUpSheet(
     sheet.pieces.push(piece);
     sheets.set(key, sheet);
   }
-  return [...sheets.values()].flatMap(({ step: found, pieces }) =>
-    [
-      ...saySheet(found, pieces, rules, shop.air.at(NO_PLACE, speech.now), speech),
-      ...pieces.flatMap((piece) => sayHowSure(piece, shop, speech)).map((line) => `  ${line}`),
-    ].map(plainText),
-  );
+  return [...sheets.values()];
+}
+
+function amountsOf(step: Step, pieces: readonly Piece[], air: Air | null, speech: Speech): string[] {
+  const coat = step.coat === null ? undefined : pieces[0]?.coats[step.coat];
+  return [
+    ...sayBallast(step, speech, pieces.length),
+    ...(coat === undefined ? [] : sayMix(coat, step, pieces.length, air, speech)),
+  ];
 }
 
 /** The step in hand, else the first that can be worked, else the first that dries. */
@@ -77,8 +102,7 @@ function saySheet(
     ...(step.setUp === null ? [] : [`set up: ${saySetUp(step.setUp)}`]),
     ...(coat === undefined ? [] : sayCoatSheet(coat, speech)),
     ...Object.entries(step.sheet).map(([what, value]) => `${what}: ${value}`),
-    ...sayBallast(step, speech, pieces.length),
-    ...(coat === undefined ? [] : sayMix(coat, step, pieces.length, air, speech)),
+    ...amountsOf(step, pieces, air, speech),
     ...pieces.flatMap((piece) => [...sayPasses(step, piece, speech), ...sayNeeds(step, piece)]),
     ...pieces.flatMap((piece) => sayNotes(piece, speech)),
     ...(step.look.length === 0 ? [] : [`look after ${sayList(step.look.map(sayWait))}`]),

@@ -113,6 +113,19 @@ describe("with three pieces out", () => {
     expect(out).toContain("Shape, 3\n  at the bench, 40 min\n");
   });
 
+  test("what is to be weighed out is told as it is taken, for all pieces taken together", async () => {
+    await done(bench, "Mon 18:00", 'tag "carved walker" --count 2 --hung drill --since 12:00');
+    await done(bench, "Mon 18:00", 'measure 4-5 "wood moisture" 8 %');
+    const ticked = '--ticked "molten lead" --ticked "hot pot"';
+    await done(bench, "Mon 18:25", `ready "lead pot" --begun 18:00 ${ticked}`);
+    const out = await done(bench, "Mon 18:26", 'take 4-5 "pour the ballast"');
+    // 2 x pi x 4² x 14 mm³ = 1.407 cm³ of lead: 15.0 to 16.0 g each.
+    expect(out).toContain(
+      "Ballast: 2 holes 8 mm across and 14 mm deep: 15.0 to 16.0 g of lead, 30.0 to 31.9 g for all 2\n",
+    );
+    expect(out).not.toContain("at the lead pot,");
+  });
+
   test("an act is dated by --at and --ago", async () => {
     await done(bench, "Mon 19:10", 'take 1 2 --at 18:52 --ticked "solvent vapour"');
     expect(await done(bench, "Mon 19:24", "hang 1 2 --ago 20m")).toMatch(/^1 and 2 hung 19:04/);
