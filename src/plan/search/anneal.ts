@@ -6,16 +6,11 @@ import type { Player } from "./play-order.ts";
 import { Recreate } from "./recreate.ts";
 import { RuleSearch } from "./rule-search.ts";
 import { playByRank, type Rank } from "./simple-orders.ts";
+import { type Size, sizeOf } from "./size.ts";
 import type { Solution } from "./solution.ts";
 
-/** Rounds of a short cooling, of few tasks, of more and of many. */
+/** Rounds of a short cooling. */
 const COOLING = { few: 2000, more: 6000, many: 2000 };
-
-/** With fewer tasks than this a shop has few. */
-const FEW = 100;
-
-/** With more tasks than this, one valley takes all the time there is, and a beam finds it sooner than rules do. */
-const MANY = 300;
 
 /** How many plans the first beam keeps; each later one keeps twice as many. */
 const WIDTH = 4;
@@ -24,7 +19,7 @@ const WIDTH = 4;
  * How much dearer than the plan that stands a plan may be in the beginning, as a share of it over the root of its tasks;
  * less of many, for which there is no time to come down again.
  */
-const HEAT = { few: 0.03, many: 0.01 };
+const HEAT = { few: 0.03, more: 0.03, many: 0.01 };
 
 /**
  * Searches for better orders, round by round: first by dispatching rules, then by moves upon the best order, accepted
@@ -44,6 +39,8 @@ export class Anneal {
   readonly #rules: RuleSearch;
   /** Rules come before moves. */
   #byRules: boolean;
+  readonly #size: Size;
+  /** Of many tasks a beam comes between rules and moves, and between coolings. */
   #beam: Beam | null = null;
   #width = WIDTH;
   /** The best found so far. */
@@ -67,11 +64,10 @@ export class Anneal {
     this.#recreate = new Recreate(player);
     this.#ranks = ranks.toReversed();
     this.#rules = new RuleSearch(player, this.#recreate, chance);
-    const { length } = player.bench.tasks;
-    this.#byRules = withRules && length <= MANY;
-    if (withRules && length > MANY) this.#beam = this.#beginBeam();
-    this.#short = length < FEW ? COOLING.few : length > MANY ? COOLING.many : COOLING.more;
-    this.#heat = length > MANY ? HEAT.many : HEAT.few;
+    this.#byRules = withRules;
+    this.#size = sizeOf(player.bench.tasks.length);
+    this.#short = COOLING[this.#size];
+    this.#heat = HEAT[this.#size];
     this.#length = this.#short;
     this.#longest = this.#short;
     this.#moves = makeMoves(player, chance, this.#rules);
@@ -95,7 +91,8 @@ export class Anneal {
     if (this.#player.cost < this.best.cost) this.best = this.#player.solution();
   }
 
-  #beginBeam(): Beam {
+  #nextBeam(): Beam | null {
+    if (this.#size !== "many") return null;
     const { bench } = this.#player;
     const beam = new Beam(this.#player, this.#recreate, this.#chance, firstRules(bench), this.#width);
     this.#width *= 2;
@@ -121,11 +118,10 @@ export class Anneal {
    */
   #beginCooling(): void {
     const player = this.#player;
-    const isMany = player.bench.tasks.length > MANY;
     this.#round = 0;
     this.#coolings++;
-    if (isMany) this.#beam = this.#beginBeam();
-    if (this.#coolings % 3 === 0 || isMany) {
+    this.#beam = this.#nextBeam();
+    if (this.#coolings % 3 === 0 || this.#size === "many") {
       this.#longest = Math.ceil((this.#longest * 4) / 3);
       this.#length = this.#longest;
     } else {
@@ -160,7 +156,10 @@ export class Anneal {
       this.best = player.solution();
     }
     this.#byRules = !this.#rules.isOver;
-    if (!this.#byRules) player.adopt(this.best);
+    if (!this.#byRules) {
+      player.adopt(this.best);
+      this.#beam = this.#nextBeam();
+    }
     return better;
   }
 

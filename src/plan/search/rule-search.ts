@@ -2,13 +2,10 @@ import type { Chance } from "../chance.ts";
 import { dispatchBy, firstRules, type Rule, varyRule } from "./first-orders.ts";
 import type { Player } from "./play-order.ts";
 import type { Recreate } from "./recreate.ts";
+import { sizeOf } from "./size.ts";
 
-/** With fewer tasks than this, moves soon find more than rules do. */
-const FEW = 100;
-
-/** How many rules are tried, of few tasks and of more. */
-const OF_FEW = 60;
-const OF_MANY = 250;
+/** How many rules are tried. */
+const RULES = { few: 60, more: 250, many: 15 };
 
 /** How often a rule is varied to begin a cooling from something new. */
 const FAR = 8;
@@ -35,7 +32,7 @@ export class RuleSearch {
     const { tasks } = player.bench;
     this.#first = firstRules(player.bench).reverse();
     this.best = this.#first.at(-1) as Rule;
-    this.#left = tasks.length < FEW ? OF_FEW : OF_MANY;
+    this.#left = RULES[sizeOf(tasks.length)];
   }
 
   get isOver(): boolean {
