@@ -166,12 +166,12 @@ function sayHowReckoned({ withoutPreparation, timetable, round, table }: Rotatio
   if (timetable.is !== "timetable") return [];
   const counted = round.every === "week" ? "whole pieces a week" : "one every so many days, or 3 in 2, or 2";
   const inTable = table.some(({ proven }) => proven)
-    ? ` Proven in the table: with so many out no quicker pace (${counted}) can be kept.`
+    ? ` "Proven" in the table: with so many out no quicker pace (${counted}) can be kept.`
     : "";
   const prepared =
     withoutPreparation.length === 0
       ? ""
-      : ` No time is kept for preparation after a window was missed (${sayList(withoutPreparation)}).`;
+      : ` Where you miss a window (before ${sayList(withoutPreparation, "or")}), the preparation that it then asks for comes on top.`;
   return [
     `Reckoned with usual minutes, the longest wait and the shortest window of the day.${prepared}${inTable}`,
   ];

@@ -25,7 +25,7 @@ const TWO_A_DAY = { pieces: 2, days: 1 };
 /** How hard is looked for a row of the table, and for the timetable that is shown; what is known is only looked up. */
 const EFFORTS = {
   row: { nodes: 900, rounds: { first: 80, fewer: 25, shorten: 0 } },
-  whole: { nodes: 1_800, rounds: { first: 120, fewer: 120, shorten: 120 } },
+  whole: { nodes: 1_800, rounds: { first: 120, fewer: 80, shorten: 80 } },
   known: { nodes: 0, rounds: { first: 0, fewer: 0, shorten: 0 } },
 };
 /** Nodes for one piece alone: far more than its proof takes as a rule. */
@@ -92,12 +92,10 @@ export class PaceSolver {
     const circle = bend(circleOfProblem(problem, days * DAY, this.#sessions(days), prepared).circle);
     const open = circle.sessions.reduce((sum, { opens, closes }) => sum + closes - opens, 0);
     if (leastWork(problem, pieces) > open * circle.hands) return null;
-    const known = this.#best.get(keyOf(pace));
-    const answer =
-      pieces === 1 || known === undefined
-        ? solveAlone(circle, this.#stopAfter(NODES_ALONE))
-        : betterPattern(circle, pieces, known, this.#isOver);
-    if (answer.span === null) return null;
+    const known = pieces === 1 ? undefined : this.#best.get(keyOf(pace));
+    const several = known === undefined ? null : betterPattern(circle, pieces, known, this.#isOver);
+    const answer = pieces === 1 ? solveAlone(circle, this.#stopAfter(NODES_ALONE)) : several;
+    if (answer === null || answer.span === null) return null;
     const out = mostOut(placedIn(circle, answer), circle.period);
     return { span: answer.span, out, proven: answer.status === "optimal" };
   }

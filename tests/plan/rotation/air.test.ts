@@ -7,6 +7,7 @@ import { rotationOf } from "../../../src/plan/rotation/rotation-of.ts";
 import { rotationProblem } from "../../../src/plan/rotation/rotation-problem.ts";
 import { solveAlone } from "../../../src/plan/rotation/solve-alone.ts";
 import { typicalFacts } from "../../../src/plan/rotation/typical-day.ts";
+import { unfitHours } from "../../../src/plan/rotation/unfit-hours.ts";
 import { asIfInAir } from "../../../src/shop/hang-in-air.ts";
 import type { Shop } from "../../../src/shop/shop.ts";
 import { readWeeklyHours } from "../../../src/time/read-hours.ts";
@@ -91,10 +92,14 @@ describe("a shop that is too cold for varnish at night (10 degrees from 7:20 to 
     expect(within).toEqual([]);
   });
 
-  test("tells the hours in which its coats are not laid", () => {
-    const answer = answerIn(cold, "daily 6-23");
-    if ("because" in answer) throw new Error(answer.because);
-    expect(answer.unfitAir[0]).toEqual({ step: "seal", from: 20 * 60, until: 7 * 60 + 30 });
+  test("tells the hours in which its coats are not laid, as far as the bench is open then", () => {
+    const unfitIn = (hours: string) => {
+      const { round } = weeklyOf(hours);
+      const facts = typicalFacts(cold, context, round.begins);
+      return unfitHours(rotationProblem(facts, walker, 1), round);
+    };
+    expect(unfitIn("daily 6-23")[0]).toEqual({ step: "seal", from: 20 * 60, until: 7 * 60 + 30 });
+    expect(unfitIn("daily 9-17")).toEqual([]);
   });
 
   test("is refused where the bench is open in the cold alone, with what makes it unfit", () => {
