@@ -95,3 +95,9 @@ test("without a sensor a stated day is taken", async () => {
   expect((await bench.type("air --unknown")).out).toMatch(/only known where it is read/);
   expect((await bench.type("air")).out).toMatch(/not known/);
 });
+
+test("the margin over the dew point can be another, and both times its source is told", async () => {
+  const rule = "(3 °C or 5 °F by MIL-HDBK-1110, 9.6.6, for steel; carried over to small painted wood)";
+  expect((await bench.type("settings")).out).toContain(`margin   3 °C above the dew point ${rule}`);
+  expect((await bench.type("settings margin 2C")).out).toContain(`2 °C above the dew point ${rule}`);
+});
