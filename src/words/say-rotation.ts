@@ -64,7 +64,7 @@ export function sayNoRotation(none: Exclude<NoRotation, InThisAir>): string {
 
 /** A pace that was asked for and cannot be, with what could; a sentence each, without full stops. */
 export function sayRefusedPace(answer: RotationAnswer): string[] {
-  const { timetable, pace, table } = answer;
+  const { timetable, pace, table, tableCut } = answer;
   if (timetable.is === "timetable") return [];
   const quickest = table.at(-1);
   const could = sayChanges(answer).slice(1);
@@ -72,7 +72,7 @@ export function sayRefusedPace(answer: RotationAnswer): string[] {
     `${answer.process}, ${sayPace(pace)}: ${sayImpossible(timetable)}`,
     ...(quickest === undefined
       ? []
-      : [`the quickest there is: ${sayPace(quickest.pace)}, ${quickest.out} out`]),
+      : [`the quickest ${tableCut ? "found" : "there is"}: ${sayPace(quickest.pace)}, ${quickest.out} out`]),
     ...(could.length === 0
       ? []
       : [`it would be possible with ${could.map((line) => line.trim()).join("; or ")}`]),
@@ -90,7 +90,7 @@ export function sayTooFewOut({ process, table }: RotationAnswer, out: number): s
 function sayImpossible({ is, why }: Impossible): string {
   switch (why.because) {
     case "hands":
-      return `impossible: it takes at least ${sayWait(why.needed)} of bench time in each round, and the bench is open ${sayWait(why.open)}`;
+      return `impossible: it takes at least ${sayHours(why.needed)} of bench time in each round, and the bench is open ${sayHours(why.open)}`;
     case "hooks":
       return `impossible: pieces hang longer at ${why.place} than its ${sayCount(why.hooks, "hook")} can hold`;
     case "together":
@@ -144,6 +144,13 @@ function sayWhose({ pace: { pieces, days } }: Timetable): string {
   const before = days === 7 ? "last week" : days % 7 === 0 ? `${days / 7} weeks ago` : `${days} days ago`;
   const round = days === 7 ? "week" : "round";
   return `A to ${last} are the pieces of one ${round} in the order they are begun; a piece "of ${before}" was begun the ${round} before.`;
+}
+
+/** Bench time, never in days. `sayHours(3345) === "55 h 45"` */
+function sayHours(minutes: number): string {
+  const rest = minutes % 60;
+  if (minutes < 60) return sayWait(minutes);
+  return `${Math.floor(minutes / 60)} h${rest === 0 ? "" : ` ${String(rest).padStart(2, "0")}`}`;
 }
 
 /** Long spans in days and hours. `sayDays(3256) === "2 days 6 h"` */

@@ -175,6 +175,16 @@ describe("what cannot be", () => {
     );
   });
 
+  test("a pace far beyond the hours is told in hours, and the quickest as found where more was not shut out", async () => {
+    const { exit, err } = await bench.type('rotation "cast foam minnow" --pace 20/week');
+    expect(exit).toBe(2);
+    // The assumed hours: five evenings of 3 h and 7 h on Saturday. 20 x (105 + 2 looks) are 35 h 40 by themselves.
+    expect(err).toMatch(
+      /it takes at least 3\d h( \d\d)? of bench time in each round, and the bench is open 22 h\./,
+    );
+    expect(err).toMatch(/The quickest found: \d+ a week, \d+ out\./);
+  });
+
   test("a pace no hours allow is told with the minutes, and with the quickest there is", async () => {
     const line = 'rotation "carved walker" --pace 1/day --hours "daily 18-21"';
     const { exit, err, out } = await bench.type(line);

@@ -49,12 +49,12 @@ export function rotationOf(shop: Shop, context: NowContext, ask: RotationAsk): R
   const solver = new PaceSolver(facts, definition, round, ask);
   const asked = ask.pace === null ? null : fitPace(ask.pace, round);
   const tried = tryPaces(solver, round, isOver);
-  const first = paceTable(solver, tried).rows;
+  const { rows: first, cut } = paceTable(solver, tried);
   const usual = ask.out === null ? usualPace(first, facts.aim, round) : quickest(first, ask.out, round);
   const pace = asked ?? (ask.out === null ? usual : quickerWith(solver, usual, ask.out));
   const timetable = solver.solve(pace, "whole");
   // Looking harder for one pace may have bettered others.
-  const { rows, cut } = paceTable(solver, withPace(tried, pace));
+  const { rows } = paceTable(solver, withPace(tried, pace));
   const isTooMany = ask.out !== null && timetable.is === "timetable" && timetable.out > ask.out;
   return {
     process: definition.name,
