@@ -111,10 +111,13 @@ export class Beam {
     }
   }
 
+  /** A rule some way from one of the first, by which now and then room and hooks are spared. */
   #drawRule(): Rule {
     const chance = this.#chance;
     const rule = this.#rules[Math.floor(chance() * this.#rules.length)] as Rule;
-    return varyRule(varyRule(rule, chance), chance);
+    const varied = varyRule(varyRule(rule, chance), chance);
+    const counts = (): number => (chance() < 0.12 ? 10 * chance() : 0);
+    return { ...varied, style: { ...varied.style, airCounts: counts(), hookCounts: counts() } };
   }
 
   /** Keeps what was just played if its outlook is among the best. */

@@ -21,9 +21,8 @@ export interface Rule {
 }
 
 /** The rules to begin with, the most different ones first. Which limit in work is best, only trying tells. */
-export function firstRules({ pieces: { length: pieces }, mostOut }: Bench): Rule[] {
-  const most = Math.min(pieces, mostOut ?? pieces);
-  const limits = [ANY_NUMBER, 16, 12, 8, 20, 5].filter((limit) => limit === ANY_NUMBER || limit < most);
+export function firstRules({ pieces: { length: pieces } }: Bench): Rule[] {
+  const limits = [ANY_NUMBER, 16, 12, 8, 20, 5].filter((limit) => limit === ANY_NUMBER || limit < pieces);
   const ways = [
     { stretch: 0, weighs: 300, longLast: 0, grace: NEVER },
     { stretch: 1, weighs: 300, longLast: 0, grace: NEVER },
@@ -75,8 +74,6 @@ export function varyRule(rule: Rule, chance: Chance): Rule {
     style: {
       ...style,
       setUpCounts: may(0.2) ? scaled(style.setUpCounts, 20) : style.setUpCounts,
-      airCounts: may(0.2) ? scaled(style.airCounts, 10) : style.airCounts,
-      hookCounts: may(0.2) ? scaled(style.hookCounts, 10) : style.hookCounts,
       mostInWork: may(0.4) ? varyLimit(style.mostInWork, sooner.length, chance) : style.mostInWork,
       patience: may(0.15) ? (may(0.6) ? 0 : chance()) : style.patience,
       grace: may(0.1) ? (may(0.5) ? NEVER : 3000 * chance() * chance()) : style.grace,
