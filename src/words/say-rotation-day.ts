@@ -72,14 +72,16 @@ function whichPiece({ piece, ago }: RotationRow, { pace }: Timetable): string {
   if (pace.pieces === 1) {
     const days = ago * pace.days;
     if (days === 0) return pace.days === 1 ? "today's piece" : "the new piece";
-    if (days === 1) return "yesterday's";
-    return `of ${days % 7 === 0 ? weeksAgo(days / 7) : `${days} days ago`}`;
+    return days === 1 ? "yesterday's" : `of ${sayAgo(days)}`;
   }
   const name = String.fromCharCode(65 + piece);
   if (ago === 0) return name;
-  return `${name} of ${pace.days % 7 === 0 ? weeksAgo((ago * pace.days) / 7) : `${ago * pace.days} days ago`}`;
+  return `${name} of ${sayAgo(ago * pace.days)}`;
 }
 
-function weeksAgo(weeks: number): string {
-  return weeks === 1 ? "last week" : `${weeks} weeks ago`;
+/** So many whole days before. `sayAgo(7) === "last week"` */
+export function sayAgo(days: number): string {
+  if (days === 1) return "yesterday";
+  if (days % 7 > 0) return `${days} days ago`;
+  return days === 7 ? "last week" : `${days / 7} weeks ago`;
 }

@@ -10,7 +10,7 @@ import { plainText } from "./plain-text.ts";
 import { sayCount, sayList } from "./say-list.ts";
 import { sayPace } from "./say-pace.ts";
 import { sayChanges } from "./say-rotation-changes.ts";
-import { sayRotationDay } from "./say-rotation-day.ts";
+import { sayAgo, sayRotationDay } from "./say-rotation-day.ts";
 import { sayClockOfDay, sayWait } from "./say-time.ts";
 import { wrapTo } from "./width.ts";
 
@@ -141,9 +141,9 @@ function sayTimetable(timetable: Timetable): string[] {
 function sayWhose({ pace: { pieces, days } }: Timetable): string {
   if (pieces === 1) return "Each line says of which piece, by when that was begun.";
   const last = String.fromCharCode(64 + pieces);
-  const before = days === 7 ? "last week" : days % 7 === 0 ? `${days / 7} weeks ago` : `${days} days ago`;
+  const all = pieces === 2 ? "A and B" : `A to ${last}`;
   const round = days === 7 ? "week" : "round";
-  return `A to ${last} are the pieces of one ${round} in the order they are begun; a piece "of ${before}" was begun the ${round} before.`;
+  return `${all} are the pieces of one ${round} in the order they are begun; a piece "of ${sayAgo(days)}" was begun the ${round} before.`;
 }
 
 /** Bench time, never in days. `sayHours(3345) === "55 h 45"` */

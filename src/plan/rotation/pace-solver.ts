@@ -132,21 +132,24 @@ export class PaceSolver {
       this.#circleOf({ pieces: count, days }, alone.prepared);
     const two = pieces === TWO_A_DAY.pieces && days === TWO_A_DAY.days;
     if (two) return solvePieces({ circleOf, pieces, isOver: this.#countDown(nodes) });
-    return this.#patternsFor(days, alone).solve(pieces, rounds, this.#isOver);
+    const patterns = this.#patternsFor(days, alone);
+    if (pieces <= days) patterns.offer(this.#dailyOnEnd(days, alone));
+    return patterns.solve(pieces, rounds, this.#isOver);
   }
 
-  /** Where one a day is known, its days on end are a pattern, too, and so is what is left without some of its pieces. */
   #patternsFor(days: number, { answer, prepared }: Alone): PacePatterns {
     const known = this.#patterns.get(days);
-    if (known !== undefined) return known;
-    const { circle } = this.#circleOf({ pieces: 1, days }, prepared);
-    const patterns = new PacePatterns(circle, answer);
+    const patterns = known ?? new PacePatterns(this.#circleOf({ pieces: 1, days }, prepared).circle, answer);
     this.#patterns.set(days, patterns);
-    const daily = this.#alone.get(1);
-    if (daily === undefined || daily.prepared.join() !== prepared.join()) return patterns;
-    const [one] = placedIn(circle, daily.answer);
-    if (one !== undefined) patterns.offer(repeated(one, days));
     return patterns;
+  }
+
+  /** One a day on end, where that is known: some of its pieces are a pattern of fewer. */
+  #dailyOnEnd(days: number, { prepared }: Alone): Placed[] {
+    const daily = this.#alone.get(1);
+    if (daily === undefined || daily.prepared.join() !== prepared.join()) return [];
+    const { circle } = this.#circleOf({ pieces: 1, days }, prepared);
+    return placedIn(circle, daily.answer).flatMap((one) => repeated(one, days));
   }
 
   /** Without preparation where that can be; else with as few steps prepared each time as there must be. */
