@@ -13,7 +13,7 @@ import type { Solution } from "./solution.ts";
 const COOLING = { few: 2000, more: 6000, many: 2000 };
 
 /** How many plans the first beam keeps; each later one keeps twice as many. */
-const WIDTH = 3;
+const WIDTH = 2;
 
 /**
  * How much dearer than the plan that stands a plan may be in the beginning, as a share of it over the root of its tasks;
