@@ -36,7 +36,7 @@ export function playOn(problem: Problem, plan: Plan): Plan | null {
   };
   const order = orderOf(bench, plan);
   for (const decided of [new Int32Array(2 * order.length), decisionsOf(order, plan)]) {
-    player.adopt({ order, decided, cost: 0 });
+    player.playWhole({ order, decided, cost: 0 });
     consider(player.cost);
   }
   consider(playByRank(asPlanned(plan), player, recreate, Number.POSITIVE_INFINITY));

@@ -110,6 +110,15 @@ export class Player {
     this.#stand(this.try([...order], from, order.length, Number.POSITIVE_INFINITY));
   }
 
+  /**
+   * The same, with every task played again: a plan can be made of it. Which windows and parts a task was given is not kept
+   * of the order that stands.
+   */
+  playWhole(solution: Solution): void {
+    this.reset();
+    this.adopt(solution);
+  }
+
   /** The first place at which an order, or what is decided for it, is not as that which stands. */
   #sameUpTo(order: readonly BenchTask[], decided: Int32Array): number {
     let place = 0;

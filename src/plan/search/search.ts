@@ -148,7 +148,7 @@ class OpenSearch implements Search {
     if (best === null || best === this.#shown || best.cost >= this.#score.total) return;
     const player = this.#player;
     const now = player.solution();
-    player.adopt(best);
+    player.playWhole(best);
     this.#plan = planOf(player.bench);
     this.#score = scorePlan(this.#problem, this.#plan);
     this.#shown = best;
