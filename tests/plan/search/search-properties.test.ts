@@ -47,7 +47,11 @@ describe("a plan by search, whatever the shop", () => {
         const { plan, score } = first.found;
         const again = beginSearch(problem, { seed: 2, warm: plan });
         expect(again.found.score.total).toBeLessThanOrEqual(score.total);
-        expect(checkPlan(problem, again.found.plan)).toEqual([]);
+        // Looked at time and again: what is told of a plan must not be left over from another play.
+        for (const rounds of [0, 5, 20, 40]) {
+          again.go(rounds);
+          expect(checkPlan(problem, again.found.plan)).toEqual([]);
+        }
       }),
       { numRuns: 100 },
     );
