@@ -110,10 +110,7 @@ export class Player {
     this.#stand(this.try([...order], from, order.length, Number.POSITIVE_INFINITY));
   }
 
-  /**
-   * The same, with every task played again: a plan can be made of it. Which windows and parts a task was given is not kept
-   * of the order that stands.
-   */
+  /** The same, with every task played: windows and parts, which a plan is made of, are not kept of the order that stands. */
   playWhole(solution: Solution): void {
     this.reset();
     this.adopt(solution);
