@@ -1,4 +1,5 @@
 import type { Minutes } from "../time/instant.ts";
+import { firstFit } from "./fit-minutes.ts";
 import type { PlanSession, UnfitSpan } from "./problem.ts";
 
 /**
@@ -26,8 +27,7 @@ export function firstMeeting(
 ): Minutes {
   for (const session of sessions) {
     if (session.opens + lead > shuts) break;
-    let start = Math.max(opens, session.opens + lead);
-    for (const [from, until] of unfit) if (from < start + hands && until > start) start = until;
+    const start = firstFit(unfit, hands, Math.max(opens, session.opens + lead));
     if (start <= shuts && start + need <= session.closes) return start;
   }
   return Number.POSITIVE_INFINITY;

@@ -1,4 +1,5 @@
 import { at } from "../at.ts";
+import { firstFit } from "../fit-minutes.ts";
 import type { MadeTask } from "../make-tasks.ts";
 import type { NoTime } from "../plan-answer.ts";
 import type { Problem, Task } from "../problem.ts";
@@ -27,15 +28,8 @@ function unknown({ step, facts }: MadeTask): NoTime {
 }
 
 /** Whether some bench session has air fit for the task for as long as it takes. */
-function hasFitAir({ sessions }: Problem, { minutes, unfit = [] }: Task): boolean {
-  return sessions.some(({ opens, closes }) =>
-    [opens, ...unfit.map(([, until]) => until)].some(
-      (start) =>
-        start >= opens &&
-        start + minutes <= closes &&
-        unfit.every(([from, until]) => from >= start + minutes || until <= start),
-    ),
-  );
+export function hasFitAir({ sessions }: Pick<Problem, "sessions">, { minutes, unfit = [] }: Task): boolean {
+  return sessions.some(({ opens, closes }) => firstFit(unfit, minutes, opens) + minutes <= closes);
 }
 
 export type TooLong = Extract<NoTime, { because: "too long" }>;

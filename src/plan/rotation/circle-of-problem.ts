@@ -1,8 +1,8 @@
 import type { Minutes } from "../../time/instant.ts";
+import { eachDay } from "../fit-minutes.ts";
 import { LOOK, type PlanWindow, type Problem, SHORTEST_PART, type Task } from "../problem.ts";
 import { apartTables, type InAir, standingApart } from "./apart-tables.ts";
 import type { Circle, CircleHold, CircleLag, CircleSetUp, CircleTask } from "./circle.ts";
-import { eachDay } from "./fit-minutes.ts";
 import { longestOf, shortestOf } from "./lags-of-day.ts";
 
 const DAY: Minutes = 1_440;

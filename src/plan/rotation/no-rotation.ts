@@ -1,11 +1,10 @@
 import type { ProcessDefinition } from "../../process/definition.ts";
-import { tooLong } from "../ahead/no-time.ts";
+import { hasFitAir, tooLong } from "../ahead/no-time.ts";
 import { at } from "../at.ts";
 import type { ShopProblem } from "../make-problem.ts";
 import type { MadeTask } from "../make-tasks.ts";
 import type { ShopFacts } from "../plan-shop.ts";
 import type { BenchRound } from "./bench-round.ts";
-import { firstFit } from "./fit-minutes.ts";
 import { longestOf } from "./lags-of-day.ts";
 import type { InThisAir, NoRotation } from "./rotation-answer.ts";
 
@@ -37,12 +36,8 @@ export function noRotation(looked: Looked): NoRotation | null {
 
 /** A coat that no session has fit air for; what makes it unfit is asked of the minute the bench opens. */
 function neverLaid({ facts, definition, made, round }: Looked, one: MadeTask): InThisAir | null {
-  const { minutes, unfit = [] } = at(made.problem.tasks, one.task);
-  const fits = round.sessions.some(
-    ({ opens, closes }) => firstFit(unfit, minutes, opens) + minutes <= closes,
-  );
   const step = definition.steps.find(({ name }) => name === one.step);
-  if (fits || step === undefined) return null;
+  if (step === undefined || hasFitAir(round, at(made.problem.tasks, one.task))) return null;
   const work = {
     tags: [],
     step,

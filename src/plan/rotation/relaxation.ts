@@ -1,5 +1,5 @@
+import { firstFit, lastFit } from "../fit-minutes.ts";
 import type { Circle, CircleSetUp } from "./circle.ts";
-import { firstFit, lastFit } from "./fit-minutes.ts";
 import { judgeSetUps } from "./judge-set-ups.ts";
 import { MADE, STANDS } from "./known-set-up.ts";
 import { LongestPaths, NO_PATH } from "./longest-paths.ts";

@@ -1,9 +1,9 @@
 import type { Minutes } from "../../time/instant.ts";
 import { at } from "../at.ts";
+import { eachDay } from "../fit-minutes.ts";
 import type { ShopProblem } from "../make-problem.ts";
 import type { UnfitSpan } from "../problem.ts";
 import type { BenchRound } from "./bench-round.ts";
-import { eachDay } from "./fit-minutes.ts";
 import type { UnfitHours } from "./rotation-answer.ts";
 
 const DAY: Minutes = 1_440;

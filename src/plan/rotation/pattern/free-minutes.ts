@@ -1,6 +1,6 @@
 import type { Minutes } from "../../../time/instant.ts";
+import { firstFit } from "../../fit-minutes.ts";
 import { LOOK } from "../../problem.ts";
-import { firstFit } from "../fit-minutes.ts";
 import type { Occupied } from "./occupied.ts";
 import type { Route } from "./route.ts";
 

@@ -1,5 +1,5 @@
 import type { Minutes } from "../../../time/instant.ts";
-import { firstFit } from "../fit-minutes.ts";
+import { firstFit } from "../../fit-minutes.ts";
 import { mod } from "./mod.ts";
 import type { Route } from "./route.ts";
 import { leastApart, spansOf, type Tail, tailsOf } from "./tails.ts";

@@ -1,5 +1,5 @@
-import type { Minutes } from "../../time/instant.ts";
-import type { UnfitSpan } from "../problem.ts";
+import type { Minutes } from "../time/instant.ts";
+import type { UnfitSpan } from "./problem.ts";
 
 /**
  * The first start, from one on, at which no minute of some work lies in a stretch unfit for it.
