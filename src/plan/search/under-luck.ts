@@ -10,57 +10,74 @@ import { asPlanned, playByRank, type Rank, simpleRanks } from "./simple-orders.t
 /** How many ways the shop might turn out are looked at. */
 const TURNS = 8;
 
+/** Of a plan and the simple orders, that which costs least on average under luck: see `ChoiceUnderLuck`. */
+export function bestUnderLuck(problem: Problem, plan: Plan, seed: number): Plan {
+  return new ChoiceUnderLuck(problem, seed).best(plan);
+}
+
+/** What a maker does without a plan. */
+interface SimpleWay {
+  readonly rank: Rank;
+  /** What it comes to if all goes as thought. */
+  readonly plan: Plan;
+  /** What it costs in all turns together; null: not asked yet. */
+  cost: number | null;
+}
+
 /**
- * Of a plan, and what a maker does without one, that which costs least on average as the shop might turn out. A plan
- * that is the best if all goes as thought may have every piece just make it before the bench shuts, and then some do
+ * Chooses, of a plan and what a maker does without one, that which costs least on average as the shop might turn out. A
+ * plan that is the best if all goes as thought may have every piece just make it before the bench shuts, and then some do
  * not: what keeps slack costs less under luck. Each is followed as a list of what goes first, so that nothing waits for
  * what cannot be begun; all meet the same luck. (Several policies rolled out, the best followed for one step: D.
  * Bertsekas, D. Castanon, Rollout algorithms for stochastic scheduling problems, Journal of Heuristics 5, 1999.)
  *
- * Where all begin with the same work there is nothing to choose yet, and the plan stands; so it does of equals.
+ * For one problem and plans of it that get better: what the simple ways cost is found out once.
  */
-export function bestUnderLuck(problem: Problem, plan: Plan, seed: number): Plan {
-  const asThought = playing(problem);
-  const ways: Way[] = [{ rank: asPlanned(plan), plan }];
-  for (const rank of simpleRanks) {
-    const cost = playByRank(rank, ...asThought, Number.POSITIVE_INFINITY);
-    if (cost < Number.POSITIVE_INFINITY) ways.push({ rank, plan: planOf(asThought[0].bench) });
+export class ChoiceUnderLuck {
+  readonly #problem: Problem;
+  readonly #seed: number;
+  #ways: readonly SimpleWay[] | null = null;
+  #turns: readonly Playing[] | null = null;
+
+  constructor(problem: Problem, seed: number) {
+    this.#problem = problem;
+    this.#seed = seed;
   }
-  const others = ways.filter((way) => !beginsAlike(way.plan, plan, problem));
-  return others.length === 0 ? plan : cheapest(at(ways, 0), others, turnsOf(problem, seed)).plan;
+
+  /** Where all begin with the same work there is nothing to choose yet, and the plan stands; so it does of equals. */
+  best(plan: Plan): Plan {
+    this.#ways ??= simpleWays(this.#problem);
+    const others = this.#ways.filter((way) => !beginsAlike(way.plan, plan, this.#problem));
+    if (others.length === 0) return plan;
+    let best = plan;
+    let least = this.#costOf(asPlanned(plan));
+    for (const way of others) {
+      way.cost ??= this.#costOf(way.rank);
+      if (way.cost >= least) continue;
+      best = way.plan;
+      least = way.cost;
+    }
+    return best;
+  }
+
+  /** What a way costs in all turns together; Infinity: windows were missed for good. */
+  #costOf(rank: Rank): number {
+    this.#turns ??= turnsOf(this.#problem, this.#seed);
+    return this.#turns.reduce((sum, turn) => sum + playByRank(rank, ...turn, Number.POSITIVE_INFINITY), 0);
+  }
 }
 
-interface Way {
-  readonly rank: Rank;
-  /** What it comes to if all goes as thought. */
-  readonly plan: Plan;
+function simpleWays(problem: Problem): SimpleWay[] {
+  const asThought = playing(problem);
+  return simpleRanks.flatMap((rank) => {
+    const cost = playByRank(rank, ...asThought, Number.POSITIVE_INFINITY);
+    return cost === Number.POSITIVE_INFINITY ? [] : [{ rank, plan: planOf(asThought[0].bench), cost: null }];
+  });
 }
 
 function turnsOf(problem: Problem, seed: number): Playing[] {
   const chance = chanceFrom(seed);
   return Array.from({ length: TURNS }, () => playing(underLuck(problem, chance)));
-}
-
-function cheapest(first: Way, others: readonly Way[], turns: readonly Playing[]): Way {
-  let best = first;
-  let least = costOf(first, turns, Number.POSITIVE_INFINITY);
-  for (const way of others) {
-    const cost = costOf(way, turns, least);
-    if (cost >= least) continue;
-    best = way;
-    least = cost;
-  }
-  return best;
-}
-
-/** What a way costs in all turns together; Infinity: more than the ceiling, or windows were missed for good. */
-function costOf({ rank }: Way, turns: readonly Playing[], ceiling: number): number {
-  let sum = 0;
-  for (const turn of turns) {
-    sum += playByRank(rank, ...turn, ceiling - sum);
-    if (sum >= ceiling) return Number.POSITIVE_INFINITY;
-  }
-  return sum;
 }
 
 /** Whether two plans begin the same work first, at the same minute. */
