@@ -16,6 +16,9 @@ const FIRST_WAYS = 48;
 /** About how many minutes of bench time are planned at a time; a shorter session is planned whole. */
 const STRETCH: Minutes = 240;
 
+/** In what share of the rules room counts, or hooks, and for how much at most. By trial. */
+const SPARING = { share: 0.12, most: 10 };
+
 /** How often the outlook's first sequence is looked through. */
 const SWEEPS = 20;
 
@@ -116,7 +119,7 @@ export class Beam {
     const chance = this.#chance;
     const rule = this.#rules[Math.floor(chance() * this.#rules.length)] as Rule;
     const varied = varyRule(varyRule(rule, chance), chance);
-    const counts = (): number => (chance() < 0.12 ? 10 * chance() : 0);
+    const counts = (): number => (chance() < SPARING.share ? SPARING.most * chance() : 0);
     return { ...varied, style: { ...varied.style, airCounts: counts(), hookCounts: counts() } };
   }
 

@@ -6,10 +6,10 @@ import { isToDo } from "./order-of.ts";
 import { pieceCost } from "./place-task.ts";
 import { openMinute } from "./what-may-follow.ts";
 
-/** Share of the open hours in which busy hands do steps; the rest goes into set-ups, and waits for air to clear. */
+/** Share of the open hours in which busy hands do steps; the rest goes into set-ups, and waits for air to clear. By trial. */
 const AT_WORK = 0.65;
 
-/** How much longer a piece takes among others than it would alone. */
+/** How much longer a piece takes among others than it would alone. By trial. */
 const AMONG_OTHERS = 1.2;
 
 /** By how many places of the sequence a piece is moved at most: looking through all takes the cube of the pieces else. */

@@ -1,22 +1,17 @@
 import type { Plan } from "../plan.ts";
 import type { Problem } from "../problem.ts";
-import { beginBench } from "./begin-bench.ts";
-import { makeBench } from "./make-bench.ts";
+import { openBench } from "./open-bench.ts";
 import { decisionsOf, orderOf } from "./order-of.ts";
 import { planOf } from "./plan-of.ts";
 import { Player } from "./play-order.ts";
 import { Recreate } from "./recreate.ts";
 import { asPlanned, playByRank } from "./simple-orders.ts";
-import { measureTails } from "./tails.ts";
 
 /** A bench to play orders and ranks on. */
 export type Playing = readonly [Player, Recreate];
 
 export function playing(problem: Problem): Playing {
-  const bench = makeBench(problem);
-  measureTails(bench);
-  beginBench(bench);
-  const player = new Player(bench);
+  const player = new Player(openBench(problem));
   return [player, new Recreate(player)];
 }
 

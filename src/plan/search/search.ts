@@ -8,16 +8,14 @@ import { prepareDispatch } from "../prepare-dispatch.ts";
 import type { Problem } from "../problem.ts";
 import { type Score, scorePlan } from "../score.ts";
 import { Anneal } from "./anneal.ts";
-import { beginBench } from "./begin-bench.ts";
 import { lowerBound } from "./bound.ts";
-import { makeBench } from "./make-bench.ts";
+import { openBench } from "./open-bench.ts";
 import { decisionsOf, orderOf } from "./order-of.ts";
 import { planOf } from "./plan-of.ts";
 import { Player } from "./play-order.ts";
 import { MOST_PROVEN, Proving } from "./proving.ts";
 import { asPlanned, simpleRanks } from "./simple-orders.ts";
 import type { Solution } from "./solution.ts";
-import { measureTails } from "./tails.ts";
 
 /** The best plan known so far. */
 export interface Found {
@@ -73,9 +71,7 @@ class OpenSearch implements Search {
     this.#problem = problem;
     this.#plan = dispatch(prepareDispatch(problem));
     this.#score = scorePlan(problem, this.#plan);
-    const bench = makeBench(problem);
-    measureTails(bench);
-    beginBench(bench);
+    const bench = openBench(problem);
     this.#bound = lowerBound(bench);
     this.#player = new Player(bench);
     this.#seed(this.#plan, false);

@@ -5,11 +5,9 @@ import { dispatch } from "../../../src/plan/dispatch.ts";
 import { prepareDispatch } from "../../../src/plan/prepare-dispatch.ts";
 import type { PlanPiece, Problem, Task } from "../../../src/plan/problem.ts";
 import { scorePlan } from "../../../src/plan/score.ts";
-import { beginBench } from "../../../src/plan/search/begin-bench.ts";
-import { makeBench } from "../../../src/plan/search/make-bench.ts";
+import { openBench } from "../../../src/plan/search/open-bench.ts";
 import { Outlook } from "../../../src/plan/search/outlook.ts";
 import { beginSearch } from "../../../src/plan/search/search.ts";
-import { measureTails } from "../../../src/plan/search/tails.ts";
 import { smallProblem, waitFor } from "../small-problem.ts";
 
 describe("a plan of more than 300 tasks", () => {
@@ -65,10 +63,7 @@ describe("the outlook of a bench on which nothing was done", () => {
 });
 
 function outlookOf(problem: Problem): number {
-  const bench = makeBench(problem);
-  measureTails(bench);
-  beginBench(bench);
-  const outlook = new Outlook(bench);
+  const outlook = new Outlook(openBench(problem));
   outlook.read(0, () => false);
   outlook.improve(5);
   return outlook.cost();

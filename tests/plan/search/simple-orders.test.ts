@@ -2,23 +2,18 @@ import fc from "fast-check";
 import { describe, expect, test } from "vitest";
 import type { Plan } from "../../../src/plan/plan.ts";
 import type { Problem } from "../../../src/plan/problem.ts";
-import { beginBench } from "../../../src/plan/search/begin-bench.ts";
-import { makeBench } from "../../../src/plan/search/make-bench.ts";
+import { openBench } from "../../../src/plan/search/open-bench.ts";
 import { Player } from "../../../src/plan/search/play-order.ts";
 import { Recreate } from "../../../src/plan/search/recreate.ts";
 import { beginSearch } from "../../../src/plan/search/search.ts";
 import { asPlanned, playByRank, simpleRanks } from "../../../src/plan/search/simple-orders.ts";
-import { measureTails } from "../../../src/plan/search/tails.ts";
 import { randomProblem } from "../random-problem.ts";
 import { smallProblem } from "../small-problem.ts";
 
 const DAY = 1440;
 
 function playerOf(problem: Problem): Player {
-  const bench = makeBench(problem);
-  measureTails(bench);
-  beginBench(bench);
-  return new Player(bench);
+  return new Player(openBench(problem));
 }
 
 describe("a plan of which the evening has run late", () => {
