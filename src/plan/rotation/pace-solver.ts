@@ -9,8 +9,7 @@ import { dryThroughAfter } from "./dry-through.ts";
 import { makeTimetable } from "./make-timetable.ts";
 import { betterPattern, PacePatterns } from "./pace-patterns.ts";
 import { mostOut, type Placed, placedIn } from "./pattern/placed.ts";
-import type { Change, Impossible, Looking, Pace, Timetable } from "./rotation-answer.ts";
-import type { RotationAsk } from "./rotation-of.ts";
+import type { Change, Impossible, Looking, Minder, Pace, Timetable } from "./rotation-answer.ts";
 import { rotationProblem } from "./rotation-problem.ts";
 import type { SingleChange } from "./single-changes.ts";
 import { solveAlone } from "./solve-alone.ts";
@@ -59,7 +58,7 @@ export class PaceSolver {
     facts: ShopFacts,
     definition: ProcessDefinition,
     round: BenchRound,
-    { isOver, onLook = () => {} }: Pick<RotationAsk, "isOver" | "onLook">,
+    { isOver, onLook = () => {} }: Minder,
   ) {
     this.round = round;
     this.#facts = facts;

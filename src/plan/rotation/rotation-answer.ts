@@ -12,6 +12,14 @@ export interface Pace {
 /** What a search is at: a pace, or the same pace with one thing otherwise. */
 export type Looking = { readonly at: "pace" | "change"; readonly pace: Pace };
 
+/** Who minds a search. */
+export interface Minder {
+  /** Looked at between the nodes of a search; true: go on with what there is. */
+  readonly isOver: () => boolean;
+  /** Told now and then what is looked at. */
+  readonly onLook?: (looking: Looking) => void;
+}
+
 /** What keeping a process in rotation takes and gives. */
 export interface RotationAnswer {
   readonly process: string;

@@ -11,7 +11,7 @@ import { findChanges } from "./find-changes.ts";
 import { noRotation } from "./no-rotation.ts";
 import { PaceSolver } from "./pace-solver.ts";
 import { fitPace, paceTable, quickest, tryPaces } from "./pace-table.ts";
-import type { Impossible, Looking, NoRotation, Pace, RotationAnswer, Timetable } from "./rotation-answer.ts";
+import type { Impossible, Minder, NoRotation, Pace, RotationAnswer, Timetable } from "./rotation-answer.ts";
 import { rotationProblem } from "./rotation-problem.ts";
 import { typicalFacts } from "./typical-day.ts";
 import { unfitHours } from "./unfit-hours.ts";
@@ -21,17 +21,13 @@ const USUAL_OUT = 6;
 
 type Shop = Parameters<typeof readShop>[0];
 
-export interface RotationAsk {
+export interface RotationAsk extends Minder {
   readonly definition: ProcessDefinition;
   /** The bench hours of a week, Monday first. */
   readonly weekly: WeeklyHours;
   /** Null: the quickest with so many out, or what is usual. */
   readonly pace: Pace | null;
   readonly out: number | null;
-  /** Looked at between the nodes of a search; true: go on with what there is. */
-  readonly isOver: () => boolean;
-  /** Told now and then what is looked at. */
-  readonly onLook?: (looking: Looking) => void;
 }
 
 /**
