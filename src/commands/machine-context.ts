@@ -1,5 +1,6 @@
 import type { CommandContext } from "./bench.ts";
-import { isReaderGone, mayBeTerminal, type StandardOutput } from "./standard-output.ts";
+import { mayBeTerminal } from "./may-be-terminal.mjs";
+import { isReaderGone, type StandardOutput } from "./standard-output.ts";
 
 /** To the beginning of the line, and what stood there erased (ECMA-48, CR and EL). */
 const TO_LINE_START = "\r\u001b[K";

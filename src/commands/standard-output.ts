@@ -1,17 +1,8 @@
-import { fstatSync, writeSync } from "node:fs";
+import { writeSync } from "node:fs";
 
 /** Whoever read what we print has gone, as `head` does. */
 export function isReaderGone(trouble: unknown): boolean {
   return trouble instanceof Error && "code" in trouble && trouble.code === "EPIPE";
-}
-
-/** Whether a stream may be a terminal: quickly told, where it is none, without making Node's stream object. */
-export function mayBeTerminal(descriptor: 0 | 1 | 2): boolean {
-  try {
-    return fstatSync(descriptor).isCharacterDevice();
-  } catch {
-    return false;
-  }
 }
 
 /**
