@@ -1,16 +1,13 @@
 /** The build changes a few lines of the libraries under Ink for speed; what is drawn must stay as it was. */
-import { readFileSync } from "node:fs";
-import { join } from "node:path";
 import { PassThrough } from "node:stream";
-import { pathToFileURL } from "node:url";
 import { expect, test, vi } from "vitest";
 import { InkStdout } from "../../src/dashboard/ink-stdout.ts";
 import { mountInk } from "../../src/dashboard/mount-ink.tsx";
 import type { ScreenSize } from "../../src/dashboard/presenter.ts";
 import type { DashboardState } from "../../src/dashboard/state.ts";
 import { update } from "../../src/dashboard/update.ts";
-import { builtFolder, stampFile } from "../../src/fresh.mjs";
 import { MINUTE } from "../../src/time/instant.ts";
+import { mountInk as builtMountInk } from "../bench/ink-as-built.ts";
 import { busyAnswer, evening, makeAnswer, makeFacts, makeWaiting, makeWork } from "./made-answer.ts";
 import { makeState, press } from "./made-state.ts";
 
@@ -18,13 +15,6 @@ import { makeState, press } from "./made-state.ts";
 vi.hoisted(() => {
   vi.stubEnv("FORCE_COLOR", "1");
 });
-
-/** As it lies in dist/, where the program of the last build has it from. */
-async function builtMountInk(): Promise<typeof mountInk> {
-  const [, , dashboard = ""] = readFileSync(join(builtFolder, stampFile), "utf8").trim().split("  ");
-  const [name = ""] = /mount-ink-\w+\.mjs/.exec(readFileSync(join(builtFolder, dashboard), "utf8")) ?? [];
-  return (await import(pathToFileURL(join(builtFolder, name)).href)).mountInk;
-}
 
 /** Shows states one after another. */
 function open(mount: typeof mountInk, size: ScreenSize, first: DashboardState) {
@@ -108,7 +98,7 @@ test.each([
   const states = evenings(size);
   const [first] = states as [DashboardState];
   const asItComes = open(mountInk, size, first);
-  const asBuilt = open(await builtMountInk(), size, first);
+  const asBuilt = open(builtMountInk, size, first);
   const frames: string[] = [];
   for (const state of states) {
     const frame = await asItComes.show(state);
