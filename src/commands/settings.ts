@@ -157,10 +157,7 @@ async function show(bench: Bench): Promise<Answer> {
     ["process", shop.defaultProcess ?? "none: named with each tag"],
     ...[...shop.rooms.keys()].map((room) => ["room", sayClearing(shop, room)[0] ?? room]),
     ...[...shop.roomOf].map(([what, room]) => ["in", `${what} is in ${room}`]),
-    [
-      "margin",
-      `${sayDegrees(shop.dewMargin ?? DEW_MARGIN, speech)} above the dew point (${DEW_MARGIN} °C or 5 °F by ${DEW_RULE})`,
-    ],
+    ["margin", `${sayDegrees(shop.dewMargin ?? DEW_MARGIN, speech)} above the dew point (${DEW_RULE})`],
     ["touches", shop.touchesCount ? "count" : "do not count"],
     ["units", taste.units],
     ["clock", taste.clock],

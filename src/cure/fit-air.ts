@@ -8,8 +8,8 @@ import { dewPoint } from "./humid-air.ts";
  */
 export const DEW_MARGIN = 3;
 
-/** The same source as it is told. */
-export const DEW_RULE = "MIL-HDBK-1110, 9.6.6, for steel; carried over to small painted wood";
+/** The same as it is told, with its source. */
+export const DEW_RULE = `${DEW_MARGIN} °C or 5 °F by MIL-HDBK-1110, 9.6.6, for steel; carried over to small painted wood`;
 
 /** How a surface stands to dew: wet below its dew point, and how much warmer it is, in °C. */
 export interface DewMargin {

@@ -1,4 +1,4 @@
-import { DEW_MARGIN, DEW_RULE } from "../cure/fit-air.ts";
+import { DEW_RULE } from "../cure/fit-air.ts";
 import type { Setting } from "../journal/event.ts";
 import { OWN_ROOM } from "../shop/shop.ts";
 import type { DayHours } from "../time/bench-hours.ts";
@@ -38,7 +38,7 @@ export function saySetting(setting: Setting, speech: Speech): string {
     case "air":
       return sayStatedAir(setting, speech);
     case "dew margin":
-      return `Coats want a surface ${sayDegrees(setting.celsius, speech)} above the dew point (${DEW_MARGIN} °C or 5 °F by ${DEW_RULE})`;
+      return `Coats want a surface ${sayDegrees(setting.celsius, speech)} above the dew point (${DEW_RULE})`;
     case "room":
       return `${setting.name}: ${sayVentilation(setting)}`;
     case "in room":
