@@ -3,9 +3,9 @@ import { LEAD } from "./lead.ts";
 
 /**
  * Grams in a cubic centimetre. Tungsten at 20 °C: matmake.com's table of tungsten, which cites the CRC Handbook of
- * Chemistry and Physics, 97th edition. Tin, white, 18 to 161 °C: MatWeb's data sheet "Tin, Sn". It shrinks too, but is not said by how much. Steel: the
- * density that section masses are reckoned by (Steel for Life, Blue Book, notes on dimensions, 2.1 Masses). Tungsten and
- * steel come as slugs.
+ * Chemistry and Physics, 97th edition. Tin, white, 18 to 161 °C: MatWeb's data sheet "Tin, Sn". It shrinks too, but is not
+ * said by how much. Steel: the density that section masses are reckoned by (Steel for Life, Blue Book, notes on dimensions,
+ * 2.1 Masses). Tungsten and steel come as slugs.
  */
 const DENSITIES: Readonly<
   Record<NonNullable<Ballast["metal"]>, { readonly poured: number; readonly solid: number }>

@@ -21,8 +21,8 @@ export interface Planning {
 
 /**
  * dryline's own way: before each act the plan is searched, from where the plan before it left off, and the first act is
- * done of what does best under luck: that plan, or a simple order. While that has to wait, small work that hinders nothing is done first. It remembers its plan, so each play needs
- * a policy of its own.
+ * done of what does best under luck: that plan, or a simple order. While that has to wait, small work that hinders nothing
+ * is done first. It remembers its plan, so each play needs a policy of its own.
  */
 export function planned({ seed, rounds }: Planning): Policy {
   let last: { readonly plan: Plan; readonly moment: Moment } | null = null;

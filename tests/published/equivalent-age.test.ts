@@ -1,5 +1,6 @@
 /**
- * Equivalent age and the temperature-time factor in changing temperature. Equivalent age: te = sum of exp(-Q (1/Ta - 1/Ts)) dt, the form of ASTM C1074, Q = E / R.
+ * Equivalent age and the temperature-time factor in changing temperature.
+ * Equivalent age: te = sum of exp(-Q (1/Ta - 1/Ts)) dt, the form of ASTM C1074, Q = E / R.
  * Temperature-time factor (Nurse-Saul): M = sum of (Ta - T0) dt, nothing where Ta is below T0.
  */
 import { expect, test } from "vitest";
