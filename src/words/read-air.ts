@@ -21,8 +21,10 @@ export interface AirWords {
   readonly unit: "C" | "F";
 }
 
-const TEMPERATURE = /(?<![\w.])(-?\d+(?:\.\d+)?)\s*°?\s*([CF])(?![A-Za-z])/i;
-const HUMIDITY = /(?<![\w.])(-?\d+(?:\.\d+)?)\s*%(?:\s*RH\b)?/i;
+/** A figure; a comma of two is a decimal one where nothing before it says that it parts two columns. */
+const FIGURE = String.raw`((?<![\w.,:-])-?\d{1,2},\d{1,2}|(?<![\w.])-?\d+(?:\.\d+)?)`;
+const TEMPERATURE = new RegExp(String.raw`${FIGURE}\s*°?\s*([CF])(?![A-Za-z])`, "i");
+const HUMIDITY = new RegExp(String.raw`${FIGURE}\s*%(?:\s*RH\b)?`, "i");
 /** A sensor's clock may be a little ahead of ours. */
 const AHEAD: number = 2 * MINUTE;
 const LEAST_SECONDS = 1_000_000_000;
@@ -49,8 +51,8 @@ export function readAirWords(text: string, as: AirWords): SaidAir | { readonly p
   return judge({
     at,
     place: null,
-    celsius: toCelsius(Number(temperature[1]), temperature[2] ?? as.unit),
-    humidityPercent: Number(humidity[1]),
+    celsius: toCelsius(figureOf(temperature[1]), temperature[2] ?? as.unit),
+    humidityPercent: figureOf(humidity[1]),
     as,
   });
 }
@@ -122,7 +124,7 @@ function celsiusOf(fields: ReadonlyMap<string, unknown>, { unit }: AirWords): nu
   if (fahrenheit !== null) return toCelsius(fahrenheit, "F");
   const said = fields.get("temperature");
   const written = typeof said === "string" ? TEMPERATURE.exec(said) : null;
-  if (written !== null) return toCelsius(Number(written[1]), written[2] ?? unit);
+  if (written !== null) return toCelsius(figureOf(written[1]), written[2] ?? unit);
   const bare = numberOf(said);
   return bare === null ? null : toCelsius(bare, unit);
 }
@@ -132,6 +134,8 @@ function numberOf(value: unknown): number | null {
   const text = typeof value === "string" ? value.trim().replace(/\s*%$/, "") : "";
   return /^-?\d+(\.\d+)?$/.test(text) ? Number(text) : null;
 }
+
+const figureOf = (written = ""): number => Number(written.replace(",", "."));
 
 function toCelsius(degrees: number, unit: string): number {
   return unit.toUpperCase() === "F" ? ((degrees - 32) * 5) / 9 : degrees;
