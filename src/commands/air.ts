@@ -6,11 +6,13 @@ import { isoMoment } from "../words/iso-moment.ts";
 import { readAirWords } from "../words/read-air.ts";
 import { sayAir, sayColdAhead, sayKnownAir } from "../words/say-air.ts";
 import { sayColdPast } from "../words/say-how-sure.ts";
+import { sayReading } from "../words/say-units.ts";
 import type { Speech } from "../words/speech.ts";
 import type { Opened } from "./bench.ts";
 import { type Answer, type Command, WHEN } from "./command.ts";
 import type { CommandWords } from "./command-words.ts";
 import { findPlace } from "./find-place.ts";
+import { coldJson } from "./now-json.ts";
 import { perform } from "./perform.ts";
 import { readStatedAir } from "./read-stated-air.ts";
 
@@ -120,7 +122,16 @@ async function show(at: Instant, { workshop, speech }: Opened): Promise<Answer> 
       ...sayColdPast(shop, { ...speech, now: at }),
       ...coldAhead(shop, at).map((cold) => sayColdAhead(cold, speech)),
     ],
-    json: { places: known.map(({ place, air }) => ({ place, ...air })), cold: coldAhead(shop, at) },
+    json: {
+      places: known.map(({ place, air: { celsius, humidityPercent, rests, readAt } }) => ({
+        place,
+        celsius,
+        humidityPercent,
+        rests,
+        readAt: readAt === undefined ? null : isoMoment(readAt, speech.zone),
+      })),
+      cold: coldAhead(shop, at).map((cold) => coldJson(cold, speech)),
+    },
   };
 }
 
@@ -129,9 +140,6 @@ function sayDay(shop: Shop, at: Instant, speech: Speech): readonly string[] {
   const hours = Array.from({ length: 25 }, (_, hour) => shop.air.at(NO_PLACE, at + hour * 3_600_000));
   const celsius = hours.flatMap((air) => (air === null ? [] : [air.celsius]));
   if (celsius.length < hours.length) return [];
-  const [low, high] = [Math.min(...celsius), Math.max(...celsius)];
-  const span = [low, high].map((each) =>
-    sayAir({ celsius: each, humidityPercent: 0 }, speech).replace(/ 0 %$/, ""),
-  );
-  return [`next 24 h: ${span.join(" to ")} expected`];
+  const span = new Set([Math.min(...celsius), Math.max(...celsius)].map((each) => sayReading(each, speech)));
+  return [`next 24 h: ${[...span].join(" to ")} expected`];
 }

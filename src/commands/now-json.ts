@@ -1,4 +1,5 @@
 import type { HandRow, HeldRow, NowAnswer, PreparedRow, WaitingRow, WorkRow } from "../plan/now-answer.ts";
+import type { ColdAhead } from "../shop/cold-ahead.ts";
 import type { Instant } from "../time/instant.ts";
 import { isoMoment } from "../words/iso-moment.ts";
 import { sayHold } from "../words/say-hold.ts";
@@ -33,13 +34,14 @@ export function nowJson(answer: NowAnswer, speech: Speech): object {
       humidity: answer.air.humidityPercent,
       rests: answer.air.rests,
     },
-    cold: answer.cold.map(({ tag, coldest, hard }) => ({
-      tag,
-      celsius: coldest.celsius,
-      at: moment(coldest.at),
-      hard: moment(hard),
-    })),
+    cold: answer.cold.map((cold) => coldJson(cold, speech)),
   };
+}
+
+/** A coat that the cold ahead holds up: also those of `air`. */
+export function coldJson({ tag, coldest, hard }: ColdAhead, speech: Speech): object {
+  const moment = momentsOf(speech);
+  return { tag, celsius: coldest.celsius, at: moment(coldest.at), hard: moment(hard) };
 }
 
 /** One waiting piece: also the rows of `rack`. */

@@ -7,8 +7,16 @@ const USUAL_HUMIDITY = 50;
 
 /** The air of a day as stated by options; null: none was. One temperature alone holds the whole day. */
 export function readStatedAir(words: CommandWords, place: string | null): Setting | null {
-  if (words.has("unknown")) return { of: "air", place, day: null };
-  if (!words.has("low") && !words.has("high")) return null;
+  const isStated = words.has("low") || words.has("high");
+  if (words.has("unknown")) {
+    if (isStated || words.has("humidity")) words.problems.push("say --unknown or the air of a day, not both");
+    return { of: "air", place, day: null };
+  }
+  if (!isStated) {
+    if (words.has("humidity"))
+      words.problems.push("--humidity is of a day: say its temperatures too, --low 8C --high 20C");
+    return null;
+  }
   const low = readTemperature(words, words.has("low") ? "low" : "high");
   const high = readTemperature(words, words.has("high") ? "high" : "low");
   return { of: "air", place, day: { low, high, humidityPercent: readHumidity(words) } };

@@ -52,7 +52,10 @@ export function airAt(
   const next = firstFrom(readings, at);
   const [before, after] = [readings[next - 1], readings[next]];
   if (after?.at === at) return { ...after, rests: "reading" };
-  if (before === undefined || after === undefined) return { ...expected(at), rests: ahead.rests };
+  if (before === undefined || after === undefined) {
+    const air = { ...expected(at), rests: ahead.rests };
+    return ahead.rests === "last reading" && ahead.last !== null ? { ...air, readAt: ahead.last.at } : air;
+  }
   return { ...airBetween(before, after, at), rests: "readings" };
 }
 
@@ -71,6 +74,8 @@ export function firstFrom(readings: readonly AirReading[], moment: Instant): num
 /** Air with what it is known by: one reading, a straight line between two, or how it is expected to go on. */
 export interface KnownAir extends Air {
   readonly rests: "reading" | "readings" | AirAhead["rests"];
+  /** When it was read, where it is taken to have stayed as last read; missing: it was read at that moment, or else. */
+  readonly readAt?: Instant;
 }
 
 /** The air between two readings, by straight lines. */

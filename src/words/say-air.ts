@@ -1,7 +1,9 @@
 import type { KnownAir } from "../cure/air-line.ts";
 import { dewPoint } from "../cure/humid-air.ts";
 import type { NowAnswer } from "../plan/now-answer.ts";
+import type { Air } from "../process/quantity-form.ts";
 import type { ColdAhead } from "../shop/cold-ahead.ts";
+import { MINUTE } from "../time/instant.ts";
 import { sayClock } from "./say-time.ts";
 import { sayReading } from "./say-units.ts";
 import type { Speech } from "./speech.ts";
@@ -15,20 +17,30 @@ const RESTS: Readonly<Record<KnownAir["rests"], string>> = {
 };
 
 /** Air in the maker's units. `sayAir({ celsius: 16.5, humidityPercent: 58 }, metric) === "16.5 °C 58 %"` */
-export function sayAir({ celsius, humidityPercent }: Omit<KnownAir, "rests">, speech: Speech): string {
+export function sayAir({ celsius, humidityPercent }: Air, speech: Speech): string {
   return `${sayReading(celsius, speech)} ${Math.round(humidityPercent)} %`;
 }
 
-/** The shop's air for a head line: one text, or none where it is not known; what is not read is said to be expected. */
+/** A reading this old may not be the air of now any more: it is told with its time. Our own, no source. */
+const OLD = 60 * MINUTE;
+
+/**
+ * The shop's air for a head line: one text, or none where it is not known; what is not read is said to be expected, and
+ * what was read long ago when that was.
+ *
+ * @example sayShopAir({ air }, speech) // ["16.5 °C 58 % at 10:00"]
+ */
 export function sayShopAir({ air }: Pick<NowAnswer, "air">, speech: Speech): readonly string[] {
   if (air === null) return [];
   const isRead = air.rests === "reading" || air.rests === "readings" || air.rests === "last reading";
-  return [`${sayAir(air, speech)}${isRead ? "" : " expected"}`];
+  const old =
+    air.readAt !== undefined && speech.now - air.readAt > OLD ? ` at ${sayClock(air.readAt, speech)}` : "";
+  return [`${sayAir(air, speech)}${isRead ? old : " expected"}`];
 }
 
 /** Air with its dew point and what it is known by. */
 export function sayKnownAir(air: KnownAir, speech: Speech): string {
-  return `${sayAir(air, speech)}, dew point ${sayReading(dewPoint(air), speech)}, ${RESTS[air.rests]}`;
+  return `${sayAir(air, speech)}, dew point ${sayReading(dewPoint(air), speech)}, ${RESTS[air.rests]}${air.readAt === undefined ? "" : ` ${sayClock(air.readAt, speech)}`}`;
 }
 
 /**

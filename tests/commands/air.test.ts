@@ -32,11 +32,32 @@ test.each([
   ["air 20C 50% --in attic", /no place "attic"/],
   ["air --low 30C --high 8C", /low/],
   ["air --low cold", /no temperature/],
+  ["air --humidity 50%", /--humidity is of a day/],
+  ["air --unknown --low 5C --high 8C", /not both/],
 ])("%s is refused in a sentence, and nothing is kept", async (line, sentence) => {
   const said = await bench.type(line);
   expect(said.exit).toBe(2);
   expect(said.err).toMatch(sentence);
   expect((await bench.type("air")).out).toMatch(/not known/);
+});
+
+test("air last read long ago is told with its time, in the shop's zone for other programs", async () => {
+  await bench.type("air 20C 50% --ago 8h");
+  expect((await bench.type("air")).out).toMatch(/20 °C 50 %, dew point 9.3 °C, as last read 10:00/);
+  expect((await bench.type("air")).out).toMatch(/next 24 h: 20 °C expected/);
+  expect((await bench.type("now")).out).toMatch(/, 20 °C 50 % at 10:00\n/);
+  const { places } = JSON.parse((await bench.type("air --json")).out);
+  expect(places).toMatchObject([{ place: "the shop", celsius: 20, readAt: "2026-03-23T10:00:00+00:00" }]);
+});
+
+test("what the cold ahead does is told to other programs with moments in the shop's zone", async () => {
+  await bench.type("settings zone Europe/Dublin");
+  await bench.type('tag "turned popper" --hung "first clear" --since 17:30');
+  await bench.type("air --low 5C --high 8C");
+  const { cold } = JSON.parse((await bench.type("air --json")).out);
+  expect(cold).toMatchObject([
+    { tag: 1, at: expect.stringMatching(/^2026-03-2\dT\d\d:\d\d.*[+-]\d\d:\d\d$/) },
+  ]);
 });
 
 test("frost is read as a figure, not as an option", async () => {
