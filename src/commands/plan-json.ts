@@ -48,7 +48,7 @@ function sessionJson({ opens, closes, outsideHours, rows, putAway, free }: Plann
     closes: moment(closes, speech),
     outsideHours,
     rows: rows.map((row) => rowJson(row, speech)),
-    putAway,
+    putAway: putAway.map((one) => ({ ...one, by: moment(one.by, speech) })),
     free,
   };
 }

@@ -38,10 +38,17 @@ export interface PlannedSession {
   /** No bench hours: what is in hand goes on all the same. */
   readonly outsideHours: boolean;
   readonly rows: readonly PlannedRow[];
-  /** What must be put away before the bench shuts. */
-  readonly putAway: readonly { readonly station: string; readonly what: string; readonly minutes: Minutes }[];
+  /** What must be put away, and by when: as the bench shuts, or before work that must keep apart from it. */
+  readonly putAway: readonly PutAway[];
   /** Bench time left over. */
   readonly free: Minutes;
+}
+
+export interface PutAway {
+  readonly station: string;
+  readonly what: string;
+  readonly minutes: Minutes;
+  readonly by: Instant;
 }
 
 /** A piece as a timetable names it. */

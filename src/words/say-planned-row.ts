@@ -96,9 +96,9 @@ export function sayPlannedSession(session: PlannedSession, speech: Speech): stri
 }
 
 /** What must be put away before the bench shuts, a line each. `put away melt lead, 5 min, by 21:00` */
-export function sayPutAway({ putAway, closes }: PlannedSession, speech: Speech): string[] {
-  return putAway.map(({ what, minutes }) =>
-    plainText(`put away ${what}, ${sayWait(minutes)}, by ${clockOnly(closes, speech)}`),
+export function sayPutAway({ putAway }: PlannedSession, speech: Speech): string[] {
+  return putAway.map(({ what, minutes, by }) =>
+    plainText(`put away ${what}, ${sayWait(minutes)}, by ${clockOnly(by, speech)}`),
   );
 }
 

@@ -25,7 +25,7 @@ test("a card as it is printed", () => {
       }),
       makeRow({ step: "water test", from: at("Mon 18:40"), finishes: [makePiece(14)] }),
     ],
-    putAway: [{ station: "lead pot", what: "melt lead", minutes: 5 }],
+    putAway: [{ station: "lead pot", what: "melt lead", minutes: 5, by: at("Mon 20:45") }],
   });
   expect(sayDayCard(makePlan({ sessions: [session] }), MONDAY, speech)).toEqual([
     "Day card, planned Mon 23 Mar 17:00",
@@ -37,7 +37,7 @@ test("a card as it is printed", () => {
     "[ ] 18:20 16-18             pour the ballast           18 min       lead pot",
     "[ ] 18:40 14 smelt walker   water test                 8 min        bench",
     "          Finished",
-    "[ ] Put away melt lead, 5 min, by 21:00",
+    "[ ] Put away melt lead, 5 min, by 20:45",
     "--------------------------------------------------------------------------------",
     "Read before you begin: epoxy and molten lead. dryline help tells each; your data",
     "sheets and local code come first.",
@@ -64,7 +64,10 @@ describe("whatever pieces and steps are called", () => {
   test.each([true, false])("a card is plain ASCII in 80 columns (24 h clock: %s)", (clock24) => {
     fc.assert(
       fc.property(fc.array(row, { maxLength: 4 }), name, (rows, what) => {
-        const session = makeSession({ rows, putAway: [{ station: "pot", what, minutes: 5 }] });
+        const session = makeSession({
+          rows,
+          putAway: [{ station: "pot", what, minutes: 5, by: at("Mon 20:45") }],
+        });
         for (const line of sayDayCard(makePlan({ sessions: [session] }), MONDAY, { ...speech, clock24 }))
           expect(line).toMatch(/^[ -~]{0,80}$/);
       }),

@@ -5,6 +5,7 @@ import type { PlannedSession } from "../plan-answer.ts";
 import type { PlanSession } from "../problem.ts";
 import { plannedRows } from "./planned-rows.ts";
 import { momentOf, type PlannedShop } from "./planned-shop.ts";
+import { putAwayAfter } from "./put-away.ts";
 
 /** The bench sessions that open before a moment, each with its work; first of all what goes on outside bench hours. */
 export function plannedSessions(shop: PlannedShop, until: Instant): PlannedSession[] {
@@ -32,7 +33,7 @@ function plannedSession(
   { opens, closes }: PlanSession,
   visits: readonly Visit[],
 ): PlannedSession {
-  const putAway = putAwayAfter(shop, opens <= 0 && closes > 0, visits);
+  const putAway = putAwayAfter(shop, { opens, closes }, visits);
   const open = closes - Math.max(0, opens);
   const worked = visits.reduce((sum, visit) => sum + Math.min(visit.end, closes) - handsFrom(visit), 0);
   const away = putAway.reduce((sum, { minutes }) => sum + minutes, 0);
@@ -44,33 +45,6 @@ function plannedSession(
     putAway,
     free: Math.max(0, open * shop.made.problem.hands - worked - away),
   };
-}
-
-/** At each station the longest putting away of what stood there in the session, as the problem keeps time for. */
-function putAwayAfter(
-  shop: PlannedShop,
-  isNow: boolean,
-  visits: readonly Visit[],
-): PlannedSession["putAway"] {
-  const { stations, setUps, tasks } = shop.made.problem;
-  const words = new Map(shop.tasks.map((made) => [tasks[made.task]?.setUp ?? -1, made.setUp ?? ""]));
-  for (const { station, setUp } of shop.facts.standing) {
-    const number = stations.findIndex(({ name }) => name === station);
-    const { standing } = stations[number] ?? { standing: null };
-    if (standing !== null && standing !== "any") words.set(standing.setUp, setUp.what);
-  }
-  return stations.flatMap(({ name, standing }, station) => {
-    const stood = isNow && standing !== null && standing !== "any" ? [standing.setUp] : [];
-    const used = visits.flatMap(({ task, part }) => {
-      const { setUp, station: where } = tasks[task] ?? { setUp: null, station: null };
-      return part === "preparation" || where !== station || setUp === null ? [] : [setUp];
-    });
-    const longest = [...stood, ...used].toSorted(
-      (a, b) => (setUps[b]?.putAway ?? 0) - (setUps[a]?.putAway ?? 0),
-    )[0];
-    const minutes = longest === undefined ? 0 : (setUps[longest]?.putAway ?? 0);
-    return minutes === 0 ? [] : [{ station: name, what: words.get(longest ?? -1) ?? name, minutes }];
-  });
 }
 
 const handsFrom = ({ start, setUp }: Visit): number => start - setUp;

@@ -91,7 +91,9 @@ describe("rows", () => {
         until: at("Mon 18:28"),
       },
     ]);
-    expect(sessions[0]?.putAway).toEqual([{ station: "bench", what: "mix resin", minutes: 2 }]);
+    expect(sessions[0]?.putAway).toEqual([
+      { station: "bench", what: "mix resin", minutes: 2, by: at("Mon 21:00") },
+    ]);
     // 180 - 28 - 2 of putting away.
     expect(sessions[0]?.free).toBe(150);
   });
