@@ -27,9 +27,14 @@ function unknown({ step, facts }: MadeTask): NoTime {
   return { because: "measure first", step, what: facts.step.needs.map(({ what }) => what) };
 }
 
-/** Whether some bench session has air fit for the task for as long as it takes. */
-export function hasFitAir({ sessions }: Pick<Problem, "sessions">, { minutes, unfit = [] }: Task): boolean {
-  return sessions.some(({ opens, closes }) => firstFit(unfit, minutes, opens) + minutes <= closes);
+/** Whether some bench session has air fit for the task for as long as it takes; beyond the horizon none is known. */
+export function hasFitAir(
+  { sessions, horizon }: Pick<Problem, "sessions" | "horizon">,
+  { minutes, unfit = [] }: Task,
+): boolean {
+  return sessions.some(
+    ({ opens, closes }) => firstFit(unfit, minutes, opens) + minutes <= Math.min(closes, horizon),
+  );
 }
 
 export type TooLong = Extract<NoTime, { because: "too long" }>;

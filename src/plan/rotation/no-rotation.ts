@@ -37,7 +37,8 @@ export function noRotation(looked: Looked): NoRotation | null {
 /** A coat that no session has fit air for; what makes it unfit is asked of the minute the bench opens. */
 function neverLaid({ facts, definition, made, round }: Looked, one: MadeTask): InThisAir | null {
   const step = definition.steps.find(({ name }) => name === one.step);
-  if (step === undefined || hasFitAir(round, at(made.problem.tasks, one.task))) return null;
+  const all = { sessions: round.sessions, horizon: Number.POSITIVE_INFINITY };
+  if (step === undefined || hasFitAir(all, at(made.problem.tasks, one.task))) return null;
   const work = {
     tags: [],
     step,
