@@ -87,7 +87,8 @@ export function sayKeepsTill(until: Instant, keptByFile: Minutes | undefined, sp
 export function sayBench(bench: BenchNow, speech: Speech): string {
   const assumed = bench.assumedHours ? " (hours assumed: say yours)" : "";
   if (bench.closes !== null) {
-    const putAway = bench.putAway > 0 ? `, ${sayWait(bench.putAway)} of it to put away` : "";
+    const ofIt = bench.putAway <= bench.minutesLeft ? " of it" : "";
+    const putAway = bench.putAway > 0 ? `, ${sayWait(bench.putAway)}${ofIt} to put away` : "";
     return `bench till ${sayClock(bench.closes, speech)}, ${sayWait(bench.minutesLeft)} left${putAway}${assumed}`;
   }
   const opens = bench.opensNext === null ? "" : ` till ${sayClock(bench.opensNext, speech)}`;

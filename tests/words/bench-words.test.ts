@@ -178,6 +178,9 @@ test("the bench is told open, shut, or by assumed hours", () => {
   expect(sayBench({ ...nothing.bench, minutesLeft: 138, putAway: 5 }, speechAt("Mon 18:42"))).toBe(
     "bench till 21:00, 2 h 18 left, 5 min of it to put away",
   );
+  expect(sayBench({ ...nothing.bench, minutesLeft: 2, putAway: 5 }, speechAt("Mon 20:58"))).toBe(
+    "bench till 21:00, 2 min left, 5 min to put away",
+  );
   expect(sayBench({ ...nothing.bench, closes: null, assumedHours: true }, speechAt("Mon 22:00"))).toBe(
     "bench shut till Tue 18:00 (hours assumed: say yours)",
   );
