@@ -45,7 +45,8 @@ describe("the coming days, whatever was done before", () => {
   });
 
   test("keep one pair of hands: rows follow one another and lie in their session", () => {
-    afterAnyActs(({ sessions, at }) => {
+    afterAnyActs(({ sessions, at }, { settings }) => {
+      if (settings.hands.some(({ pairs }) => pairs > 1)) return;
       for (const { rows, opens, closes, outsideHours } of sessions) {
         let free = Math.max(opens, at);
         for (const { from, until, minutes, setUp, inHand } of rows) {
