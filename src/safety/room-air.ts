@@ -9,7 +9,7 @@ import { coatOf, laidBy } from "../shop/laid-coat.ts";
 import type { Moment } from "../shop/moment.ts";
 import { lastHang, workOf } from "../shop/passes.ts";
 import { wetMinutes } from "../shop/sheet-windows.ts";
-import type { Piece, Settings, Shop, StepWork } from "../shop/shop.ts";
+import type { InHand, Piece, Settings, Shop, StepWork } from "../shop/shop.ts";
 import { stageMoment } from "../shop/stage-moment.ts";
 import { findStep } from "../shop/steps.ts";
 import { isForgotten, usualHang } from "../shop/usual-hang.ts";
@@ -32,7 +32,7 @@ export interface InTheAir {
  * Everything that is in the air of the rooms at a moment: of work in hand and set-ups that stand, in the room of their
  * station; of work done not long ago and coats not yet dust-free, in the room where the piece hangs.
  *
- * @param leaves pieces in hand to be taken as put down at this moment
+ * @param leaves pieces in hand to be taken as put down at this moment: what lasts longer than their work is then still there
  */
 export function roomAir(shop: Shop, at: Moment, leaves: readonly Tag[] = []): readonly InTheAir[] {
   const air: InTheAir[] = [];
@@ -65,13 +65,18 @@ type Add = (what: string, until: Instant | null, from: InTheAir["from"], where: 
 
 /** Work in hand; one forgotten in an earlier session counts as hung as late as it can have been. */
 function addHand(add: Add, piece: Piece, at: Moment, isLeft: boolean, settings: Settings): void {
-  const { running } = handsOf(piece);
+  const { running, lying } = handsOf(piece);
+  for (const hand of lying) addLeft(add, piece, hand, settings);
   const step = running === null ? undefined : findStep(piece, running.step);
   if (running === null || step === undefined) return;
   const from = { kind: "in hand", tag: piece.tag } as const;
-  const ended = isLeft ? at.now : isForgotten(piece, running, at) ? usualHang(running, 0, at).latest : null;
-  const lasting = (minutes: Minutes) => (ended === null ? null : after(ended, minutes));
-  const given = running.part === "step" ? ofStep(piece, step) : preparationsBefore(piece, step);
+  const ended = isForgotten(piece, running, at) ? usualHang(running, 0, at).latest : null;
+  const lasting = (minutes: Minutes) => {
+    // What ends with the work ends as it is put down; the minutes of what lasts longer count from then, not from now.
+    if (isLeft && minutes === 0) return at.now;
+    return ended === null ? null : after(ended, minutes);
+  };
+  const given = givenByHand(piece, step, running.part);
   const room = roomOf(settings, step.station);
   for (const { what, lasts } of given) {
     add(what, lasting(lastsInRoom(settings, room, what, minutesOf(lasts))), from, step.station);
@@ -79,6 +84,17 @@ function addHand(add: Add, piece: Piece, at: Moment, isLeft: boolean, settings: 
   const coat = running.part === "step" ? coatOf(piece, step) : null;
   if (coat !== null)
     add(WET_COAT, lasting(dustFreeAt(coatTimes(coat, 0, null)) / MINUTE), from, step.station);
+}
+
+/** Work put down half-done: what it gave off lasts as long as if it were done. */
+function addLeft(add: Add, piece: Piece, { step: name, part, leftAt }: InHand, settings: Settings): void {
+  const step = findStep(piece, name);
+  if (step === undefined || leftAt === null) return;
+  const room = roomOf(settings, step.station);
+  for (const { what, lasts } of givenByHand(piece, step, part)) {
+    const until = after(leftAt, lastsInRoom(settings, room, what, minutesOf(lasts)));
+    add(what, until, { kind: "hung", tag: piece.tag }, step.station);
+  }
 }
 
 /** What the newest pass gives off for some time after, one taken back and one of an ended piece too. */
@@ -134,6 +150,10 @@ function hasLongDried(piece: Piece, step: Step, now: Instant): boolean {
   if (coat === null || hang === null) return true;
   const needed = wetMinutes(coat, hang.flashOff) * FACTOR_RANGE.most;
   return piece.air.spent(coat, Math.max(hang.hungAt, after(now, -24 * 60)), now) >= needed;
+}
+
+function givenByHand(piece: Piece, step: Step, part: InHand["part"]): readonly Emission[] {
+  return part === "step" ? ofStep(piece, step) : preparationsBefore(piece, step);
 }
 
 /** What a step gives off of itself and by its coat. */

@@ -43,6 +43,7 @@ export function take(piece: PieceDraft, event: Taken): Misfit {
       another: event.another,
       since: before?.since ?? event.at,
       takenAt: event.at,
+      leftAt: before?.leftAt ?? null,
       minutesBefore: before?.minutesBefore ?? 0,
       act: event.act,
       together: Math.max(1, event.together),
@@ -60,7 +61,12 @@ export function leave(piece: PieceDraft, event: Left): Misfit {
   if (running === null || !isSameWork(running, event.step, event.part)) {
     return `"${event.step}" is not in hand`;
   }
-  const left = { ...running, takenAt: null, minutesBefore: minutesInHand(running, event.at) };
+  const left = {
+    ...running,
+    takenAt: null,
+    leftAt: event.at,
+    minutesBefore: minutesInHand(running, event.at),
+  };
   setHands(piece, { running: null, lying: [...lying, left] });
   return null;
 }

@@ -196,6 +196,8 @@ export interface InHand {
   readonly since: Instant;
   /** Taken last (after being left); null: it lies half-done now. */
   readonly takenAt: Instant | null;
+  /** Put down last; null: never. */
+  readonly leftAt: Instant | null;
   /** Minutes in hand before the last take. */
   readonly minutesBefore: Minutes;
   /** Act of the last take: pieces taken in one act are worked together. */

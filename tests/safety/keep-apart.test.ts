@@ -103,6 +103,29 @@ describe("both ways", () => {
     expect(holds(diary, { ...sealing, leaves: [1] }, "Mon 18:10")).toEqual([]);
   });
 
+  test("dust that lasts is still in the room once its sanding was put down half-done, for as long as after it is done", () => {
+    const dusty = { what: "dust", lasts: 20 } as const;
+    const steps = walker.steps.map((step) => (step.name === "shape" ? { ...step, givesOff: [dusty] } : step));
+    const diary = new Diary({ ...walker, steps });
+    diary.tag(1, "Mon 18:00");
+    diary.came(2, "seal", "Mon 12:30", "Mon 18:00");
+    diary.take(1, "shape", "Mon 18:05");
+    const sealing = task("second seal", [2]);
+    // Nobody knows when it will be put down, so no clock says when the dust is gone.
+    expect(holds(diary, { ...sealing, leaves: [1] }, "Mon 18:10")).toMatchObject([
+      { because: "dust of 1", until: null, remedy: "finish 1 first" },
+    ]);
+    diary.leave(1, "shape", "Mon 18:11");
+    expect(holds(diary, sealing, "Mon 18:12")).toMatchObject([
+      { because: "dust of 1", until: at("Mon 18:31"), remedy: null },
+    ]);
+    expect(holds(diary, sealing, "Mon 18:31")).toEqual([]);
+    // Taken again and put down again, it counts from then.
+    diary.take(1, "shape", "Mon 18:40");
+    diary.leave(1, "shape", "Mon 18:50");
+    expect(holds(diary, sealing, "Mon 18:51")).toMatchObject([{ until: at("Mon 19:10") }]);
+  });
+
   test("nor is sanding begun beside a coat in hand; its own piece is no stranger to a task", () => {
     const diary = monday();
     diary.came(4, "seal", "Mon 12:30", "Mon 19:50");
