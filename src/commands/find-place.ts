@@ -3,7 +3,7 @@ import type { CommandWords } from "./command-words.ts";
 import { matchIn } from "./match-in.ts";
 
 /**
- * The place that was named, of those that processes or settings name; null: none was named, or it is not known, and the
+ * The place that was named, of those that processes, pieces or settings name; null: none was named, or it is not known, and the
  * problem told.
  */
 export async function findPlace(
@@ -13,11 +13,16 @@ export async function findPlace(
 ): Promise<string | null> {
   if (said === null) return null;
   const [library, shop] = await Promise.all([workshop.readLibrary(), workshop.shop()]);
-  const named = library.processes.flatMap(({ definition }) => definition.steps.map(({ place }) => place));
+  const pieces = [...shop.pieces.values()];
+  const named = [
+    ...library.processes.flatMap(({ definition }) => definition.steps),
+    ...pieces.flatMap(({ route }) => route),
+    ...pieces,
+  ].map(({ place }) => place);
   const places = new Set([...named, ...shop.settings.places.keys(), ...shop.settings.statedAir.keys()]);
   const known = [...places].filter((place) => place !== null);
   const found = matchIn("place", said, known, (place) => place);
   if ("found" in found) return found.found;
-  words.problems.push(found.problem);
+  words.problems.push(`${found.problem}; settings place "${said}" 4 makes it one, of 4 hooks`);
   return null;
 }

@@ -1,4 +1,5 @@
 import { ANYWAY, type Command, TICKED, WHEN } from "./command.ts";
+import { findPlace } from "./find-place.ts";
 import { perform } from "./perform.ts";
 import { readAnyway, splitResult } from "./read-work.ts";
 import { sayLastWords } from "./say-last-words.ts";
@@ -32,7 +33,8 @@ export const hang: Command = {
     ['hang 16 --colour ochre --flash-off 5 --place "warm box"', "a pass as it was sprayed"],
   ],
   async run(words, bench) {
-    const { workshop, speech } = await bench.open();
+    const opened = await bench.open();
+    const { workshop, speech } = opened;
     const said = words.tags();
     const tags = said.length > 0 ? said : await tagsInHand(words, workshop);
     const { step, result } = await splitResult(words, tags, workshop);
@@ -46,7 +48,7 @@ export const hang: Command = {
         step: words.option("step") ?? step,
         colour: words.option("colour"),
         flashOff: words.minutes("flash-off"),
-        place: words.option("place"),
+        place: await findPlace(words.option("place"), words, opened),
         result: words.option("result") ?? result,
         asUsual: words.has("as-usual"),
         anyway: readAnyway(words),

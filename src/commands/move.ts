@@ -1,4 +1,5 @@
 import { type Command, WHEN } from "./command.ts";
+import { findPlace } from "./find-place.ts";
 import { perform } from "./perform.ts";
 
 /** Another place to hang, with its own hooks and air. */
@@ -11,9 +12,10 @@ export const move: Command = {
     ["move 12-14 rack --ago 1h", "an hour ago, three pieces to the rack"],
   ],
   async run(words, bench) {
-    const { speech } = await bench.open();
+    const opened = await bench.open();
     const tags = words.needTags();
-    const place = words.needRest("say where to: rack, turning wheel, warm box");
-    return perform(words, bench, { act: "move", at: words.when(speech), tags, place });
+    const said = words.needRest("say where to: rack, turning wheel, warm box");
+    const place = words.problems.length > 0 ? said : ((await findPlace(said, words, opened)) ?? said);
+    return perform(words, bench, { act: "move", at: words.when(opened.speech), tags, place });
   },
 };

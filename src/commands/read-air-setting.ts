@@ -22,9 +22,18 @@ export function readAirSetting(
   return null;
 }
 
+/** Words of a room's figures that were not read as such, and would end as its name. */
+const FIGURES = /\d\s*(?:m3|m³|ft3|ft³)(?:\s|$)|\s-\d|\s(?:fan|changes|mixing)(?:\s+\S*\d\S*)?$/i;
+
 /** `garage`, `garage 37 m3 fan 300`, `garage changes 6 mixing 3`: a fan moves as many of the room's own unit an hour. */
 function readRoom(said: string, words: CommandWords): Setting | null {
   const [, name = "", volume, unit = "", rest = ""] = ROOM.exec(said) ?? [];
+  if (name === "" || FIGURES.test(name)) {
+    words.problems.push(
+      `"${said}" is no room with its figures: write garage 37 m3 fan 300, or garage changes 6 mixing 3`,
+    );
+    return null;
+  }
   const value = (word: string): number | null => {
     const found = new RegExp(`${word}\\s+(\\d+(?:\\.\\d+)?)`, "i").exec(rest)?.[1];
     return found === undefined ? null : Number(found);

@@ -1,12 +1,14 @@
 import { DEW_MARGIN, DEW_RULE } from "../cure/fit-air.ts";
 import type { Setting } from "../journal/event.ts";
 import { aimAt, handsAt } from "../shop/settings-at.ts";
+import type { Settings } from "../shop/shop.ts";
 import { localTime } from "../time/civil.ts";
 import { layOut } from "../words/lay-out.ts";
 import { sayClearing } from "../words/say-room.ts";
 import { sayAim } from "../words/say-setting.ts";
 import { sayWeekday } from "../words/say-time.ts";
 import { sayDegrees } from "../words/say-units.ts";
+import type { Workshop } from "../workshop/workshop.ts";
 import type { Bench, Opened } from "./bench.ts";
 import type { Answer, Command } from "./command.ts";
 import type { CommandWords } from "./command-words.ts";
@@ -106,7 +108,8 @@ async function readSetting(
     case "margin":
     case "touches": {
       const { readAirSetting } = await import("./read-air-setting.ts");
-      return readAirSetting(of, said, words);
+      const setting = readAirSetting(of, said, words);
+      return setting?.of === "in room" ? inKnownRoom(setting, settled, words, workshop) : setting;
     }
     default: {
       if (/^none$/i.test(said)) return { of: "default process", name: null };
@@ -122,6 +125,25 @@ async function readSetting(
       return null;
     }
   }
+}
+
+/** What is in which room, both as they are known: a slip of the keys would keep nothing apart. Null: one is not, and that told. */
+async function inKnownRoom(
+  setting: Extract<Setting, { of: "in room" }>,
+  { rooms, places }: Settings,
+  words: CommandWords,
+  workshop: Workshop,
+): Promise<Setting | null> {
+  const steps = (await workshop.readLibrary()).processes.flatMap(({ definition }) => definition.steps);
+  const known = steps.flatMap(({ station, place }) => (place === null ? [station] : [station, place]));
+  const { matchIn } = await import("./match-in.ts");
+  const what = matchIn("station or place", setting.what, [...new Set([...known, ...places.keys()])], String);
+  const room =
+    setting.room === null ? { found: null } : matchIn("room", setting.room, [...rooms.keys()], String);
+  if ("found" in what && "found" in room) return { ...setting, what: what.found, room: room.found };
+  if ("problem" in what) words.problems.push(what.problem);
+  if ("problem" in room) words.problems.push(`${room.problem}; settings room "${setting.room}" makes it one`);
+  return null;
 }
 
 /** A whole number; null for `none`. What is too much of a thing is for the act to say. */
