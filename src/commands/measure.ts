@@ -71,6 +71,8 @@ function readMeasured(words: CommandWords): Measured {
     words.problems.push(`say what was measured, its value and unit${got}: measure 3 "wood moisture" 8 %`);
     return { tags, what: "", value: 0, unit: "" };
   }
+  if (unit.trim() === "")
+    words.problems.push(`say its unit too: measure ${tags[0] ?? 3} "${what}" ${value} %`);
   return { tags, what, value: numberOf(value), unit: unit.trim() };
 }
 

@@ -35,10 +35,10 @@ export function sayScheme(scheme: readonly SchemePass[]): string {
     .join(", ");
 }
 
-/** Null: no pass. A colour neither begins with a digit nor holds a stroke: then a figure was meant. */
+/** Null: no pass. A colour neither begins with a digit, holds a stroke nor ends with a minus: then a figure was meant. */
 function readPass(part: string): SchemePass | null {
   const [, colour, worked, flash] = PASS.exec(part) ?? [];
-  if (colour === undefined || /^\d|\//.test(colour)) return null;
+  if (colour === undefined || /^\d|\/|\s[-−]\d/.test(colour)) return null;
   const minutes = worked === undefined ? null : readMinutes(worked);
   const flashOff = flash === undefined ? null : readMinutes(flash);
   if ((worked !== undefined && minutes === null) || (flash !== undefined && flashOff === null)) return null;

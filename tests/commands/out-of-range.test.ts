@@ -74,3 +74,42 @@ test("a piece that no work was done on hangs nowhere, and cannot be moved", asyn
     "1 is not begun, so it hangs nowhere yet: work a step of it first.",
   );
 });
+
+test("a place, station or room that is not known is refused, so that a slip of the keys loses neither hooks nor air", async () => {
+  await done(bench, "Mon 17:55", "settings place rack 8");
+  await done(bench, "Mon 17:55", "take 1 shape --ticked dust");
+  expect(await refused(bench, "Mon 18:00", "hang 1 --place rakc", 2)).toBe(
+    'There is no place "rakc": perhaps "rack"; settings place "rakc" 4 makes it one, of 4 hooks.',
+  );
+  await done(bench, "Mon 18:10", "hang 1 --place rack");
+  expect(await refused(bench, "Mon 18:11", "move 1 attic", 2)).toMatch(/^There is no place "attic": there /);
+  expect(await refused(bench, "Mon 18:11", 'settings in "lead pto in the shop"', 2)).toMatch(
+    /^There is no station or place "lead pto": perhaps "lead pot"\.$/,
+  );
+  expect(await refused(bench, "Mon 18:11", 'settings in "lead pot in yard"', 2)).toBe(
+    'There is no room "yard": there is none yet; settings room "yard" makes it one.',
+  );
+  await done(bench, "Mon 18:12", "settings room yard");
+  expect(await done(bench, "Mon 18:12", 'settings in "lead pot in yard"')).toBe("Lead pot is in yard.\n");
+});
+
+test("figures of a room that cannot be read do not end as its name", async () => {
+  for (const said of ["yard 40 m3 fan", "yard -40 m3", "yard 40 m3 fan many 3", "yard mixing"]) {
+    expect(await refused(bench, "Mon 18:00", `settings room ${said}`, 2)).toBe(
+      `"${said}" is no room with its figures: write garage 37 m3 fan 300, or garage changes 6 mixing 3.`,
+    );
+  }
+  expect(await done(bench, "Mon 18:00", "settings room bay 2 fan room")).toMatch(/^Bay 2 fan room: /);
+});
+
+test("a measurement without its unit is asked for it, and what is so already is named", async () => {
+  expect(await refused(bench, "Mon 18:00", "measure 1 ballast 12.5", 2)).toBe(
+    'Say its unit too: measure 1 "ballast" 12.5 %.',
+  );
+  expect(await refused(bench, "Mon 18:00", "hours back", 3)).toBe(
+    "Nothing would change, it is so already: no days away are ahead.",
+  );
+  expect(await refused(bench, "Mon 18:00", 'tag walker --scheme "green -5"', 2)).toMatch(
+    /^"green -5" is no pass of a scheme/,
+  );
+});
