@@ -33,6 +33,9 @@ export function findStep(
 ): FoundStep | Refused {
   const all = piece.route.map((step) => ({ step, state: stepState(piece, step.name, at) }));
   if (said !== null) return findNamed(piece, said, all);
+  // A coat in hand is hung before anything else is worked, whatever colour was said of it.
+  const laying = all.filter(({ step, state }) => state.is === "in hand" && step.coat !== null);
+  if (laying.length > 0) return chooseOne(piece, laying, [["in hand"]]);
   const painted = all.filter(({ step }) => step.passes === "scheme");
   return colour !== null && painted.length > 0
     ? chooseOne(piece, painted, [["in hand"], ["open", "shut", "left"], ["drying"], ["blocked"], ["done"]])

@@ -14,6 +14,18 @@ function sealed(count: number, now: string): Bench {
   return bench.at(now);
 }
 
+test("a colour said of a coat in hand that takes none is refused as such, not as a step that is done", () => {
+  const bench = new Bench("Mon 18:00");
+  bench.tag(1, { scheme: [{ colour: "ochre", minutes: null, flashOff: 5 }] });
+  bench.workUpTo(1, "detail", "Tue 18:00");
+  bench.at("Wed 18:00").take(1);
+  expect(refusalOf(bench.hang(1, { colour: "black" }))).toMatchObject({
+    code: "unfit value",
+    what: "colour",
+    expected: "a step painted by the scheme; detail is not",
+  });
+});
+
 describe("what is in hand when another is taken", () => {
   test("shaping is left by itself, in the same act", () => {
     const bench = new Bench("Mon 18:00");
