@@ -47,6 +47,10 @@ export async function newProcess(words: CommandWords, bench: Bench): Promise<Ans
   if (library.processes.some(({ definition, shipped }) => definition.name === name && !shipped)) {
     return { problems: [`there is a process "${name}" of your own already: edit its file`] };
   }
+  if (words.option("from") === null && library.processes.some(({ definition }) => definition.name === name)) {
+    const own = `process new "${name}" --from "${name}"`;
+    return { problems: [`a process "${name}" comes with dryline: ${own} makes it your own, to edit`] };
+  }
   const from = await readFrom(words.option("from"), library, bench);
   if ("problem" in from) return { problems: [from.problem] };
   const folder = ownProcesses(workshop.places.data);

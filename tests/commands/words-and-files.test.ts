@@ -183,6 +183,10 @@ describe("process and coat", () => {
     await done(bench, "Mon 18:00", 'coat new "my varnish" --from varnish');
     expect(await done(bench, "Mon 18:00", 'coat check "my varnish"')).toBe('"my varnish" is sound.\n');
     await done(bench, "Mon 18:00", "process new plain");
+    // A blank of this name would take the place of the one that pieces are made by.
+    expect(await refused(bench, "Mon 18:00", 'process new "carved walker"', 2)).toBe(
+      'A process "carved walker" comes with dryline: process new "carved walker" --from "carved walker" makes it your own, to edit.',
+    );
     expect(await done(bench, "Mon 18:00", "process check plain")).toMatch(/^"plain" is sound/);
   });
 
