@@ -45,11 +45,15 @@ function waitingRow(facts: PieceFacts, step: StepFacts): WaitingRow {
     stage: coat?.stage ?? null,
     progress: coat?.progress ?? 0,
     since: coat?.laidAt ?? lastHung,
-    hard: coat?.hard ?? null,
+    // Under a coat that is being laid, the one before no longer tells when the piece is hard.
+    hard: isBeingLaid(step) ? null : (coat?.hard ?? null),
     place: piece.place,
     ...openings(facts, step),
   };
 }
+
+const isBeingLaid = ({ step, state }: StepFacts): boolean =>
+  state.is === "in hand" && state.part === "step" && step.coat !== null;
 
 /** What the clock says of a piece, by the state of the step it goes on with. */
 type Openings = Pick<WaitingRow, "opens" | "shuts" | "state" | "because" | "otherEnd">;

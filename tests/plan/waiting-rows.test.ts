@@ -47,3 +47,10 @@ test("a window that shuts is told before work that may be begun at any time", ()
     { step: "second seal", state: "open", shuts: at("Tue 18:16") },
   ]);
 });
+
+test("while a coat is laid the one beneath tells no more when the piece is hard", () => {
+  const diary = sealed();
+  expect(askNow(diary, "Mon 22:30").waiting).toMatchObject([{ hard: at("Tue 06:16") }]);
+  diary.take(1, "second seal", "Mon 22:31");
+  expect(askNow(diary, "Mon 22:32").waiting).toMatchObject([{ state: "in hand", hard: null }]);
+});
