@@ -66,7 +66,7 @@ export function sayMix(coat: Coat, step: Step, pieces: number, air: Air | null, 
   const amounts =
     measured === null
       ? ""
-      : ` for ${pieces}: ${sayTenth(measured.resin)} ${unit} resin and ${sayTenth(measured.hardener)} ${unit} hardener,`;
+      : ` for ${pieces}: ${sayAmount(measured.resin)} ${unit} resin and ${sayAmount(measured.hardener)} ${unit} hardener,`;
   const keeps = step.setUp?.keeps;
   const { resin, hardener, by } = coat.mix;
   const mix = `mix${amounts} ${resin} : ${hardener} by ${by}`;
@@ -79,7 +79,11 @@ export function sayMix(coat: Coat, step: Step, pieces: number, air: Air | null, 
   ];
 }
 
-const sayTenth = (amount: number): string => String(Math.round(amount * 10) / 10);
+/** To the tenth, of little to the hundredth: 0.7 and 0.3 would be no 2 to 1. */
+function sayAmount(amount: number): string {
+  const parts = amount < 2 ? 100 : 10;
+  return String(Math.round(amount * parts) / parts);
+}
 
 /** What a coat is and how its next is laid, a line each: for the set-up sheet and `coat show`. */
 export function sayCoatSheet(coat: Coat, speech: Speech): string[] {

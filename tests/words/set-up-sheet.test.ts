@@ -156,6 +156,11 @@ test("a cup is told for all pieces, and how long it keeps in today's air", () =>
   expect(sayMix(epoxy, step, 3, null, speech)).toEqual([
     "mix for 3: 3 ml resin and 1.5 ml hardener, 2 : 1 by volume",
   ]);
+  // 0.7 ml to 0.3 would be 2.3 to 1.
+  const little = { ...epoxy, mix: { resin: 2, hardener: 1, by: "volume", perPiece: 1 } } as const;
+  expect(sayMix(little, step, 1, null, speech)).toEqual([
+    "mix for 1: 0.67 ml resin and 0.33 ml hardener, 2 : 1 by volume",
+  ]);
   // 30 min at 20 °C are 13 at 30 °C, by 60 kJ/mol: one piece of 8 min.
   expect(sayMix(epoxy, step, 3, { celsius: 30, humidityPercent: 50 }, speech)).toContain(
     "the cup keeps about 13 min at 30 °C (predicted; 30 min by its sheet): 1 piece at the most",
