@@ -11,7 +11,8 @@ export function findPieces(tags: readonly Tag[], shop: Shop): readonly Piece[] |
   for (const tag of new Set(tags)) {
     const piece = shop.pieces.get(tag);
     if (!piece) {
-      return refuse({ code: "no such tag", tag, known: [...shop.pieces.keys()].sort((a, b) => a - b) });
+      const out = [...shop.pieces.values()].filter(({ end }) => end === null).map((one) => one.tag);
+      return refuse({ code: "no such tag", tag, known: out.sort((a, b) => a - b) });
     }
     pieces.push(piece);
   }

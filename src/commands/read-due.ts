@@ -15,7 +15,7 @@ export function readDue(
   if (said === null) return null;
   const read = readDate(said, { ...speech, prefer: "future" });
   if ("problem" in read) {
-    words.problems.push(`--due ${withoutStop(read.problem)}`);
+    words.problems.push(`--due: ${withoutStop(read.problem).replace(/^There/, "there")}`);
     return null;
   }
   if (read.date >= localTime(speech.zone, from).date) return read.date;

@@ -218,4 +218,6 @@ test("an unknown tag refuses all, naming those there are", () => {
     exit: 2,
   });
   expect(told(bench.note([2, 2, 1]))).toEqual(["noted 2", "noted 1"]);
+  bench.scrap(1, "split");
+  expect(refusalOf(bench.note([7]))).toMatchObject({ known: [2] });
 });

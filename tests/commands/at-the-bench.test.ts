@@ -52,6 +52,10 @@ describe("tag", () => {
     ],
     ["tag --like 7", '--like "7" is no tag of a piece: say one, as --like 14.'],
     ["tag walker --due 2026-03-01", "--due Sun 1 Mar has passed: say a day from today on."],
+    [
+      "tag walker --due 2026-02-30",
+      '--due: there is no date "2026-02-30" in the calendar; write it like 3 May or 2026-05-03.',
+    ],
     ["tag 1 --due 2026-03-01", "--due Sun 1 Mar has passed: say a day from today on."],
     ["tag 1", "Say what changes on the tag: --name, --scheme, --due, --price or --for."],
   ])("%s is not understood", async (line, sentence) => {
