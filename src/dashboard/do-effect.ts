@@ -144,7 +144,7 @@ async function tagNew(
   }
   const request: ActRequest = {
     act: "tag",
-    at: workshop.now(),
+    at: speech.now,
     process: found,
     count: 1,
     name,

@@ -113,3 +113,9 @@ test("a tag that could go on with several steps is asked which, as no key names 
   const piece = (await workshop.shop()).pieces.get(3);
   expect(piece && handsOf(piece).running?.step).toBe("bend the hangers");
 });
+
+test("a new piece is told with its steps open, though the clock goes on between key and act", async () => {
+  const speech = { zone: await workshop.zone(), now: workshop.now() - 20, clock24: true };
+  const told = await doEffect({ do: "tag", process: "walker", name: "smelt" }, workshop, speech);
+  expect(told).toMatchObject({ is: "told", message: { text: "3 tagged, smelt. Shape is open." } });
+});
