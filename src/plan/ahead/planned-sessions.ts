@@ -15,12 +15,13 @@ export function plannedSessions(shop: PlannedShop, until: Instant): PlannedSessi
   const planned = sessions.flatMap((session, index) => {
     const hours = at(shop.facts.sessions, index);
     const own = visits.filter((one) => one.session === session).map(({ visit }) => visit);
-    return hours.opens < until ? [{ ...plannedSession(shop, session, own), ...hours }] : [];
+    return hours.opens < until ? [{ ...plannedSession(shop, session, own, hours.closes), ...hours }] : [];
   });
   const running = outside.filter(({ task }) => tasks[task]?.running === true);
   if (running.length === 0) return planned;
   const [opens, closes] = [Math.min(...running.map(handsFrom)), Math.max(...running.map(({ end }) => end))];
-  return [{ ...plannedSession(shop, { opens, closes }, running), outsideHours: true }, ...planned];
+  const outsideHours = plannedSession(shop, { opens, closes }, running, momentOf(shop, closes));
+  return [{ ...outsideHours, outsideHours: true }, ...planned];
 }
 
 /** What is in hand may run over the end of a session, or go on where there is none. */
@@ -28,12 +29,14 @@ function sessionOf(sessions: readonly PlanSession[], visit: Visit): PlanSession 
   return sessions.find(({ opens, closes }) => handsFrom(visit) >= opens && handsFrom(visit) < closes) ?? null;
 }
 
+/** @param ends the moment it closes, of which `closes` is the last whole minute from now */
 function plannedSession(
   shop: PlannedShop,
   { opens, closes }: PlanSession,
   visits: readonly Visit[],
+  ends: Instant,
 ): PlannedSession {
-  const putAway = putAwayAfter(shop, { opens, closes }, visits);
+  const putAway = putAwayAfter(shop, { opens, closes }, visits, ends);
   const open = closes - Math.max(0, opens);
   const worked = visits.reduce((sum, visit) => sum + Math.min(visit.end, closes) - handsFrom(visit), 0);
   const away = putAway.reduce((sum, { minutes }) => sum + minutes, 0);

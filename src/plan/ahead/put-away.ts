@@ -1,4 +1,4 @@
-import type { Minutes } from "../../time/instant.ts";
+import type { Instant, Minutes } from "../../time/instant.ts";
 import { at } from "../at.ts";
 import type { Visit } from "../plan.ts";
 import type { PutAway } from "../plan-answer.ts";
@@ -15,11 +15,14 @@ interface Stood {
  * At each station the longest putting away of what stood there in the session, as the problem keeps time for; of several
  * as long that of the last. By when: before the first later work that must keep apart from what it gives off, which the
  * plan begins once it is put away, else as the bench shuts.
+ *
+ * @param ends the moment the session closes
  */
 export function putAwayAfter(
   shop: PlannedShop,
   { opens, closes }: PlanSession,
   visits: readonly Visit[],
+  ends: Instant,
 ): readonly PutAway[] {
   const { problem } = shop.made;
   const words = setUpWords(shop);
@@ -32,8 +35,9 @@ export function putAwayAfter(
     );
     const minutes = longest === null ? 0 : putAwayOf(problem, longest);
     if (longest === null || minutes === 0) return [];
-    const by = Math.min(closes, firstApart(problem, longest, visits));
-    return [{ station: name, what: words.get(longest.setUp) ?? name, minutes, by: momentOf(shop, by) }];
+    const apart = firstApart(problem, longest, visits);
+    const by = apart < closes ? momentOf(shop, apart) : ends;
+    return [{ station: name, what: words.get(longest.setUp) ?? name, minutes, by }];
   });
 }
 

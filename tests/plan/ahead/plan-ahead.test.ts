@@ -94,6 +94,9 @@ describe("rows", () => {
     expect(sessions[0]?.putAway).toEqual([
       { station: "bench", what: "mix resin", minutes: 2, by: at("Mon 21:00") },
     ]);
+    // By the bench's own clock, though it is asked between two minutes.
+    const between = askPlan(tagged(cup, 3), "Mon 17:00", 1, { now: at("Mon 17:00") + 20_000 });
+    expect(between.sessions[0]?.putAway).toMatchObject([{ by: at("Mon 21:00") }]);
     // 180 - 28 - 2 of putting away.
     expect(sessions[0]?.free).toBe(150);
   });
