@@ -2,7 +2,7 @@ import type { NowAnswer } from "../plan/now-answer.ts";
 import type { BenchHours } from "../time/bench-hours.ts";
 import { addDays, instantOf } from "../time/civil.ts";
 import type { CivilDate } from "../time/instant.ts";
-import { nextSession } from "../time/sessions.ts";
+import { nextSession, sessionsBetween } from "../time/sessions.ts";
 import { plainText } from "./plain-text.ts";
 import { sayTags } from "./say-list.ts";
 import { sayClock } from "./say-time.ts";
@@ -31,22 +31,25 @@ export function sayAway(
     .sort((a, b) => (a.shuts ?? 0) - (b.shuts ?? 0))
     .map(({ tag, step, shuts }) => `${tag} ${step} shuts ${sayClock(shuts ?? 0, speech)}.`);
   const tags = sayTags(shutting.map(({ tag }) => tag));
-  return [...lines, sayChance(answer, leaves, tags, { ...speech, hours })].map(plainText);
+  return [...lines, sayChance(leaves, tags, { ...speech, hours })].map(plainText);
 }
 
-/** Whether the bench opens once more before the days away. */
+/** Whether the bench is open before the days away: now or next, and till when at the last. */
 function sayChance(
-  { bench }: NowAnswer,
   leaves: number,
   tags: string,
   { hours, ...speech }: Speech & { readonly hours: BenchHours },
 ): string {
-  if (bench.closes !== null && speech.now < leaves) {
-    return `The bench is open till ${sayClock(bench.closes, speech)}: bring ${tags} to a resting stage before you go.`;
+  const sessions = sessionsBetween(hours, speech.zone, speech.now, leaves);
+  const [first] = sessions;
+  if (first === undefined) {
+    return `No bench is open before you go, so nothing can be brought to a resting stage first.`;
   }
-  const next = nextSession(hours, speech.zone, speech.now);
-  if (next !== null && next.opens < leaves) {
-    return `The bench opens ${sayClock(next.opens, speech)}: bring ${tags} to a resting stage before you go.`;
-  }
-  return `No bench is open before you go, so nothing can be brought to a resting stage first.`;
+  const when =
+    first.opens <= speech.now
+      ? `is open till ${sayClock(first.closes, speech)}`
+      : `opens ${sayClock(first.opens, speech)}`;
+  const last = sessions.at(-1) ?? first;
+  const atLast = last === first ? "" : `, at the last till ${sayClock(last.closes, speech)}`;
+  return `The bench ${when}${atLast}: bring ${tags} to a resting stage before you go.`;
 }

@@ -72,7 +72,13 @@ describe("days away", () => {
   test("with bench time before them: that it can be used", () => {
     const answer = { ...nothing, bench: { ...nothing.bench, closes: null }, waiting: [shutting] };
     expect(sayAway(answer, away, { ...speechAt("Fri 12:00"), hours })[1]).toBe(
-      "The bench opens 18:00: bring 3 to a resting stage before you go.",
+      "The bench opens 18:00, at the last till Sat 16:00: bring 3 to a resting stage before you go.",
+    );
+    expect(sayAway(answer, away, { ...speechAt("Fri 18:30"), hours })[1]).toBe(
+      "The bench is open till 21:00, at the last till Sat 16:00: bring 3 to a resting stage before you go.",
+    );
+    expect(sayAway(answer, away, { ...speechAt("Sat 12:00"), hours })[1]).toBe(
+      "The bench is open till 16:00: bring 3 to a resting stage before you go.",
     );
     expect(sayAway(nothing, away, { ...speechAt("Fri 12:00"), hours })).toEqual([
       "No window shuts meanwhile.",
