@@ -69,7 +69,7 @@ export async function typeAtTerminal(
     isTerminal: true,
     columns: 80,
     openDashboard: async () => 0,
-    planRounds: 60,
+    planRounds: bench.planRounds,
     input: () => Readable.from([]),
     ask: async (question) => {
       asked.push(question);
