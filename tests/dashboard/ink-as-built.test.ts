@@ -1,6 +1,7 @@
 /** The build changes a few lines of the libraries under Ink for speed; what is drawn must stay as it was. */
 import { PassThrough } from "node:stream";
-import { expect, test, vi } from "vitest";
+import chalk from "chalk";
+import { afterAll, beforeAll, expect, test, vi } from "vitest";
 import { InkStdout } from "../../src/dashboard/ink-stdout.ts";
 import { mountInk } from "../../src/dashboard/mount-ink.tsx";
 import type { ScreenSize } from "../../src/dashboard/presenter.ts";
@@ -11,9 +12,18 @@ import { mountInk as builtMountInk } from "../bench/ink-as-built.ts";
 import { busyAnswer, evening, makeAnswer, makeFacts, makeWaiting, makeWork } from "./made-answer.ts";
 import { makeState, press } from "./made-state.ts";
 
-// The colour library under Ink looks once, when it is loaded.
+// The colour library under Ink looks once, when it is loaded. Ink as built has its own and is loaded only here; that of Ink
+// as it comes may have been loaded for another test before, and is set.
 vi.hoisted(() => {
   vi.stubEnv("FORCE_COLOR", "1");
+});
+const { level } = chalk;
+beforeAll(() => {
+  chalk.level = 1;
+});
+afterAll(() => {
+  chalk.level = level;
+  vi.unstubAllEnvs();
 });
 
 /** Shows states one after another. */
