@@ -80,6 +80,11 @@ describe("days away", () => {
     expect(sayAway(answer, away, { ...speechAt("Sat 12:00"), hours })[1]).toBe(
       "The bench is open till 16:00: bring 3 to a resting stage before you go.",
     );
+    // What shuts before the bench does on Saturday shuts at no day away.
+    const sooner = { ...answer, waiting: [{ ...shutting, shuts: at("Sat 15:00") }] };
+    expect(sayAway(sooner, away, { ...speechAt("Fri 12:00"), hours })).toEqual([
+      "No window shuts meanwhile.",
+    ]);
     expect(sayAway(nothing, away, { ...speechAt("Fri 12:00"), hours })).toEqual([
       "No window shuts meanwhile.",
     ]);
