@@ -2,7 +2,7 @@ import type { JournalEvent, NewEvent, Seq } from "../journal/event.ts";
 import type { Shop } from "../shop/shop.ts";
 import { type Instant, MINUTE } from "../time/instant.ts";
 import { boundsOf } from "./bounds.ts";
-import { checkWhole } from "./check-value.ts";
+import { checkThat, checkWhole } from "./check-value.ts";
 import type { DecideContext } from "./context.ts";
 import { type Decision, decided } from "./decision.ts";
 import { type Refused, refuse } from "./refuse.ts";
@@ -46,6 +46,10 @@ export function decideClock(request: Clock, shop: Shop, context: DecideContext):
 
 /** Minutes as the maker says them: set back from least to most, or forward. */
 function checkMinutes(minutes: number, least: number, most: number): Refused | null {
+  if (minutes < 0 && least >= 0) {
+    const expected = "no minute forward, for what was written since would then lie ahead of now";
+    return checkThat(false, "minutes", -minutes, expected);
+  }
   return minutes < 0 && least < 0
     ? checkWhole("minutes", -minutes, Math.max(0, -most), -least)
     : checkWhole("minutes", minutes, Math.max(0, least), most);

@@ -2,7 +2,7 @@ import { setUpState } from "../shop/set-up-state.ts";
 import type { Shop } from "../shop/shop.ts";
 import { after } from "../time/instant.ts";
 import { askToSetUp } from "./ask-to-start.ts";
-import { checkText, checkThat } from "./check-value.ts";
+import { checkText } from "./check-value.ts";
 import type { DecideContext } from "./context.ts";
 import { type Decision, decided } from "./decision.ts";
 import { findSetUp } from "./find-set-up.ts";
@@ -25,12 +25,9 @@ export function decideReady(request: ActOf<"ready">, shop: Shop, context: Decide
   const needed = findSetUp(station, request.what, request.at, shop, context);
   if (isRefused(needed)) return needed;
   const { at, begun, beginning, anyway } = request;
-  const unfit =
-    (anyway && checkText("reason", anyway.reason)) ??
-    (begun === null
-      ? null
-      : checkThat(begun <= at, "begun", new Date(begun).toISOString(), "a time before it is ready"));
+  const unfit = anyway && checkText("reason", anyway.reason);
   if (unfit) return unfit;
+  if (begun !== null && begun > at) return refuse({ code: "in the future", at: begun, now: at });
   const standing = findStanding(needed, shop, at);
   const isReady = standing !== null && setUpState(standing, at).is === "ready";
   const renews = needed.setUp.keeps.way === "mix" && !beginning;

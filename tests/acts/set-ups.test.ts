@@ -26,6 +26,15 @@ describe("a pot that takes its time", () => {
     expect(readied(bench, "lead pot")).toMatchObject({ begun: at("Mon 18:00"), ready: at("Mon 18:15") });
   });
 
+  test("cannot have been lit at a time that has not come", () => {
+    const bench = hanging("drill", 1, "Mon 18:00");
+    expect(refusalOf(bench.ready("lead pot", { begun: at("Mon 19:50") }))).toMatchObject({
+      code: "in the future",
+      at: at("Mon 19:50"),
+      now: at("Mon 18:00"),
+    });
+  });
+
   test("serves a second pour without a second melt or reading", () => {
     const bench = hanging("drill", 2, "Mon 18:00");
     bench.ready("lead pot");

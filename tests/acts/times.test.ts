@@ -209,6 +209,15 @@ describe("a clock that was wrong", () => {
     expect(refusalOf(bench.setClock(-30, { since, until }))).toMatchObject({
       expected: "a whole number from 0 to 25",
     });
+    // As it is written now, no minute fits in.
+    bench.note(1);
+    const newest = bench.events.length;
+    expect(refusalOf(bench.setClock(-30, { since: newest }))).toMatchObject({
+      value: "30",
+      expected: "no minute forward, for what was written since would then lie ahead of now",
+    });
+    bench.undo();
+    bench.at("Mon 18:40");
     // The hanging too: at most until now, 10 min.
     expect(refusalOf(bench.setClock(-30, { since }))).toMatchObject({
       expected: "a whole number from 0 to 10",
