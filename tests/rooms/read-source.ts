@@ -1,5 +1,5 @@
 /** Reads one TypeScript source for what the rule of the rooms is about: its imports, and where it reads the world. */
-import ts from "typescript";
+import { type Node, parseSync, type Span, visitorKeys } from "oxc-parser";
 
 /** Something found in a source, at its line (counted from 1). */
 export type Found = { line: number; text: string };
@@ -10,20 +10,25 @@ export type Found = { line: number; text: string };
  */
 export function readImports(fileName: string, source: string): Found[] {
   return walk(fileName, source, (node) => {
-    if (ts.isImportDeclaration(node) || ts.isExportDeclaration(node)) return literal(node.moduleSpecifier);
-    if (ts.isImportEqualsDeclaration(node) && ts.isExternalModuleReference(node.moduleReference)) {
-      return literal(node.moduleReference.expression);
+    switch (node.type) {
+      case "ImportDeclaration":
+      case "ExportAllDeclaration":
+      case "ExportNamedDeclaration":
+      case "TSImportType":
+        return literal(node.source);
+      case "TSExternalModuleReference":
+        return literal(node.expression);
+      case "ImportExpression":
+        return literal(node.source) ?? "computed import";
+      case "CallExpression":
+        return isNamed(node.callee, "require")
+          ? (literal(node.arguments[0]) ?? "computed import")
+          : undefined;
+      case "NewExpression":
+        return isNamed(node.callee, "URL") ? literal(node.arguments[0]) : undefined;
+      default:
+        return undefined;
     }
-    if (ts.isImportTypeNode(node) && ts.isLiteralTypeNode(node.argument))
-      return literal(node.argument.literal);
-    if (ts.isCallExpression(node) && node.expression.kind === ts.SyntaxKind.ImportKeyword) {
-      return literal(node.arguments[0]) ?? "computed import";
-    }
-    if (ts.isCallExpression(node) && ts.isIdentifier(node.expression) && node.expression.text === "require") {
-      return literal(node.arguments[0]) ?? "computed import";
-    }
-    if (ts.isNewExpression(node) && node.expression.getText() === "URL") return literal(node.arguments?.[0]);
-    return undefined;
   });
 }
 
@@ -41,36 +46,45 @@ const impureCalls = new Set([
  * Comments and strings do not count.
  */
 export function readWorldUses(fileName: string, source: string): Found[] {
+  const textOf = ({ start, end }: Span): string => source.slice(start, end);
   return walk(fileName, source, (node) => {
-    if (ts.isCallExpression(node) && impureCalls.has(node.expression.getText())) {
-      return `${node.expression.getText()}()`;
+    if (node.type === "CallExpression" && impureCalls.has(textOf(node.callee))) {
+      return `${textOf(node.callee)}()`;
     }
-    const making = ts.isNewExpression(node) || ts.isCallExpression(node);
-    if (making && node.expression.getText() === "Date" && (node.arguments?.length ?? 0) === 0)
-      return "new Date()";
-    if (!ts.isPropertyAccessExpression(node) && !ts.isElementAccessExpression(node)) return undefined;
-    const owner = node.expression.getText().replace(/^globalThis\./, "");
-    if (owner === "process") return node.getText();
+    if (node.type === "NewExpression" || node.type === "CallExpression") {
+      return isNamed(node.callee, "Date") && node.arguments.length === 0 ? "new Date()" : undefined;
+    }
+    if (node.type !== "MemberExpression") return undefined;
+    const owner = textOf(node.object).replace(/^globalThis\./, "");
+    if (owner === "process") return textOf(node);
     return owner === "console" ? "console" : undefined;
   });
 }
 
 /** Visits every node and keeps what `find` names, with its line. */
-function walk(fileName: string, source: string, find: (node: ts.Node) => string | undefined): Found[] {
-  const kind = fileName.endsWith("x") ? ts.ScriptKind.TSX : ts.ScriptKind.TS;
-  const file = ts.createSourceFile(fileName, source, ts.ScriptTarget.ES2023, true, kind);
+function walk(fileName: string, source: string, find: (node: Node) => string | undefined): Found[] {
+  const { program, errors } = parseSync(fileName, source);
+  if (errors.length > 0) throw new Error(`${fileName}: ${errors.map(({ message }) => message).join("; ")}`);
   const found: Found[] = [];
-  const visit = (node: ts.Node): void => {
+  const visit = (node: Node): void => {
     const text = find(node);
-    if (text !== undefined) {
-      found.push({ line: file.getLineAndCharacterOfPosition(node.getStart()).line + 1, text });
+    if (text !== undefined) found.push({ line: source.slice(0, node.start).split("\n").length, text });
+    const parts = node as unknown as Record<string, Node | (Node | null)[] | null>;
+    for (const key of visitorKeys[node.type] ?? []) {
+      for (const part of [parts[key] ?? []].flat()) if (part !== null) visit(part);
     }
-    ts.forEachChild(node, visit);
   };
-  visit(file);
+  visit(program);
   return found;
 }
 
-function literal(node: ts.Node | undefined): string | undefined {
-  return node !== undefined && ts.isStringLiteralLike(node) ? node.text : undefined;
+function isNamed(node: Node, name: string): boolean {
+  return node.type === "Identifier" && node.name === name;
+}
+
+/** The text of a string that is written out; undefined: there is none, or it is computed. */
+function literal(node: Node | null | undefined): string | undefined {
+  if (node?.type === "Literal" && typeof node.value === "string") return node.value;
+  if (node?.type === "TemplateLiteral" && node.expressions.length === 0) return node.quasis[0]?.value.raw;
+  return undefined;
 }
