@@ -1,6 +1,6 @@
 import type { ProcessHash } from "../process/definition.ts";
 import type { JournalEvent, Tag } from "./event.ts";
-import { EVENT_COLUMNS, reviveRows } from "./event-rows.ts";
+import { EVENT_COLUMNS, readRows } from "./event-rows.ts";
 import type { PieceSummary, Summarise } from "./journal.ts";
 import { readClockEvents } from "./read-clocks.ts";
 import { readDefinition } from "./read-definition.ts";
@@ -56,6 +56,8 @@ function derivedVersion(file: SqliteFile): number {
   return Number(file.prepare("SELECT version FROM derived").pluck().get());
 }
 
+const eventsOfPiece = `SELECT ${EVENT_COLUMNS} FROM event WHERE tag = ? ORDER BY seq`;
+
 function derivePieces(file: SqliteFile, tags: readonly Tag[], summarise: Summarise): void {
   const clocks = readClockEvents(file);
   const definitions = new Map<ProcessHash, ReturnType<typeof readDefinition>>();
@@ -64,9 +66,7 @@ function derivePieces(file: SqliteFile, tags: readonly Tag[], summarise: Summari
     return definitions.get(hash);
   };
   for (const tag of tags) {
-    const events = reviveRows(
-      file.prepare(`SELECT ${EVENT_COLUMNS} FROM event WHERE tag = ? ORDER BY seq`).all(tag),
-    ).events;
+    const { events } = readRows(file, eventsOfPiece, tag);
     writeSummary(file, tag, summarisePiece(tag, mergeBySeq(events, clocks), find, summarise));
   }
 }

@@ -1,7 +1,7 @@
 import type { Instant } from "../time/instant.ts";
 import { MINUTE } from "../time/instant.ts";
 import type { JournalEvent } from "./event.ts";
-import { EVENT_COLUMNS, reviveRows } from "./event-rows.ts";
+import { EVENT_COLUMNS, readRows } from "./event-rows.ts";
 import type { SqliteFile } from "./sqlite-file.ts";
 
 const clockEvents = `
@@ -15,7 +15,7 @@ SELECT ${EVENT_COLUMNS} FROM clock_act CROSS JOIN event USING (act) WHERE tag IS
 
 /** Every clock found wrong, and what undoes or amends that; in seq order. Few, and none in most journals. */
 export function readClockEvents(file: SqliteFile): readonly JournalEvent[] {
-  return reviveRows(file.prepare(clockEvents).iterate()).events;
+  return readRows(file, clockEvents).events;
 }
 
 /**

@@ -1,21 +1,25 @@
 import type { ProcessDefinition, ProcessHash } from "../process/definition.ts";
 import type { JournalEvent, Seq } from "./event.ts";
-import { EVENT_COLUMNS, reviveRows } from "./event-rows.ts";
+import { EVENT_COLUMNS, readRows } from "./event-rows.ts";
 import type { Reading, Wanted } from "./journal.ts";
 import { newestRecorded } from "./read-clocks.ts";
 import { readDefinition } from "./read-definition.ts";
-import { DATED_SETTING_MILLISECONDS, RECENT_MILLISECONDS, selectEvents } from "./select-events.ts";
+import {
+  chooseEvents,
+  DATED_SETTING_MILLISECONDS,
+  RECENT_MILLISECONDS,
+  TOLD_EVENTS,
+} from "./select-events.ts";
 import type { SqliteFile } from "./sqlite-file.ts";
 
 /** Reads what is wanted, as it stood at one moment even while other programs append. */
 export function readEvents(file: SqliteFile, wanted: Wanted): Reading {
   return file.database.transaction(() => {
     const recorded = newestRecorded(file);
-    const rows =
+    const { events, setAside } =
       wanted.of === "all"
-        ? file.prepare(`SELECT ${EVENT_COLUMNS} FROM event ORDER BY seq`).iterate()
-        : file.prepare(selectEvents(wanted.of)).iterate(parametersOf(file, wanted, recorded ?? 0));
-    const { events, setAside } = reviveRows(rows);
+        ? readRows(file, `SELECT ${EVENT_COLUMNS} FROM event ORDER BY seq`)
+        : readRows(file, TOLD_EVENTS, JSON.stringify(choose(file, wanted, recorded ?? 0)));
     const definitions = readDefinitions(file, events);
     const orphans = events.filter((event) => event.kind === "tagged" && !(event.process in definitions));
     return {
@@ -40,6 +44,13 @@ export function newestSeq(file: SqliteFile): Seq {
 /** One more than any tag ever given, undone or not: a number is never given twice. */
 export function nextTag(file: SqliteFile): number {
   return 1 + Number(file.prepare("SELECT max(tag) FROM event WHERE tag IS NOT NULL").pluck().get() ?? 0);
+}
+
+function choose(file: SqliteFile, wanted: Exclude<Wanted, { of: "all" }>, recorded: number): unknown[] {
+  return file
+    .prepare(chooseEvents(wanted.of))
+    .pluck()
+    .all(parametersOf(file, wanted, recorded));
 }
 
 function parametersOf(file: SqliteFile, wanted: Exclude<Wanted, { of: "all" }>, recorded: number) {

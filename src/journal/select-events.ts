@@ -104,33 +104,40 @@ wanted_tag (tag) AS MATERIALIZED (
 )`;
 
 /**
- * The statement that reads what `Wanted` promises, in seq order, whatever the journal's age. Every part searches an
- * index; none runs over the events (a test asks SQLite for its plan). CROSS JOIN fixes the order of the search: left
- * free, SQLite may run over all events instead.
+ * The statement that chooses the events by which `Wanted` is known, whatever the journal's age; TOLD_EVENTS reads them with
+ * what they lean on. Every part searches an index; none runs over the events (a test asks SQLite for its plan). CROSS JOIN
+ * fixes the order of the search: left free, SQLite may run over all events instead.
  *
  * Parameters: `recentSeq` (the first event of the last days), `recentAt` (their first moment), `settingsFrom`; where
  * something is asked for, `wantedTags` and `wantedActs` (JSON arrays); with a span, its `from` and `to`.
  *
  * @param of what is wanted: a part that it does not ask for is left out, since SQLite takes its time to plan each
  */
-export function selectEvents(of: Exclude<Wanted["of"], "all">): string {
+export function chooseEvents(of: Exclude<Wanted["of"], "all">): string {
   const [asked, span] = [of === "tags" || of === "acts", of === "span"];
   return `
-WITH RECURSIVE ${recentActs(asked)}, ${atStations}, ${wantedTags(asked, span)},
-chosen (seq) AS MATERIALIZED (
-  SELECT event.seq FROM wanted_tag CROSS JOIN event USING (tag)
-  UNION SELECT event.seq FROM act_of_interest CROSS JOIN event USING (act)
-  UNION SELECT seq FROM at_station WHERE seq IS NOT NULL
-  UNION SELECT seq FROM newest_at_station
-  UNION SELECT seq FROM event WHERE kind = 'settled' AND reaches >= :settingsFrom
-  UNION SELECT seq FROM event WHERE kind = 'clock' AND reaches IS NOT NULL
-  UNION SELECT seq FROM event WHERE seq >= :recentSeq AND tag IS NULL
-  ${when(
-    span,
-    `UNION SELECT seq FROM event WHERE at >= :from AND at < :to AND tag IS NULL
-  UNION SELECT seq FROM event WHERE kind = 'amended' AND reaches >= :from AND reaches < :to AND tag IS NULL`,
-  )}
-),
+WITH RECURSIVE ${recentActs(asked)}, ${atStations}, ${wantedTags(asked, span)}
+SELECT event.seq FROM wanted_tag CROSS JOIN event USING (tag)
+UNION SELECT event.seq FROM act_of_interest CROSS JOIN event USING (act)
+UNION SELECT seq FROM at_station WHERE seq IS NOT NULL
+UNION SELECT seq FROM newest_at_station
+UNION SELECT seq FROM event WHERE kind = 'settled' AND reaches >= :settingsFrom
+UNION SELECT seq FROM event WHERE kind = 'clock' AND reaches IS NOT NULL
+UNION SELECT seq FROM event WHERE seq >= :recentSeq AND tag IS NULL
+${when(
+  span,
+  `UNION SELECT seq FROM event WHERE at >= :from AND at < :to AND tag IS NULL
+UNION SELECT seq FROM event WHERE kind = 'amended' AND reaches >= :from AND reaches < :to AND tag IS NULL`,
+)}
+`;
+}
+
+/**
+ * The statement that reads chosen events (its parameter, a JSON array of their seqs) and what they lean on, in seq order.
+ * A statement of its own, as SQLite plans each part of one as often as it is named, and all it is made of.
+ */
+export const TOLD_EVENTS = `
+WITH RECURSIVE chosen (seq) AS MATERIALIZED (SELECT value FROM json_each(?)),
 -- What stood at the station when a chosen putting away cleared it, and whether another had cleared it before.
 cleared (readied, put_away) AS MATERIALIZED (
   SELECT ${newest("seq", "readied", "event.station", "event.seq")}, ${newest("seq", "put away", "event.station", "event.seq")}
@@ -155,7 +162,6 @@ selected (seq) AS (
 SELECT ${EVENT_COLUMNS}
 FROM selected CROSS JOIN event USING (seq) ORDER BY selected.seq
 `;
-}
 
 /** A part of a statement, or nothing. */
 function when(isWanted: boolean, part: string): string {
