@@ -18,24 +18,40 @@ const programs = { commands: loadProgram(commands), dashboard: loadProgram(dashb
 /** What a shop in mid-rotation is made by, in processes of their own. */
 const before = [
   ["hours", "daily 0-24"],
+  ["hours", "tomorrow 18-22"],
   ["tag", "carved walker", "--count", "3"],
   ["tag", "turned popper"],
   ["tag", "carved walker", "--hung", "seal", "--since", "90m ago"],
   ["tag", "carved walker", "--hung", "white base", "--since", "5h ago"],
   ["tag", "repainted veteran", "--hung", "seal", "--since", "26h ago"],
+  ["take", "6", "bend the hangers"],
+  ["hang", "6", "bend the hangers"],
+  ["ready", "spray corner", "load white", "--ticked", "airbrush mist"],
+  ["take", "6", "base colours"],
+  ["hang", "6", "base colours"],
+  ["touch", "6", "dry"],
+  ["putaway", "spray corner"],
+  ["ready", "spray corner", "load red"],
+  ["take", "4", "tie the tail"],
 ];
+
+/** Two days of a thermometer, from before those pieces hung. */
+const readings = Array.from({ length: 49 }, (_, hour) => {
+  const at = new Date(Date.now() - (48 - hour) * 3_600_000);
+  return `{"time": "${at.toISOString()}", "celsius": ${18 + Math.sin(hour)}, "humidity": 50}`;
+});
 
 /** What is run here. A function that none of these needs is compiled when it is reached. */
 const everyday = [
   () => runCommand("now"),
   () => runCommand("week"),
   () => {
-    runAside("air", "20C 50%");
+    runAside(["air", "-"], readings.join("\n"));
     runCommand("now");
   },
   runDashboard,
   () => {
-    runAside("plan");
+    runAside(["plan"]);
     runCommand("now");
   },
   () => {
@@ -44,9 +60,12 @@ const everyday = [
   },
 ];
 
-/** @param {string[]} words */
-function runAside(...words) {
-  spawnSync(process.execPath, [join(folder, "dryline.cjs"), ...words], { stdio: "ignore" });
+/**
+ * @param {readonly string[]} words
+ * @param {string} input what comes by standard input
+ */
+function runAside(words, input = "") {
+  spawnSync(process.execPath, [join(folder, "dryline.cjs"), ...words], { input });
 }
 
 /** @param {string[]} words */
@@ -98,4 +117,4 @@ process.on("beforeExit", (exitCode) => {
   // Promises alone do not keep a process alive, nor let it be told again.
   if (everyday.length > 0) setImmediate(() => {});
 });
-for (const words of before) runAside(...words);
+for (const words of before) runAside(words);
