@@ -20,6 +20,9 @@ interface CureDay {
   readonly at: Instant[];
   /** Minutes by the sheet from the first up to each. */
   readonly sum: Minutes[];
+  /** The last of each: the end of the day, and how far the coat comes in it. */
+  readonly ends: Instant;
+  readonly whole: Minutes;
 }
 
 /**
@@ -56,9 +59,10 @@ export class CureSum {
 
   /** Minutes by the sheet from a moment in the line to a later one. */
   spent(from: Instant, to: Instant): Minutes {
-    const [first, last] = [dayOf(from), dayOf(to)];
+    const first = dayOf(from);
+    const last = dayOf(to);
     let sum = upTo(to, this.#day(last)) - upTo(from, this.#day(first));
-    for (let day = first; day < last; day++) sum += whole(this.#day(day));
+    for (let day = first; day < last; day++) sum += this.#day(day).whole;
     return sum;
   }
 
@@ -71,12 +75,12 @@ export class CureSum {
     let day = this.#day(number);
     let left = upTo(from, day) + minutes;
     const farthest = Math.max(this.#lastRead, from) + FARTHEST;
-    while (left > whole(day) + ALIKE) {
-      if (lastOf(day.at) >= farthest) return Number.POSITIVE_INFINITY;
-      left -= whole(day);
+    while (left > day.whole + ALIKE) {
+      if (day.ends >= farthest) return Number.POSITIVE_INFINITY;
+      left -= day.whole;
       day = this.#day(++number);
     }
-    const inDay = Math.min(left, whole(day));
+    const inDay = Math.min(left, day.whole);
     return Math.max(from, valueAt(placeOf(inDay, day.sum), inDay, day.sum, day.at));
   }
 
@@ -90,23 +94,23 @@ export class CureSum {
     const lastRead = this.#lastRead;
     for (let index = 0; index < moments.length; index++) {
       const moment = moments[index] as Instant;
-      while (lastOf(beginning.at) < moment) {
-        begunBefore += whole(beginning);
+      while (beginning.ends < moment) {
+        begunBefore += beginning.whole;
         beginning = this.#day(++begunOn);
         begun = 0;
       }
       while ((beginning.at[begun] as number) < moment) begun++;
       const sum = begunBefore + valueAt(begun, moment, beginning.at, beginning.sum) + minutes;
       const farthest = Math.max(lastRead, moment) + FARTHEST;
-      while (endedBefore + whole(ending) + ALIKE < sum && lastOf(ending.at) < farthest) {
-        endedBefore += whole(ending);
+      while (endedBefore + ending.whole + ALIKE < sum && ending.ends < farthest) {
+        endedBefore += ending.whole;
         ending = this.#day(++endedOn);
         ended = 0;
       }
-      const inDay = Math.min(sum - endedBefore, whole(ending));
+      const inDay = Math.min(sum - endedBefore, ending.whole);
       while ((ending.sum[ended] as number) < inDay) ended++;
       reached[index] =
-        endedBefore + whole(ending) + ALIKE < sum
+        endedBefore + ending.whole + ALIKE < sum
           ? Number.POSITIVE_INFINITY
           : Math.max(moment, valueAt(ended, inDay, ending.sum, ending.at));
     }
@@ -125,12 +129,18 @@ export class CureSum {
   }
 
   #sumDay(midnight: Instant): CureDay {
+    const rateIn = this.#rateIn;
+    const lowest = this.#lowest;
     const { readings } = this.#line;
-    const [begins, ends] = [Math.max(midnight, this.start), midnight + DAY];
-    const [at, sum] = [[begins], [0]];
+    const begins = Math.max(midnight, this.start);
+    const ends = midnight + DAY;
+    const at = [begins];
+    const sum = [0];
     let next = firstFrom(readings, begins);
-    let [moment, air] = [begins, this.#airAt(begins, next)];
-    let [rate, total] = [this.#rateIn(air), 0];
+    let moment = begins;
+    let air = this.#airAt(begins, next);
+    let rate = rateIn(air);
+    let total = 0;
     const add = (end: Instant, rateThere: number) => {
       // A stretch that ends or begins just at the lowest temperature lies below it where its other end does.
       if (rate > 0 && rateThere > 0) total += ((end - moment) / MINUTE) * ((rate + rateThere) / 2);
@@ -143,31 +153,28 @@ export class CureSum {
       if (readings[next]?.at === moment) next++;
       const end = Math.min(moment + STRETCH, readings[next]?.at ?? ends, ends);
       const there = this.#airAt(end, next);
-      if (air.celsius < this.#lowest !== there.celsius < this.#lowest) {
-        const share = (this.#lowest - air.celsius) / (there.celsius - air.celsius);
-        add(moment + share * (end - moment), this.#rateIn({ ...there, celsius: this.#lowest }));
+      if (air.celsius < lowest !== there.celsius < lowest) {
+        const share = (lowest - air.celsius) / (there.celsius - air.celsius);
+        add(moment + share * (end - moment), rateIn({ ...there, celsius: lowest }));
       }
-      add(end, this.#rateIn(there));
+      add(end, rateIn(there));
       air = there;
     }
-    return { at, sum };
+    return { at, sum, ends: moment, whole: total };
   }
 
   /** @param next place of the first reading at the moment or after it */
   #airAt(moment: Instant, next: number): Air {
-    const [before, after] = [this.#line.readings[next - 1], this.#line.readings[next]];
+    const { readings } = this.#line;
+    const after = readings[next];
     if (after?.at === moment) return after;
+    const before = readings[next - 1];
     if (before === undefined || after === undefined) return this.#ahead(moment);
     return airBetween(before, after, moment);
   }
 }
 
 const dayOf = (moment: Instant): number => Math.floor(moment / DAY);
-
-const lastOf = (entries: readonly number[]): number => entries[entries.length - 1] as number;
-
-/** Minutes by the sheet of a whole day. */
-const whole = ({ sum }: CureDay): Minutes => lastOf(sum);
 
 /** Minutes by the sheet from the beginning of a day to a moment in it. */
 const upTo = (moment: Instant, { at, sum }: CureDay): Minutes =>

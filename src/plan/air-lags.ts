@@ -77,18 +77,17 @@ function makeLags({ context, horizon, reachEach }: ShopFacts, coat: Coat, place:
  * When waits begun every quarter of an hour end, those of the first days known; where all last as long, that length alone.
  */
 function tableOf(ends: readonly Minutes[], entries: number): Lag {
-  const reached = new Array<Minutes | null>(entries);
   const [first = 0] = ends;
-  let isSteady = true;
-  let last: Minutes = 0;
-  for (let index = 0; index < entries; index++) {
+  if (Number.isFinite(first) && ends.every((end, index) => end - index * EVERY === first)) return first;
+  const reached = ends.map((end) => (end === Number.POSITIVE_INFINITY ? null : end));
+  let last = ends[ends.length - 1] ?? first;
+  for (let index = ends.length; index < entries; index++) {
     const theDayBefore = (reached[index - DAY] ?? Number.POSITIVE_INFINITY) + DAY * EVERY;
     // Never earlier than one begun earlier: the days are alike to a fraction of a minute.
-    last = ends[index] ?? Math.max(theDayBefore, last);
-    reached[index] = last === Number.POSITIVE_INFINITY ? null : last;
-    if (last - index * EVERY !== first) isSteady = false;
+    if (theDayBefore > last) last = theDayBefore;
+    reached.push(last === Number.POSITIVE_INFINITY ? null : last);
   }
-  return isSteady && Number.isFinite(first) ? first : { every: EVERY, reached };
+  return { every: EVERY, reached };
 }
 
 /** The last whole minute before a moment that is too late. */
