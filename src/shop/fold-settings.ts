@@ -1,5 +1,5 @@
 import type { Setting } from "../journal/event.ts";
-import type { BenchHours } from "../time/bench-hours.ts";
+import type { BenchHours, DayHours } from "../time/bench-hours.ts";
 import { addDays } from "../time/civil.ts";
 import type { CivilDate, Instant } from "../time/instant.ts";
 import type { Settings } from "./shop.ts";
@@ -19,7 +19,11 @@ export const NOTHING_SETTLED: Settings = {
   touchesCount: true,
 };
 
-/** Settings after one more, said at a moment. Timelines keep every from-date, so that past weeks stay true. */
+/**
+ * Settings after one more, said at a moment. Timelines keep every from-date, so that past weeks stay true.
+ *
+ * @param settings used up: a year of single days would else be copied once for each of them
+ */
 export function foldSetting(settings: Settings, setting: Setting, at: Instant): Settings {
   const hours = settings.hours ?? { weekly: [], days: {}, away: [] };
   switch (setting.of) {
@@ -28,7 +32,8 @@ export function foldSetting(settings: Settings, setting: Setting, at: Instant): 
       return { ...settings, hours: { ...hours, weekly } };
     }
     case "day":
-      return { ...settings, hours: { ...hours, days: withDay(hours.days, setting.date, setting.hours) } };
+      sayDay(hours.days, setting.date, setting.hours);
+      return settings.hours === null ? { ...settings, hours } : settings;
     case "away": {
       const { from, to } = setting;
       return { ...settings, hours: { ...hours, away: [...hours.away, { from, to }] } };
@@ -78,13 +83,13 @@ function withEntry<Key, Value>(map: ReadonlyMap<Key, Value>, key: Key, value: Va
 }
 
 /** A day's own hours said; null: the weekly ones hold again. */
-function withDay(
-  days: BenchHours["days"],
+function sayDay(
+  days: Record<CivilDate, readonly DayHours[]>,
   date: CivilDate,
-  hours: BenchHours["days"][string] | null,
-): BenchHours["days"] {
-  const { [date]: _, ...others } = days;
-  return hours === null ? others : { ...others, [date]: hours };
+  hours: readonly DayHours[] | null,
+) {
+  delete days[date];
+  if (hours !== null) days[date] = hours;
 }
 
 /** Days away that end before a date: what lies after it is dropped. */
