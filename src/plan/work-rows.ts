@@ -1,3 +1,4 @@
+import { setUpState } from "../shop/set-up-state.ts";
 import { after, type Instant, type Minutes } from "../time/instant.ts";
 import { type Candidate, setUpFor } from "./candidates.ts";
 import { costOfLeaving, type WithoutIt } from "./cost-of-leaving.ts";
@@ -50,7 +51,7 @@ export function workRow(
     setUp,
     opens: Math.max(...row.map(({ state }) => ("since" in state ? state.since : facts.context.now))),
     shuts,
-    beginBy: shuts === null ? null : after(shuts, -lead),
+    beginBy: shuts === null ? null : beginBy(first, setUp, shuts, facts),
     why: whyFirst(row, setUp, found, below),
     get ifLeft() {
       ifLeft ??= costOfLeaving(row, lead, facts, withoutIt());
@@ -61,6 +62,28 @@ export function workRow(
         ? null
         : lookAhead(prepared, task, lead + minutes, lead + minutes, coat),
   };
+}
+
+/**
+ * The last moment at which the hands may turn to work that shuts: the set-up comes before it, and where the one that stands
+ * keeps no longer than until then, another.
+ *
+ * Shuts 20:13, and mixing takes 5 min: begin by 20:08, though a cup stands ready that keeps till 18:30.
+ */
+function beginBy({ step }: Candidate, setUp: WorkRow["setUp"], shuts: Instant, facts: ShopFacts): Instant {
+  const latest = after(shuts, -(setUp?.minutes ?? 0));
+  if (setUp === null || step.setUp === null || !setUp.standing) return latest;
+  const kept = keepsUntil(facts, step.station, setUp.what);
+  return kept >= latest ? latest : Math.max(kept, after(shuts, -step.setUp.takes));
+}
+
+/** Until when what stands at a station keeps, once it is ready; Infinity: until another load. */
+function keepsUntil({ standing }: ShopFacts, station: string, what: string): Instant {
+  const stands = standing.find((one) => one.station === station && one.setUp.what === what);
+  if (stands === undefined) return Number.POSITIVE_INFINITY;
+  const { ready } = stands.setUp;
+  const then = stands.state.is === "getting ready" ? setUpState(stands.setUp, ready) : stands.state;
+  return then.until ?? Number.POSITIVE_INFINITY;
 }
 
 /** Pieces held by the same thing until the same moment. */

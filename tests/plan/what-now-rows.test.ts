@@ -3,7 +3,7 @@ import { compareFinishes } from "../../src/plan/compare-finishes.ts";
 import { sayHeld } from "../../src/words/say-hold.ts";
 import { sayHeldWhat } from "../../src/words/say-work.ts";
 import { Diary } from "../fixtures/diary.ts";
-import { walker } from "../fixtures/walker.ts";
+import { inARow, makeCoat, makeProcess, makeStep, mixResin, walker } from "../fixtures/walker.ts";
 import { at } from "../fixtures/week-time.ts";
 import { speechAt } from "../words/made-rows.ts";
 import { askNow, contextAt, newPieceOf, saidRows } from "./ask-now.ts";
@@ -213,4 +213,36 @@ test("this one first: a weight delays the others, and the finish times say by ho
   expect(finishes.broken).toEqual([]);
   const [row] = askNow(diary, "Thu 18:30").work;
   expect(row).toMatchObject({ tags: [2], why: { because: "this one first" } });
+});
+
+test("work is begun so much sooner as another cup takes to mix, where the one that stands keeps no longer", () => {
+  const laid = (keeps: number) => {
+    const setUp = { ...mixResin, keeps: { way: "mix", minutes: keeps, serves: 4 } } as const;
+    const twice = makeProcess(
+      "twice",
+      inARow([
+        makeStep("first", 8, { coat: "resin", setUp }),
+        makeStep("second", 8, { coat: "resin", setUp }),
+      ]),
+      [
+        makeCoat("resin", {
+          windows: [
+            { opens: 0, shuts: 120, first: null },
+            { opens: 1440, shuts: null, first: null },
+          ],
+        }),
+      ],
+    );
+    const diary = new Diary(twice);
+    diary.tag(1, "Mon 18:00");
+    diary.ready("bench", "mix resin", "Mon 18:04", { keeps: setUp.keeps });
+    diary.take(1, "first", "Mon 18:04");
+    diary.hang(1, "first", "Mon 18:12");
+    return askNow(diary, "Mon 18:13").work[0];
+  };
+  // The window shuts 20:12; the cup of 18:04 keeps till 18:34, mixing takes 4 min.
+  expect(laid(30)).toMatchObject({ setUp: { minutes: 0, standing: true }, beginBy: at("Mon 20:08") });
+  // Till 20:10, two minutes before it shuts: that is later than 20:08.
+  expect(laid(126)).toMatchObject({ beginBy: at("Mon 20:10") });
+  expect(laid(200)).toMatchObject({ beginBy: at("Mon 20:12") });
 });

@@ -13,12 +13,33 @@ export function beginBy(shop: PlannedShop, visits: readonly Visit[]): { readonly
   const [first] = visits;
   if (first === undefined) return null;
   const from = first.start - first.setUp;
-  const latest = Math.min(...visits.map((visit) => shutOf(shop, visit) - (visit.start - from)));
+  const shuts = Math.min(...visits.map((visit) => shutOf(shop, visit) - (visit.start - from)));
+  const latest = withSetUp(shop, first, shuts);
   const { sessions } = shop.made.problem;
   const opens = sessions.find((session) => session.opens > from)?.opens ?? Infinity;
   if (latest >= opens) return null;
   const closes = sessions.find((session) => session.closes > from)?.closes ?? Infinity;
   return { by: latest < closes ? latest : null };
+}
+
+/** The same where what stands for the first visit keeps no longer than until then: it is made anew before it. */
+function withSetUp({ made: { problem }, plan }: PlannedShop, first: Visit, shuts: Minutes): Minutes {
+  const { setUp: number } = at(problem.tasks, first.task);
+  if (number === null || first.part === "preparation" || first.setUp > 0) return shuts;
+  const setUp = at(problem.setUps, number);
+  if (setUp.keeps.way === "load") return shuts;
+  const uses = plan.visits.filter(
+    ({ task, part, start }) =>
+      part !== "preparation" && start < first.start && at(problem.tasks, task).setUp === number,
+  );
+  const { standing } = at(problem.stations, setUp.station);
+  const stood = standing === null || standing === "any" ? null : standing;
+  const since =
+    setUp.keeps.way === "heat"
+      ? Math.max(stood?.ready ?? 0, stood?.lastUsed ?? 0, ...uses.map(({ end }) => end))
+      : (uses.findLast((use) => use.setUp > 0)?.start ?? stood?.ready ?? 0);
+  const kept = since + setUp.keeps.minutes;
+  return kept >= shuts ? shuts : Math.max(kept, shuts - setUp.minutes);
 }
 
 /** The last start of the window that a visit begins in; Infinity: it never shuts. */

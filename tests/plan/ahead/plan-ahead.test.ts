@@ -200,4 +200,30 @@ describe("windows ahead", () => {
     // 18:06 + 1,500 is Tuesday 19:06.
     expect(secondOf(1500)).toBeNull();
   });
+
+  test("by a cup that will have gone off, the minutes to mix another come off the last minute to begin", () => {
+    const twice = makeProcess(
+      "twice",
+      inARow([
+        makeStep("first", 8, { coat: "resin", setUp: mixResin }),
+        makeStep("second", 8, { coat: "resin", setUp: mixResin }),
+      ]),
+      [
+        makeCoat("resin", {
+          stages: { "dry-hard": 1440 },
+          windows: [
+            { opens: 0, shuts: 120, first: null },
+            { opens: 1440, shuts: null, first: null },
+          ],
+        }),
+      ],
+    );
+    const rows = askPlan(tagged(twice, 1), "Mon 18:00", 1).sessions.flatMap((session) => session.rows);
+    // Mixed 18:04, laid till 18:12, the second from the same cup. It shuts 20:12, the last minute is 20:11, and the
+    // cup is past it at 18:34: 4 min to mix another.
+    expect(rows.find(({ step }) => step === "second")).toMatchObject({
+      setUp: { minutes: 0 },
+      shuts: { by: at("Mon 20:07") },
+    });
+  });
 });
