@@ -1,11 +1,12 @@
+import { handsOf } from "../shop/hands.ts";
 import { handsAt } from "../shop/settings-at.ts";
-import type { Settings } from "../shop/shop.ts";
+import type { Piece, Settings } from "../shop/shop.ts";
 import type { BenchHours } from "../time/bench-hours.ts";
 import { localTime } from "../time/civil.ts";
 import { type Instant, MINUTE, type Minutes } from "../time/instant.ts";
 import { sessionsBetween } from "../time/sessions.ts";
 import type { Zone } from "../time/zone.ts";
-import { count, type Span, tagsOf } from "./span.ts";
+import { count, isWithin, type Span, tagsOf } from "./span.ts";
 import type { HandsOnUsed } from "./week-review.ts";
 import type { WorkDone } from "./work-done.ts";
 
@@ -17,7 +18,13 @@ interface Bench {
 }
 
 /** Hands-on minutes of the work that ended in a week, against the minutes the bench was open in it. */
-export function handsOnUsed(work: readonly WorkDone[], week: Span, bench: Bench, now: Instant): HandsOnUsed {
+export function handsOnUsed(
+  work: readonly WorkDone[],
+  pieces: readonly Piece[],
+  week: Span,
+  bench: Bench,
+  now: Instant,
+): HandsOnUsed {
   const known = work.filter(({ minutes }) => minutes !== null);
   const soFar = Math.min(Math.max(now, week.from), week.to);
   return {
@@ -27,7 +34,20 @@ export function handsOnUsed(work: readonly WorkDone[], week: Span, bench: Bench,
     left: openMinutes({ from: soFar, to: week.to }, bench),
     unknown: count(work.filter(({ minutes }) => minutes === null)),
     guessed: count(known.filter(({ guessed }) => guessed)),
+    halfDone: halfDone(pieces, week),
   };
+}
+
+/** Work put down in a week that nobody has gone on with since. */
+function halfDone(pieces: readonly Piece[], week: Span): HandsOnUsed["halfDone"] {
+  const lying = pieces.flatMap((piece) =>
+    piece.end !== null
+      ? []
+      : handsOf(piece)
+          .lying.filter(({ leftAt }) => leftAt !== null && isWithin(week, leftAt))
+          .map(({ minutesBefore }) => ({ tag: piece.tag, minutes: minutesBefore })),
+  );
+  return { ...count(lying), minutes: Math.round(lying.reduce((sum, { minutes }) => sum + minutes, 0)) };
 }
 
 /** Minutes of a span in which the bench is open, for each pair of hands at work that day. */

@@ -63,6 +63,8 @@ export interface HandsOnUsed {
   readonly unknown: Figure;
   /** Hung "as usual": their minutes are a guess and in the sum. */
   readonly guessed: Figure;
+  /** Put down half-done this week and still lying so: their minutes count in the week in which the work ends. */
+  readonly halfDone: Figure & { readonly minutes: Minutes };
 }
 
 /** Of the pieces finished in the week. */

@@ -62,6 +62,9 @@ function sayHours({ handsOn, running }: WeekReview): string[] {
   ];
   if (handsOn.unknown.count > 0)
     lines.push(`  not in it: hung without being taken ${sayFigure(handsOn.unknown)}`);
+  const { halfDone } = handsOn;
+  if (halfDone.count > 0)
+    lines.push(`  not yet in it: half-done ${sayFigure(halfDone)}, ${sayMinutes(halfDone.minutes)} so far`);
   if (handsOn.guessed.count > 0) lines.push(`  guessed in it: hung as usual ${sayFigure(handsOn.guessed)}`);
   return lines;
 }

@@ -138,6 +138,9 @@ describe("with three pieces out", () => {
   test("leave puts down and take goes on", async () => {
     await done(bench, "Mon 18:05", 'take 3 --ticked "wood and foam dust"');
     expect(await done(bench, "Mon 18:20", "leave")).toMatch(/^3 put down half-done 18:20, shape\./);
+    expect(await done(bench, "Mon 18:25", "week")).toContain(
+      "\n  not yet in it: half-done 1 (3), 15 min so far\n",
+    );
     expect(await done(bench, "Mon 18:30", "take 3")).toMatch(/^3 in hand 18:30, shape\./);
   });
 

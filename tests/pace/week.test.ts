@@ -95,6 +95,7 @@ describe("the week of the walkers", () => {
       left: 0,
       unknown: { count: 0, tags: [] },
       guessed: { count: 1, tags: [1] },
+      halfDone: { count: 0, tags: [], minutes: 0 },
     });
   });
 
@@ -179,6 +180,20 @@ describe("hours open", () => {
     // Friday's 180 and Saturday's 420 fall out: 1395 - 600.
     expect(review(diary.shop()).handsOn.open).toBe(795);
   });
+});
+
+test("what was put down half-done is told apart until it ends, and then counts", () => {
+  const diary = new Diary(walker);
+  diary.tag(7, "Mon 18:00");
+  diary.take(7, "shape", "Mon 18:00");
+  diary.leave(7, "shape", "Mon 18:34");
+  expect(review(diary.shop()).handsOn).toMatchObject({
+    minutes: 0,
+    halfDone: { count: 1, tags: [7], minutes: 34 },
+  });
+  diary.take(7, "shape", "Mon 18:50");
+  diary.hang(7, "shape", "Mon 18:56");
+  expect(review(diary.shop()).handsOn).toMatchObject({ minutes: 40, halfDone: { count: 0, minutes: 0 } });
 });
 
 describe("hands-on nobody timed", () => {
