@@ -92,15 +92,13 @@ describe("patterns of several pieces a week, each read by a checker of its own",
 });
 
 describe("small circles drawn from a seed", () => {
-  const solved = Array.from({ length: 60 }, (_, seed) => randomCircle(seed)).map((circle) => ({
-    circle,
-    one: solveCircle(circle, { stop: () => false }),
-    found: new PacePatterns(circle, { ...solveCircle(circle, { stop: () => false }), starts: null }).solve(
-      1,
-      { first: 20, fewer: 0, shorten: 20 },
-      () => false,
-    ),
-  }));
+  const solved = Array.from({ length: 60 }, (_, seed) => {
+    const circle = randomCircle(seed);
+    const one = solveCircle(circle, { stop: () => false });
+    const patterns = new PacePatterns(circle, { ...one, starts: null });
+    const found = patterns.solve(1, { first: 20, fewer: 0, shorten: 20 }, () => false);
+    return { circle, one, found };
+  });
 
   test("a pattern found holds, and takes no less than the rotation proven", () => {
     for (const { circle, one, found } of solved) {
