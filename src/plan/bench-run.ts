@@ -81,7 +81,7 @@ export interface StationRun {
 }
 
 /** One emission in the room. */
-interface InTheAir {
+export interface InTheAir {
   readonly what: number;
   readonly from: Minutes;
   readonly until: Minutes;
@@ -193,8 +193,12 @@ export function findLatest(run: BenchRun, task: TaskRun, t: Minutes): void {
 
 /** Minutes of putting away that this bench session owes once `station` comes to owe `own`. */
 export function putAwayMinutes(run: BenchRun, station: StationRun | null, own: Minutes): Minutes {
+  const { stations } = run;
   let sum = 0;
-  for (const each of run.stations) sum += each === station ? Math.max(each.owes, own) : each.owes;
+  for (let index = 0; index < stations.length; index++) {
+    const each = stations[index] as StationRun;
+    sum += each === station ? Math.max(each.owes, own) : each.owes;
+  }
   return sum;
 }
 

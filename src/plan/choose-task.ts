@@ -55,12 +55,15 @@ function wakeCandidates(run: BenchRun, t: Minutes, choice: Choice): Minutes {
   const { closes } = at(sessions, run.session);
   const nextOpens = sessions[run.session + 1]?.opens ?? Number.POSITIVE_INFINITY;
   let awaited = Number.POSITIVE_INFINITY;
-  choice.awake.length = 0;
-  for (const task of run.candidates) {
+  const { candidates } = run;
+  const { awake } = choice;
+  awake.length = 0;
+  for (let index = 0; index < candidates.length; index++) {
+    const task = candidates[index] as TaskRun;
     const { wake, latest } = task;
     if (wake <= t) {
       rankTask(run, task, t, nextOpens);
-      choice.awake.push(task);
+      awake.push(task);
       continue;
     }
     choice.next = Math.min(choice.next, wake);
@@ -98,7 +101,8 @@ function keepHeldOff(run: BenchRun, awake: TaskRun[], found: TaskRun): void {
   const { kind } = found.prepared;
   const itHolds = at(holdsOff, kind);
   let kept = 0;
-  for (const task of awake) {
+  for (let index = 0; index < awake.length; index++) {
+    const task = awake[index] as TaskRun;
     const other = task.prepared.kind;
     if (itHolds[other] === true && holdsOff[other]?.[kind] !== true) awake[kept++] = task;
   }
@@ -109,13 +113,12 @@ function keepHeldOff(run: BenchRun, awake: TaskRun[], found: TaskRun): void {
 function takeBest(awake: TaskRun[]): TaskRun {
   let best = at(awake, 0);
   let place = 0;
-  let index = 0;
-  for (const task of awake) {
+  for (let index = 1; index < awake.length; index++) {
+    const task = awake[index] as TaskRun;
     if (task.rank < best.rank || (task.rank === best.rank && task.index < best.index)) {
       best = task;
       place = index;
     }
-    index++;
   }
   const last = awake.pop();
   if (last !== undefined && last !== best) awake[place] = last;

@@ -1,6 +1,6 @@
 import type { Minutes } from "../time/instant.ts";
 import { at } from "./at.ts";
-import type { BenchRun, TaskRun } from "./bench-run.ts";
+import type { BenchRun, InTheAir, TaskRun } from "./bench-run.ts";
 import type { Gives } from "./problem.ts";
 import type { Trial } from "./try-task.ts";
 
@@ -12,7 +12,9 @@ export function clearOfAir(run: BenchRun, { prepared }: TaskRun, t: Minutes, tri
   if (run.air.length === 0) return t;
   let clear = t;
   const { start, setUp, end } = trial;
-  for (const { what, fromSetUp, lasts } of prepared.gives) {
+  const { gives } = prepared;
+  for (let index = 0; index < gives.length; index++) {
+    const { what, fromSetUp, lasts } = gives[index] as Gives;
     clear = Math.max(clear, clearOf(run, what, t, fromSetUp ? start - setUp : start, end + lasts));
   }
   if (trial.preparation === 0) return clear;
@@ -27,7 +29,9 @@ function clearOf(run: BenchRun, what: number, t: Minutes, from: Minutes, until: 
   const keepApart = run.prepared.apart[what];
   let clear = t;
   if (keepApart === undefined) return clear;
-  for (const other of run.air) {
+  const { air } = run;
+  for (let index = 0; index < air.length; index++) {
+    const other = air[index] as InTheAir;
     if (keepApart[other.what] !== true || other.until <= from || other.from >= until) continue;
     clear = Math.max(clear, t + other.until - from);
   }

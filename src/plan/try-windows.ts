@@ -24,7 +24,7 @@ export function tryWindows(run: BenchRun, task: TaskRun, t: Minutes, trial: Tria
     const ready = layOut(task, t, trial);
     if (ready > t) return ready;
     for (let index = 0; index < waits.length; index++) {
-      const wait = at(waits, index);
+      const wait = waits[index] as Wait;
       const window = firstNotShut(wait, at(run.tasks, wait.on).end, trial.start, chosen[index]);
       if (window === null) {
         trial.missed = wait;
@@ -47,10 +47,11 @@ function waitsNow(task: TaskRun): readonly Wait[] {
 
 /** Sets preparation, set-up and start for the windows chosen so far. @returns `t`, or when the set-up is ready */
 function layOut(task: TaskRun, t: Minutes, trial: Trial): Minutes {
+  const { windows } = trial;
   trial.preparation = 0;
-  for (const window of trial.windows) {
-    if (window.preparation !== null)
-      trial.preparation += window.preparation.minutes + window.preparation.settles;
+  for (let index = 0; index < windows.length; index++) {
+    const { preparation } = windows[index] as PlanWindow;
+    if (preparation !== null) trial.preparation += preparation.minutes + preparation.settles;
   }
   const from = t + trial.preparation;
   const { standing } = task.station ?? { standing: null };
@@ -89,8 +90,10 @@ function firstNotShut(
   start: Minutes,
   from: PlanWindow | undefined,
 ): PlanWindow | null {
+  const { windows } = wait;
   let passed = from === undefined;
-  for (const window of wait.windows) {
+  for (let index = 0; index < windows.length; index++) {
+    const window = windows[index] as PlanWindow;
     passed = passed || window === from;
     if (passed && start <= shutAfter(window.shuts, end)) return window;
   }
@@ -102,8 +105,8 @@ function latestOpening(run: BenchRun, task: TaskRun, t: Minutes, trial: Trial): 
   const waits = waitsNow(task);
   let earliest = t;
   for (let index = 0; index < waits.length; index++) {
-    const window = at(trial.windows, index);
-    const { end } = at(run.tasks, at(waits, index).on);
+    const window = trial.windows[index] as PlanWindow;
+    const { end } = at(run.tasks, (waits[index] as Wait).on);
     const opens = openingAfter(window.opens, end);
     const lead = window.preparation === null ? trial.start - t : 0;
     earliest = Math.max(earliest, opens - lead);
