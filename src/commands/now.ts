@@ -27,7 +27,7 @@ export const now: Command = {
   ],
   async run(words, bench) {
     const { workshop, speech } = await bench.open();
-    const asked = words.moment("at", speech, "future");
+    const asked = words.moment("at", speech, "near");
     words.nothingMore();
     if (words.problems.length > 0) return { problems: words.problems };
     const answer = await workshop.whatNow(asked ?? undefined);

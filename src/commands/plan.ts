@@ -44,7 +44,7 @@ export const plan: Command = {
   ],
   async run(words, bench) {
     const { workshop, speech } = await bench.open();
-    const asked = words.moment("at", speech, "future");
+    const asked = words.moment("at", speech, "near");
     const then = { ...speech, now: asked ?? speech.now };
     const date = words.has("card") && !words.has("add") ? readDay(words, then) : null;
     const days = readDays(words);

@@ -22,7 +22,7 @@ export const rack: Command = {
   ],
   async run(words, bench) {
     const { workshop, speech } = await bench.open();
-    const asked = words.moment("at", speech, "future");
+    const asked = words.moment("at", speech, "near");
     const tags = words.tags();
     words.nothingMore();
     if (words.problems.length > 0) return { problems: words.problems };

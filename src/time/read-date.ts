@@ -1,5 +1,5 @@
 import { monthNamed, weekdayNamed } from "./calendar-words.ts";
-import { addDays, isCivilDate, localTime, weekdayOf } from "./civil.ts";
+import { addDays, daysBetween, isCivilDate, localTime, weekdayOf } from "./civil.ts";
 import type { CivilDate, Instant } from "./instant.ts";
 import type { Zone } from "./zone.ts";
 
@@ -8,8 +8,11 @@ export interface WordsProblem {
   readonly problem: string;
 }
 
-/** Which way a date without a year, or a weekday, is looked for. Today counts for both. */
-export type Direction = "future" | "past";
+/**
+ * Which way a date without a year, or a weekday, is looked for. Today counts for all. `near`: a weekday to come, a date in
+ * the year that brings it nearest.
+ */
+export type Direction = "future" | "past" | "near";
 
 const NEAR_DAYS = new Map([
   ["yesterday", -1],
@@ -90,6 +93,12 @@ function dayAndMonth(words: readonly string[], today: CivilDate, prefer: Directi
     return isCivilDate(date) ? date : null;
   }
   const thisYear = Number(today.slice(0, 4));
+  if (prefer === "near") {
+    const dates = [thisYear - 1, thisYear, thisYear + 1].map((near) => `${near}-${monthAndDay}`);
+    const apart = (date: CivilDate): number => Math.abs(daysBetween(today, date));
+    const [nearest] = dates.filter(isCivilDate).toSorted((a, b) => apart(a) - apart(b));
+    if (nearest !== undefined) return nearest;
+  }
   const step = prefer === "past" ? -1 : 1;
   // 29 February may be as far as eight years off (round 1900 and 2100).
   for (let away = 0; away <= LONGEST_LEAP_GAP; away++) {

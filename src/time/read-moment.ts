@@ -14,7 +14,7 @@ const DATE_THEN_CLOCK = /^(.+?)[\s,]+(?:at\s+)?(\S+(?:\s*[ap]m)?)$/i;
 /**
  * A moment in forgiving words, for facts that were: `20:15`, `yesterday 20:00`, `Tue 18:40`, `3 May 9:00`,
  * `20m ago`, `now`, or ISO 8601 with or without offset. Weekdays and dates without a year are the last that
- * were (`prefer: "future"`: the next to come). A bare reading is today's, unless it lies more than 12 hours
+ * were (`prefer: "future"`: the next to come; "near": weekdays likewise, dates whichever is nearer). A bare reading is today's, unless it lies more than 12 hours
  * ahead: then yesterday's. What is still to come is left to the caller to refuse.
  */
 export function readMoment(
@@ -31,7 +31,7 @@ export function readMoment(
   const bare = readClock(trimmed.replace(/^at\s+/i, ""));
   if (bare !== null) {
     const instant = instantOf(from.zone, today, bare);
-    if (from.prefer === "future" || instant - from.now <= AHEAD) return { instant };
+    if ((from.prefer ?? "past") !== "past" || instant - from.now <= AHEAD) return { instant };
     return { instant: instantOf(from.zone, addDays(today, -1), bare) };
   }
   return readDated(trimmed, today, from);

@@ -91,6 +91,16 @@ describe("a moment in the past", () => {
     expect(coming("3 May 9:00")).toEqual({ instant: dublin("2026-05-03", "9:00") });
   });
 
+  test("when what is near is asked for, weekdays are to come, and dates are in the year that brings them nearest", () => {
+    const near = (text: string) => readMoment(text, { now, zone: DUBLIN, prefer: "near" });
+    expect(near("Sat 12:00")).toEqual({ instant: dublin("2026-03-28", "12:00") });
+    expect(near("3 May 9:00")).toEqual({ instant: dublin("2026-05-03", "9:00") });
+    // It is the 25th of March: the 2nd is three weeks ago, 30 December nearer behind than ahead.
+    expect(near("2 March 18:00")).toEqual({ instant: dublin("2026-03-02", "18:00") });
+    expect(near("30 Dec 18:00")).toEqual({ instant: dublin("2025-12-30", "18:00") });
+    expect(near("29 Feb 18:00")).toEqual({ instant: dublin("2028-02-29", "18:00") });
+  });
+
   test("seconds and fractions of a written moment are kept to the second", () => {
     expect(moment("2026-03-20T09:00:30.5Z")).toEqual({ instant: Date.UTC(2026, 2, 20, 9, 0, 30) });
   });
