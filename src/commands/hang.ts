@@ -35,6 +35,8 @@ export const hang: Command = {
   async run(words, bench) {
     const opened = await bench.open();
     const { workshop, speech } = opened;
+    if (words.has("as-usual") && (words.has("at") || words.has("ago")))
+      words.problems.push("say --as-usual or when it was, not both");
     const said = words.tags();
     const tags = said.length > 0 ? said : await tagsInHand(words, workshop);
     const { step, result } = await splitResult(words, tags, workshop);

@@ -44,8 +44,9 @@ function sayRemedy({ always, first }: HoursProblem & { kind: "window missed" }):
   return first === null ? `hang it at another time, for ${later}` : `hang it at another time, or ${later}`;
 }
 
-/** Three days or more in a row are said by the first and the last. */
-function sayDays(weekdays: readonly number[]): string {
+/** From Monday on; three days or more in a row are said by the first and the last. */
+function sayDays(found: readonly number[]): string {
+  const weekdays = found.toSorted((a, b) => a - b);
   const names = weekdays.map((weekday) => WEEKDAYS[weekday - 1]);
   const inRow = weekdays.every((weekday, index) => index === 0 || weekday === (weekdays[index - 1] ?? 0) + 1);
   return inRow && names.length > 2 ? `${names[0]} to ${names.at(-1)}` : names.join(", ");

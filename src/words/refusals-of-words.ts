@@ -30,7 +30,9 @@ export const REFUSALS_OF_WORDS: Refusals<
   "no such set-up": ({ station, what, setUps }) =>
     setUps.length === 0
       ? `Nothing is set up at the ${station}: its work needs no "${what}"`
-      : `"${what}" is not set up at the ${station}: say ${sayList(setUps, "or")}`,
+      : what === ""
+        ? `several can be set up at the ${station}: say ${sayList(setUps, "or")}`
+        : `"${what}" is not set up at the ${station}: say ${sayList(setUps, "or")}`,
   "no such answer": ({ step, answers }) =>
     answers.length === 0
       ? `${step} has no answers: hang it without one`

@@ -135,6 +135,12 @@ describe("with three pieces out", () => {
     expect(await done(bench, "Mon 19:24", "hang 1 2 --ago 20m")).toMatch(/^1 and 2 hung 19:04/);
   });
 
+  test("hung as usual and at a time said are two things", async () => {
+    expect(await refused(bench, "Mon 18:05", "hang 3 --as-usual --ago 5m", 2)).toBe(
+      "Say --as-usual or when it was, not both.",
+    );
+  });
+
   test("leave puts down and take goes on", async () => {
     await done(bench, "Mon 18:05", 'take 3 --ticked "wood and foam dust"');
     expect(await done(bench, "Mon 18:20", "leave")).toMatch(/^3 put down half-done 18:20, shape\./);

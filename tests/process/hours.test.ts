@@ -64,6 +64,14 @@ describe("windows that shut before the bench opens again", () => {
     );
   });
 
+  test("weekdays are told from Monday on, whatever day it is asked on", () => {
+    const [seal] = hoursProblems(withNext(8), ASSUMED_HOURS, dublin, MONDAY);
+    if (seal?.kind !== "window missed") throw new Error(seal?.kind);
+    expect(sayHoursProblem({ ...seal, weekdays: [3, 4, 5, 1, 2] })).toMatch(
+      /^"seal" hung Monday to Friday 11:53/,
+    );
+  });
+
   test("a week later, without a clock change, the same shuts at 11:53", () => {
     const [seal] = hoursProblems(withNext(8), ASSUMED_HOURS, dublin, "2026-04-06");
     expect(seal).toMatchObject({ weekdays: [6], from: 713, shuts: { weekday: 7, minute: 11 * 60 + 53 } });

@@ -51,6 +51,10 @@ const cases: { readonly [C in RefusalCode]: readonly Case<C>[] } = {
       '"mix resin" is not set up at the lead pot: say melt lead.',
     ],
     [
+      { station: "bench", what: "", setUps: ["mix resin", "load varnish"] },
+      "Several can be set up at the bench: say mix resin or load varnish.",
+    ],
+    [
       { station: "bench", what: "mix resin", setUps: [] },
       'Nothing is set up at the bench: its work needs no "mix resin".',
     ],
