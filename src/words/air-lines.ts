@@ -55,9 +55,10 @@ export class AirLines {
     const fields = new Map<string, unknown>();
     for (const [index, cell] of plain.split(this.#columns.by).entries()) {
       const meaning = this.#columns.meanings[index] ?? null;
+      const value = cell.trim().replaceAll(/^"|"$/g, "");
       // A comma that parts no columns is a decimal one.
-      const value = this.#columns.by === "," ? cell : cell.replace(/^(\s*-?\d+),(\d+)/, "$1.$2");
-      if (meaning !== null) fields.set(meaning, value.trim().replaceAll(/^"|"$/g, ""));
+      const plainValue = this.#columns.by === "," ? value : value.replace(/^(\s*-?\d+),(\d+)/, "$1.$2");
+      if (meaning !== null) fields.set(meaning, plainValue);
     }
     return readAirFields(fields, this.#as());
   }

@@ -83,6 +83,13 @@ test("semicolons part columns that have decimal commas", () => {
   expect(read).toMatchObject([{ celsius: 16.5, humidityPercent: 58.5 }]);
 });
 
+test("quoted cells have decimal commas too, where semicolons part them", () => {
+  const lines = new AirLines(() => as);
+  expect(lines.take('time;temperature;rh\n"2026-03-24 21:00";"19,1";"55,5"\n')).toMatchObject([
+    { celsius: 19.1, humidityPercent: 55.5, doubt: null },
+  ]);
+});
+
 test("lines may come in pieces of any size, the last without an end", () => {
   const text = "20C 50%\n21C 51%\r\n22C 52%";
   fc.assert(
