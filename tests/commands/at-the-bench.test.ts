@@ -1,14 +1,11 @@
 import { afterEach, beforeEach, describe, expect, test } from "vitest";
-import { BenchInAFolder } from "../fixtures/bench-in-a-folder.ts";
-import { at } from "../fixtures/week-time.ts";
-import { done, newest, refused } from "./type-lines.ts";
+import type { BenchInAFolder } from "../fixtures/bench-in-a-folder.ts";
+import { benchAfter, done, newest, refused } from "./type-lines.ts";
 
 let bench: BenchInAFolder;
 
 beforeEach(async () => {
-  bench = new BenchInAFolder(at("Mon 17:50"));
-  await done(bench, "Mon 17:50", "settings zone Europe/Dublin");
-  await done(bench, "Mon 17:50", 'hours "weekdays 18-21, Sat 9-16"');
+  bench = await benchAfter("Mon 17:50", ["settings zone Europe/Dublin", 'hours "weekdays 18-21, Sat 9-16"']);
 });
 afterEach(() => bench.remove());
 

@@ -1,13 +1,13 @@
 /** What touch tests teach of a can. */
 import { afterEach, beforeEach, expect, test } from "vitest";
-import { BenchInAFolder } from "../fixtures/bench-in-a-folder.ts";
+import type { BenchInAFolder } from "../fixtures/bench-in-a-folder.ts";
 import { at } from "../fixtures/week-time.ts";
+import { benchAfter } from "./type-lines.ts";
 
 let bench: BenchInAFolder;
 
 beforeEach(async () => {
-  bench = new BenchInAFolder(at("Mon 18:00"));
-  await bench.type("settings zone Europe/Dublin");
+  bench = await benchAfter("Mon 18:00", ["settings zone Europe/Dublin"]);
 });
 afterEach(() => bench.remove());
 

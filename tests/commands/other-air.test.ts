@@ -9,7 +9,7 @@ interface Rotation {
 let bench: BenchInAFolder;
 
 beforeAll(async () => {
-  bench = new BenchInAFolder(at("Mon 18:00"), { planRounds: 20 });
+  bench = new BenchInAFolder(at("Mon 18:00"), { planRounds: 5 });
   await bench.type("settings zone Europe/Dublin");
 });
 afterAll(() => bench.remove());

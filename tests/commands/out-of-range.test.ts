@@ -1,14 +1,11 @@
 import { afterEach, beforeEach, expect, test } from "vitest";
-import { BenchInAFolder } from "../fixtures/bench-in-a-folder.ts";
-import { at } from "../fixtures/week-time.ts";
-import { done, refused } from "./type-lines.ts";
+import type { BenchInAFolder } from "../fixtures/bench-in-a-folder.ts";
+import { benchAfter, done, refused } from "./type-lines.ts";
 
 let bench: BenchInAFolder;
 
 beforeEach(async () => {
-  bench = new BenchInAFolder(at("Mon 17:50"));
-  await done(bench, "Mon 17:50", "settings zone Europe/Dublin");
-  await done(bench, "Mon 17:50", "tag walker --count 2");
+  bench = await benchAfter("Mon 17:50", ["settings zone Europe/Dublin", "tag walker --count 2"]);
 });
 afterEach(() => bench.remove());
 

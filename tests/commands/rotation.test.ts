@@ -1,16 +1,15 @@
 import { afterEach, beforeAll, beforeEach, describe, expect, test } from "vitest";
-import { BenchInAFolder } from "../fixtures/bench-in-a-folder.ts";
-import { at } from "../fixtures/week-time.ts";
-import { done, newest, refused, typeAtTerminal } from "./type-lines.ts";
+import type { BenchInAFolder } from "../fixtures/bench-in-a-folder.ts";
+import { benchAfter, done, newest, refused, typeAtTerminal } from "./type-lines.ts";
 
-/** A short search; what is asserted holds of a longer one as well. */
+/** Short searches; what is asserted holds of longer ones as well. */
 const QUICK = { planRounds: 20 };
+const QUICKEST = { planRounds: 5 };
 
 let bench: BenchInAFolder;
 
 beforeEach(async () => {
-  bench = new BenchInAFolder(at("Mon 17:50"), QUICK);
-  await done(bench, "Mon 17:50", "settings zone Europe/Dublin");
+  bench = await benchAfter("Mon 17:50", ["settings zone Europe/Dublin"], QUICK);
 });
 afterEach(() => bench.remove());
 
@@ -35,8 +34,7 @@ describe("the carved walker, daily from 9 to 17", () => {
   let json: Rotation;
 
   beforeAll(async () => {
-    const own = new BenchInAFolder(at("Mon 18:00"), QUICK);
-    await done(own, "Mon 18:00", "settings zone Europe/Dublin");
+    const own = await benchAfter("Mon 17:50", ["settings zone Europe/Dublin"], QUICKEST);
     screen = (await typeAtTerminal(own, DAILY, [])).out;
     json = await own.json<Rotation>(DAILY);
     own.remove();

@@ -1,8 +1,28 @@
+import { readFileSync, writeFileSync } from "node:fs";
 import { Readable } from "node:stream";
 import { expect } from "vitest";
 import { runCommandLine } from "../../src/commands/command-line.ts";
-import { type BenchInAFolder, type Said, wordsOf } from "../fixtures/bench-in-a-folder.ts";
+import { BenchInAFolder, type Said, wordsOf } from "../fixtures/bench-in-a-folder.ts";
 import { at } from "../fixtures/week-time.ts";
+
+/** Journals of benches that began with some lines, by these. */
+const begun = new Map<string, Buffer>();
+
+/** A bench at which these lines were typed and done. Typed once: later ones begin with a copy of its journal. */
+export async function benchAfter(
+  when: string,
+  lines: readonly string[],
+  effort?: ConstructorParameters<typeof BenchInAFolder>[1],
+): Promise<BenchInAFolder> {
+  const bench = new BenchInAFolder(at(when), effort);
+  const key = [when, ...lines].join("\n");
+  const journal = begun.get(key);
+  if (journal === undefined) {
+    for (const line of lines) await done(bench, when, line);
+    begun.set(key, readFileSync(bench.journal));
+  } else writeFileSync(bench.journal, journal, { mode: 0o600 });
+  return bench;
+}
 
 /** Types a line that must be done, and gives what it printed. */
 export async function done(bench: BenchInAFolder, when: string, line: string): Promise<string> {

@@ -2,15 +2,13 @@ import { existsSync, readFileSync, writeFileSync } from "node:fs";
 import { join } from "node:path";
 import { afterEach, beforeEach, describe, expect, test } from "vitest";
 import { COMMAND_WORDS, COMMANDS } from "../../src/commands/command-table.ts";
-import { BenchInAFolder } from "../fixtures/bench-in-a-folder.ts";
-import { at } from "../fixtures/week-time.ts";
-import { done, refused, typeAtTerminal } from "./type-lines.ts";
+import type { BenchInAFolder } from "../fixtures/bench-in-a-folder.ts";
+import { benchAfter, done, refused, typeAtTerminal } from "./type-lines.ts";
 
 let bench: BenchInAFolder;
 
 beforeEach(async () => {
-  bench = new BenchInAFolder(at("Mon 17:50"));
-  await done(bench, "Mon 17:50", "settings zone Europe/Dublin");
+  bench = await benchAfter("Mon 17:50", ["settings zone Europe/Dublin"]);
 });
 afterEach(() => bench.remove());
 

@@ -6,18 +6,19 @@ import { takeOf } from "../../src/dashboard/requests.ts";
 import type { Effect, Overlay } from "../../src/dashboard/state.ts";
 import { handsOf } from "../../src/shop/hands.ts";
 import type { Workshop } from "../../src/workshop/workshop.ts";
-import { done } from "../commands/type-lines.ts";
-import { BenchInAFolder } from "../fixtures/bench-in-a-folder.ts";
+import { benchAfter, done } from "../commands/type-lines.ts";
+import type { BenchInAFolder } from "../fixtures/bench-in-a-folder.ts";
 import { at } from "../fixtures/week-time.ts";
 
 let bench: BenchInAFolder;
 let workshop: Workshop;
 
 beforeEach(async () => {
-  bench = new BenchInAFolder(at("Mon 17:50"));
-  await done(bench, "Mon 17:50", "settings zone Europe/Dublin");
-  await done(bench, "Mon 17:50", "settings place rack 2");
-  await done(bench, "Mon 17:50", "settings place wheel 4");
+  bench = await benchAfter("Mon 17:50", [
+    "settings zone Europe/Dublin",
+    "settings place rack 2",
+    "settings place wheel 4",
+  ]);
   await done(bench, "Mon 18:00", "tag walker --hung seal --since 12:30");
   await done(bench, "Mon 18:00", "tag walker");
   workshop = await bench.workshop();
