@@ -8,7 +8,9 @@ import { after, type Instant, MINUTE, type Minutes } from "../time/instant.ts";
  * Every later reader sees these and need not know that anything was ever corrected.
  */
 export function liveEvents(events: readonly JournalEvent[]): readonly JournalEvent[] {
-  const inOrder = events.toSorted((a, b) => a.seq - b.seq);
+  // As the journal gives them.
+  const isRising = events.every(({ seq }, index) => index === 0 || (events[index - 1]?.seq ?? 0) < seq);
+  const inOrder = isRising ? events : events.toSorted((a, b) => a.seq - b.seq);
   // The everyday journal has nothing to correct.
   if (!inOrder.some(({ kind }) => kind === "undone" || kind === "amended" || kind === "clock"))
     return inOrder;
