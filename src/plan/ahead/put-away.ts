@@ -14,7 +14,7 @@ interface Stood {
 /**
  * At each station the longest putting away of what stood there in the session, as the problem keeps time for; of several
  * as long that of the last. By when: before the first later work that must keep apart from what it gives off, which the
- * plan begins once it is put away, else as the bench shuts.
+ * plan begins once it is put away, else as the bench shuts; the soonest first.
  *
  * @param ends the moment the session closes
  */
@@ -26,7 +26,7 @@ export function putAwayAfter(
 ): readonly PutAway[] {
   const { problem } = shop.made;
   const words = setUpWords(shop);
-  return problem.stations.flatMap(({ name, standing }, station) => {
+  const all = problem.stations.flatMap(({ name, standing }, station) => {
     const stands = opens <= 0 && closes > 0 && standing !== null && standing !== "any";
     const stood: Stood[] = stands ? [{ setUp: standing.setUp, until: 0 }] : [];
     const longest = [...stood, ...usesAt(problem, station, visits)].reduce<Stood | null>(
@@ -39,6 +39,7 @@ export function putAwayAfter(
     const by = apart < closes ? momentOf(shop, apart) : ends;
     return [{ station: name, what: words.get(longest.setUp) ?? name, minutes, by }];
   });
+  return all.toSorted((one, other) => one.by - other.by);
 }
 
 const putAwayOf = ({ setUps }: Problem, { setUp }: Stood): Minutes => at(setUps, setUp).putAway;
