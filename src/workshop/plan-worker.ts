@@ -2,7 +2,7 @@
  * The thread that searches for plans, a bundle of its own: nothing it takes holds up a key. It works on the newest job
  * alone, and looks at the clock and for a newer job only between two steps of the work.
  */
-import { setPriority } from "node:os";
+import { getPriority, setPriority } from "node:os";
 import { platform } from "node:process";
 import { type MessagePort, parentPort } from "node:worker_threads";
 import { type PlanJob, PlanWork } from "../plan/plan-work.ts";
@@ -38,6 +38,7 @@ function workFor(port: MessagePort): void {
 }
 
 if (parentPort === null) throw new Error("plan-worker.ts is run as a thread");
-// Elsewhere than on Linux this would hold back the whole program.
-if (platform === "linux") setPriority(STAND_BACK);
+// Elsewhere than on Linux this would hold back the whole program. One that was started standing further back may not come
+// forward.
+if (platform === "linux") setPriority(Math.max(STAND_BACK, getPriority()));
 workFor(parentPort);

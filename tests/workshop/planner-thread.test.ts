@@ -1,3 +1,4 @@
+import { spawnSync } from "node:child_process";
 import { mkdtempSync, rmSync, writeFileSync } from "node:fs";
 import { tmpdir } from "node:os";
 import { join } from "node:path";
@@ -74,6 +75,24 @@ function program(text: string): string {
 }
 
 describe("the built thread", () => {
+  test("works for anyone whose program stands back further than it would itself", () => {
+    // Root alone may come forward again, so root becomes nobody.
+    const asked = `
+      const [, built, job] = process.argv;
+      const program = require("node:fs").readFileSync(built, "utf8");
+      const { getPriority, setPriority } = require("node:os");
+      setPriority(Math.max(12, getPriority()));
+      if (process.getuid?.() === 0) process.setuid(65534);
+      const thread = new (require("node:worker_threads").Worker)(program, { eval: true });
+      thread.on("error", ({ message }) => console.log(message));
+      thread.once("message", ({ id }) => { console.log("heard of", id); thread.terminate(); });
+      thread.postMessage(JSON.parse(job));`;
+    const { stdout, stderr } = spawnSync(process.execPath, ["-e", asked, built, JSON.stringify(job)], {
+      encoding: "utf8",
+    });
+    expect({ stdout, stderr }).toEqual({ stdout: "heard of 1\n", stderr: "" });
+  });
+
   test("answers a job with a plan, what leaving costs, and an end", async () => {
     const { thread, news, until } = start(built);
     thread.ask(() => job);
