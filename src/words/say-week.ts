@@ -1,4 +1,5 @@
 import type { Figure, WeekReview, WindowRecord } from "../pace/week-review.ts";
+import { instantOf } from "../time/civil.ts";
 import { plainText } from "./plain-text.ts";
 import { sayCount, sayTags } from "./say-list.ts";
 import { sayClock, sayFullDay, sayWait } from "./say-time.ts";
@@ -16,7 +17,7 @@ const NOTES_SHOWN = 8;
 /** The review of a week, a line each, with the pieces behind the figures. */
 export function sayWeek(review: WeekReview, speech: Speech): string[] {
   return [
-    `${review.week}, ${sayFullDay(review.start)} to ${sayFullDay(review.end)}${review.running ? ", so far" : ""}`,
+    `${review.week}, ${sayFullDay(review.start)} to ${sayFullDay(review.end)}${sayHowFar(review, speech)}`,
     `  ${sayAgainstAim(review)}`,
     `  tagged ${sayFigure(review.tagged)}, scrapped ${sayFigure(review.scrapped)}`,
     `  mended ${sayFigure(review.mended)}${review.mended.count === 0 ? "" : `, ${sayMinutes(review.mended.minutes)}`}, sent back by a test ${sayFigure(review.sentBack)}`,
@@ -29,6 +30,11 @@ export function sayWeek(review: WeekReview, speech: Speech): string[] {
     "",
     ...sayChart(review),
   ].map(plainText);
+}
+
+function sayHowFar({ running, start }: WeekReview, speech: Speech): string {
+  if (!running) return "";
+  return instantOf(speech.zone, start, 0) > speech.now ? ", not begun" : ", so far";
 }
 
 function sayAgainstAim({ finished, aim }: WeekReview): string {

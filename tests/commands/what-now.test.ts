@@ -161,6 +161,7 @@ describe("week", () => {
     expect(await done(bench, "Mon 20:30", "week 2026-W13")).toBe(out);
     expect(await done(bench, "Mon 20:30", "week today")).toBe(out);
     expect(await done(bench, "Mon 20:30", "week last")).toMatch(/^2026-W12, /);
+    expect(await done(bench, "Mon 20:30", "week 2026-W20")).toMatch(/^2026-W20, .*, not begun\n/);
     expect(await done(bench, "Mon 20:30", "week 2026-W01")).toMatch(/^2026-W01, Mon 29 Dec to Sun 4 Jan\n/);
   });
 
