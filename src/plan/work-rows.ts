@@ -1,4 +1,3 @@
-import { setUpState } from "../shop/set-up-state.ts";
 import { after, type Instant, type Minutes } from "../time/instant.ts";
 import { type Candidate, setUpFor } from "./candidates.ts";
 import { costOfLeaving, type WithoutIt } from "./cost-of-leaving.ts";
@@ -81,9 +80,9 @@ function beginBy({ step }: Candidate, setUp: WorkRow["setUp"], shuts: Instant, f
 function keepsUntil({ standing }: ShopFacts, station: string, what: string): Instant {
   const stands = standing.find((one) => one.station === station && one.setUp.what === what);
   if (stands === undefined) return Number.POSITIVE_INFINITY;
-  const { ready } = stands.setUp;
-  const then = stands.state.is === "getting ready" ? setUpState(stands.setUp, ready) : stands.state;
-  return then.until ?? Number.POSITIVE_INFINITY;
+  const { ready, keeps } = stands.setUp;
+  if (stands.state.is !== "getting ready") return stands.state.until ?? Number.POSITIVE_INFINITY;
+  return keeps.way === "load" ? Number.POSITIVE_INFINITY : after(ready, keeps.minutes);
 }
 
 /** Pieces held by the same thing until the same moment. */

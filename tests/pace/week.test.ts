@@ -182,20 +182,6 @@ describe("hours open", () => {
   });
 });
 
-test("what was put down half-done is told apart until it ends, and then counts", () => {
-  const diary = new Diary(walker);
-  diary.tag(7, "Mon 18:00");
-  diary.take(7, "shape", "Mon 18:00");
-  diary.leave(7, "shape", "Mon 18:34");
-  expect(review(diary.shop()).handsOn).toMatchObject({
-    minutes: 0,
-    halfDone: { count: 1, tags: [7], minutes: 34 },
-  });
-  diary.take(7, "shape", "Mon 18:50");
-  diary.hang(7, "shape", "Mon 18:56");
-  expect(review(diary.shop()).handsOn).toMatchObject({ minutes: 40, halfDone: { count: 0, minutes: 0 } });
-});
-
 describe("hands-on nobody timed", () => {
   test("is told apart and not in the sum", () => {
     const diary = new Diary(walker);
