@@ -4,7 +4,7 @@ import { mkdtempSync, rmSync } from "node:fs";
 import { tmpdir } from "node:os";
 import { join } from "node:path";
 
-/** It takes two seconds where nothing else is busy. */
+/** It takes three to four seconds where nothing else is busy. */
 const longestMilliseconds = 60_000;
 
 /**
