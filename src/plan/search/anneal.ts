@@ -9,8 +9,17 @@ import { playByRank, type Rank } from "./simple-orders.ts";
 import { type Size, sizeOf } from "./size.ts";
 import type { Solution } from "./solution.ts";
 
-/** Rounds of a short cooling. */
-const COOLING = { few: 2000, more: 6000, many: 2000 };
+/** Rounds of a short cooling; of many tasks a beam finds more in the time, so the first is over soon. */
+const COOLING = { few: 2000, more: 6000, many: 60 };
+
+/** How much longer each long cooling is than the one before it; of many tasks as much as the beams between them. */
+const LONGER = { few: 4 / 3, more: 4 / 3, many: 2 };
+
+/** Tasks that a move plays, until it is known. */
+const USUAL_EFFORT = 50;
+
+/** What share of the work each move has at least, of what all have by their worth. */
+const LEAST_SHARE = 0.03;
 
 /** How many plans the first beam keeps; each later one keeps twice as many. */
 const WIDTH = 2;
@@ -19,7 +28,7 @@ const WIDTH = 2;
  * How much dearer than the plan that stands a plan may be in the beginning, as a share of it over the root of its tasks;
  * less of many, for which there is no time to come down again.
  */
-const HEAT = { few: 0.03, more: 0.03, many: 0.01 };
+const HEAT = { few: 0.03, more: 0.03, many: 0.003 };
 
 /**
  * Searches for better orders, round by round: first by dispatching rules, then by moves upon the best order, accepted
@@ -33,6 +42,10 @@ export class Anneal {
   readonly #moves: readonly Move[];
   /** By move: what it brought lately for the work it took. */
   readonly #worth: number[];
+  /** By move: the work that it took lately, each time. */
+  readonly #effort: number[];
+  /** By move: the chances of all up to it. */
+  readonly #upTo: number[] = [];
   readonly #recreate: Recreate;
   /** Ways to rank all work that are still to be tried, the last one first; then come the rules. */
   readonly #ranks: Rank[];
@@ -72,6 +85,7 @@ export class Anneal {
     this.#longest = this.#short;
     this.#moves = makeMoves(player, chance, this.#rules);
     this.#worth = this.#moves.map(() => 1);
+    this.#effort = this.#moves.map(() => USUAL_EFFORT);
     this.best = player.solution();
   }
 
@@ -122,7 +136,7 @@ export class Anneal {
     this.#coolings++;
     this.#beam = this.#nextBeam();
     if (this.#coolings % 3 === 0 || this.#size === "many") {
-      this.#longest = Math.ceil((this.#longest * 4) / 3);
+      this.#longest = Math.ceil(this.#longest * LONGER[this.#size]);
       this.#length = this.#longest;
     } else {
       this.#length = this.#short;
@@ -177,19 +191,25 @@ export class Anneal {
     else player.accept(cost);
     const better = player.cost < this.best.cost;
     const gain = better ? 20 : player.cost < before ? 4 : 0;
-    this.#worth[number] = 0.995 * (this.#worth[number] as number) + (0.5 * gain) / (10 + player.steps - work);
+    const effort = 0.98 * (this.#effort[number] as number) + 0.02 * (10 + player.steps - work);
+    this.#effort[number] = effort;
+    this.#worth[number] = 0.99 * (this.#worth[number] as number) + gain / effort;
     if (better) this.best = player.solution();
     return better;
   }
 
-  /** By worth, but each at least now and then. */
+  /** Each move has its share of the work by what it brings for it, and none less than a little. */
   #drawMove(): number {
     const total = this.#worth.reduce((sum, worth) => sum + worth, 0);
-    let draw = this.#chance();
-    for (let number = 0; number < this.#worth.length; number++) {
-      draw -= 0.5 / this.#worth.length + (0.5 * (this.#worth[number] as number)) / total;
-      if (draw < 0) return number;
+    let sum = 0;
+    for (const [number, worth] of this.#worth.entries()) {
+      sum += (LEAST_SHARE + worth / total) / (this.#effort[number] as number);
+      this.#upTo[number] = sum;
     }
-    return this.#worth.length - 1;
+    const draw = sum * this.#chance();
+    return Math.max(
+      0,
+      this.#upTo.findIndex((upTo) => draw < upTo),
+    );
   }
 }

@@ -1,8 +1,9 @@
 import type { Chance } from "../chance.ts";
-import { type Bench, type BenchPiece, type BenchTask, DECIDED } from "./bench.ts";
+import { type BenchPiece, type BenchTask, DECIDED } from "./bench.ts";
+import { Drawing } from "./drawing.ts";
 import { rankBy, varyRule } from "./first-orders.ts";
+import { FitPieces } from "./fit-pieces.ts";
 import type { Player } from "./play-order.ts";
-import { Recreate } from "./recreate.ts";
 import type { RuleSearch } from "./rule-search.ts";
 import { ANY_NUMBER, drawStyle } from "./style.ts";
 
@@ -20,6 +21,7 @@ export interface Move {
  */
 export function makeMoves(player: Player, chance: Chance, rules: RuleSearch): Move[] {
   const drawing = new Drawing(player, chance, rules);
+  const fit = new FitPieces(drawing);
   return [
     { name: "shift", play: (ceiling) => shiftTask(drawing, ceiling) },
     { name: "window", play: (ceiling) => takeOutWindow(drawing, ceiling) },
@@ -28,69 +30,8 @@ export function makeMoves(player: Player, chance: Chance, rules: RuleSearch): Mo
     { name: "lead", play: (ceiling) => letPiecesLead(drawing, ceiling) },
     { name: "cut", play: (ceiling) => cutTime(drawing, ceiling) },
     { name: "decide", play: (ceiling) => decideTask(drawing, ceiling) },
+    { name: "fit", play: (ceiling) => fit.play(ceiling) },
   ];
-}
-
-/** What moves draw from. */
-class Drawing {
-  readonly player: Player;
-  readonly bench: Bench;
-  readonly recreate: Recreate;
-  readonly chance: Chance;
-  /** Pieces that have tasks to do. */
-  readonly pieces: readonly BenchPiece[];
-  /** The limit on pieces in work that gave the last better plan. */
-  inWork = ANY_NUMBER;
-  readonly rules: RuleSearch;
-
-  constructor(player: Player, chance: Chance, rules: RuleSearch) {
-    this.rules = rules;
-    this.player = player;
-    this.bench = player.bench;
-    this.recreate = new Recreate(player);
-    this.chance = chance;
-    this.pieces = this.bench.pieces.filter(({ tasks }) => tasks.some(({ running }) => !running));
-  }
-
-  /** A whole number from 0 to below a bound, small ones likelier the higher the `bias`. */
-  below(bound: number, bias = 1): number {
-    return Math.floor(bound * this.chance() ** bias);
-  }
-
-  piece(): BenchPiece {
-    return this.pieces[this.below(this.pieces.length)] as BenchPiece;
-  }
-
-  /** A piece that is late: the more it costs, the likelier; any where none is. */
-  latePiece(): BenchPiece {
-    let sum = 0;
-    let drawn: BenchPiece | null = null;
-    for (const piece of this.pieces) {
-      const late = piece.weight * Math.max(0, piece.leastFinish - piece.due);
-      if (late === 0) continue;
-      sum += late;
-      if (this.chance() * sum < late) drawn = piece;
-    }
-    return drawn ?? this.piece();
-  }
-
-  /** From minus to plus `most`, the middle likelier. */
-  around(most: number): number {
-    return most * (this.chance() + this.chance() - 1);
-  }
-
-  /** Ranks all tasks by when they start in the plan that stands. */
-  rankByStart(): void {
-    for (const task of this.player.order) this.recreate.rank[task.index] = task.start;
-  }
-
-  /** A limit on pieces in work near the one that did well. */
-  drawInWork(): number {
-    const { length } = this.pieces;
-    if (this.chance() < 0.2) return ANY_NUMBER;
-    if (this.inWork < ANY_NUMBER && this.chance() < 0.6) return Math.max(2, this.inWork + this.below(5) - 2);
-    return 2 + this.below(Math.min(20, length));
-  }
 }
 
 /** Moves one task to another place, as far as what it waits for and what waits for it let it go. */
@@ -140,13 +81,13 @@ function takeOutPieces(drawing: Drawing, ceiling: number): number {
   let release = Number.POSITIVE_INFINITY;
   for (let count = 1 + drawing.below(4); count > 0; count--) {
     const piece = chance() < 0.4 ? drawing.latePiece() : drawing.piece();
-    const late = piece.leastFinish - piece.due;
+    const late = drawing.finish(piece) - piece.due;
     const since = chance() < 0.5 ? 0 : (piece.tasks[drawing.below(piece.tasks.length)]?.start ?? 0);
     const first = Math.max(since, piece.tasks[0]?.start ?? 0);
     const hurry = late > 0 && chance() < 0.7 ? late * (0.2 + 1.3 * chance()) : 0;
     const isShift = hurry === 0 || chance() < 0.5;
     const sooner = hurry > 0 ? -hurry : 3000 * chance() * (chance() - 0.6);
-    const span = Math.max(1, piece.leastFinish - first);
+    const span = Math.max(1, drawing.finish(piece) - first);
     if (since === 0) release = Math.min(release, Math.max(piece.release, isShift ? first + sooner : first));
     for (const task of piece.tasks) {
       if (task.running || task.start < since) continue;
@@ -195,7 +136,7 @@ function letPiecesLead(drawing: Drawing, ceiling: number): number {
   const far = 3000 * chance() * chance();
   const byStart = chance() < 0.5;
   for (const piece of drawing.pieces) {
-    const key = (byStart ? 0 : piece.leastFinish) + drawing.around(far);
+    const key = (byStart ? 0 : drawing.finish(piece)) + drawing.around(far);
     for (const task of piece.tasks) recreate.rank[task.index] = key + (byStart ? task.start : 0);
   }
   const mostInWork = chance() < 0.6 ? ANY_NUMBER : drawing.drawInWork();
@@ -220,14 +161,14 @@ function cutTime(drawing: Drawing, ceiling: number): number {
   const far = targeted ? 200 * chance() : 3000 * chance() * chance();
   const byFinish = chance() < 0.7;
   for (const piece of drawing.pieces) {
-    const key = (byFinish ? piece.leastFinish : piece.due) + drawing.around(1.5 * far);
+    const key = (byFinish ? drawing.finish(piece) : piece.due) + drawing.around(1.5 * far);
     for (const task of piece.tasks) recreate.rank[task.index] = key;
   }
   if (targeted) {
     for (let count = 1 + drawing.below(3, 2); count > 0; count--) {
       const piece = chance() < 0.7 ? drawing.latePiece() : drawing.piece();
       const sooner =
-        piece.leastFinish > piece.due ? (piece.leastFinish - piece.due) * (0.3 + 1.2 * chance()) : 0;
+        drawing.finish(piece) > piece.due ? (drawing.finish(piece) - piece.due) * (0.3 + 1.2 * chance()) : 0;
       const shift = sooner > 0 ? -sooner : drawing.around(5000);
       for (const task of piece.tasks)
         recreate.rank[task.index] = (recreate.rank[task.index] as number) + shift;

@@ -49,7 +49,7 @@ export class Player {
   /** How its tasks were played. */
   readonly kept: Kept;
   /** By piece: when it is finished in the plan that stands. */
-  readonly #finish: Int32Array;
+  readonly finishes: Int32Array;
   /** How many tasks were played: what the search counts as work. */
   steps = 0;
 
@@ -58,7 +58,7 @@ export class Player {
     this.#standing = new Checkpoints(bench, bench.tasks.length);
     this.#tried = new Checkpoints(bench, bench.tasks.length);
     this.kept = new Kept(bench.tasks.length);
-    this.#finish = new Int32Array(bench.pieces.length);
+    this.finishes = new Int32Array(bench.pieces.length);
     this.#standing.save(0);
     for (const task of bench.tasks) this.kept.keep(task);
   }
@@ -223,7 +223,7 @@ export class Player {
     for (const piece of bench.pieces) {
       if (piece.left > 0) continue;
       cost +=
-        pieceCost(bench, piece, piece.finish) - pieceCost(bench, piece, this.#finish[piece.index] as number);
+        pieceCost(bench, piece, piece.finish) - pieceCost(bench, piece, this.finishes[piece.index] as number);
     }
     return cost;
   }
@@ -271,8 +271,8 @@ export class Player {
     if (this.#met >= 0) this.#standing.correct(met, bench.extra - this.#standing.extra(met));
     for (let place = this.#own * STRIDE; place < end; place++) this.kept.keep(this.order[place] as BenchTask);
     for (const piece of bench.pieces) {
-      if (piece.left === 0) this.#finish[piece.index] = piece.finish;
-      else if (this.#met < 0) this.#finish[piece.index] = piece.leastFinish;
+      if (piece.left === 0) this.finishes[piece.index] = piece.finish;
+      else if (this.#met < 0) this.finishes[piece.index] = piece.leastFinish;
     }
   }
 
