@@ -14,7 +14,7 @@ const WAYS = 12;
 const FIRST_WAYS = 48;
 
 /** About how many minutes of bench time are planned at a time; a shorter session is planned whole. */
-const STRETCH: Minutes = 240;
+const STRETCH: Minutes = 480;
 
 /** In what share of the rules room counts, or hooks, and for how much at most. By trial. */
 const SPARING = { share: 0.12, most: 10 };
