@@ -12,7 +12,7 @@ import { detailLines, workPanel } from "./work-panel.ts";
 
 /** Below this there is no room for the picture. */
 const LEAST = { columns: 40, rows: 10 };
-/** A low screen gives a line less to the marked row, a high one a line more. */
+/** A low screen gives a line less to the marked row, a high one a line more, and any one that nothing else needs. */
 const LOW = 20;
 const HIGH = 30;
 const KEYS = " Enter do it  h hang  t take  o touch  a tag  w week  u undo  ? keys  q quit";
@@ -37,7 +37,9 @@ function drawLines(state: DashboardState): Line[] {
   const room = rows - head.length - foot.length - 1;
   const wanted = Math.max(state.rows.length, 1);
   const waiting = Math.max(facts.answer.waiting.length, 1) + 2;
-  const details = detailLines(state, facts, columns, rows < LOW ? 1 : rows < HIGH ? 2 : 3);
+  const usual = rows < LOW ? 1 : rows < HIGH ? 2 : 3;
+  const isSpare = usual + 1 + wanted + waiting < room;
+  const details = detailLines(state, facts, columns, isSpare ? usual + 1 : usual);
   const rest = room - details.length - 1;
   const forWork = Math.max(2, Math.min(wanted, rest - Math.min(waiting, Math.floor(room / 2))));
   const work = workPanel(state, facts, columns, forWork);

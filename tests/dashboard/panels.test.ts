@@ -51,6 +51,17 @@ test("the marked row tells why it stands there and what leaving it costs", () =>
   expect(lines).toContain("   if left: scuff 5 min from 19:40, finished Fri 19:10, not Thu 19:02");
 });
 
+test("what leaving the marked row costs is told whole where a line is free", () => {
+  const usual = makeWork();
+  const ifLeft = usual.ifLeft && {
+    ...usual.ifLeft,
+    others: { amends: 0, broken: [], delay: 2_940, later: [] },
+  };
+  const few = makeFacts(makeAnswer({ work: [makeWork({ ifLeft })], waiting: [makeWaiting(11)] }));
+  const text = picture(makeState(few)).join(" ").replaceAll(/ +/g, " ");
+  expect(text).toContain("finished Fri 19:10, not Thu 19:02, the others 2 d 1 h later in all");
+});
+
 test("the marked work in hand tells the one line of each of its cautions", () => {
   expect(picture(makeState())).toContain("   mind solvent vapour: open the window, no flame");
 });
