@@ -3,8 +3,8 @@ import type { CommandWords } from "./command-words.ts";
 import { matchIn } from "./match-in.ts";
 
 /**
- * The place that was named, of those that processes, pieces or settings name; null: none was named, or it is not known, and the
- * problem told.
+ * The place that was named, of those that processes, pieces or settings name; null: none was named, or it is not known,
+ * and the problem told.
  */
 export async function findPlace(
   said: string | null,
@@ -12,10 +12,10 @@ export async function findPlace(
   { workshop }: Opened,
 ): Promise<string | null> {
   if (said === null) return null;
-  const [library, shop] = await Promise.all([workshop.readLibrary(), workshop.shop()]);
+  const [{ processes }, shop] = await Promise.all([workshop.readLibrary(), workshop.shop()]);
   const pieces = [...shop.pieces.values()];
   const named = [
-    ...library.processes.flatMap(({ definition }) => definition.steps),
+    ...processes.flatMap(({ definition }) => definition.steps),
     ...pieces.flatMap(({ route }) => route),
     ...pieces,
   ].map(({ place }) => place);
