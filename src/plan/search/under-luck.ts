@@ -12,12 +12,12 @@ const TURNS = 8;
 
 /**
  * A simple way must cost less by so much. It is followed as well as it can be, but a plan is made anew as the shop turns
- * out, which the turns do not show: so a plan does better than they tell. By trial of 0, 1 and 4 % in simulated weeks: with 4
- * most is lost where many are out, with 0 where few are.
+ * out, which the turns do not show: so a plan does better than they tell. By trial of 0, 1 and 4 % in simulated weeks: with
+ * 4 most is lost where many are out, with 0 where few are.
  */
 const LESS_BY = 0.01;
 
-/** Of a plan and the simple orders, that which costs least on average under luck: see `ChoiceUnderLuck`. */
+/** A plan, or the simple order that costs clearly less on average under luck: see `ChoiceUnderLuck`. */
 export function bestUnderLuck(problem: Problem, plan: Plan, seed: number): Plan {
   return new ChoiceUnderLuck(problem, seed).best(plan);
 }
@@ -32,7 +32,7 @@ interface SimpleWay {
 }
 
 /**
- * Chooses, of a plan and what a maker does without one, that which costs least on average as the shop might turn out. A
+ * Chooses, of a plan and what a maker does without one, what costs least on average as the shop might turn out. A
  * plan that is the best if all goes as thought may have every piece just make it before the bench shuts, and then some do
  * not: what keeps slack costs less under luck. Each is followed as a list of what goes first, so that nothing waits for
  * what cannot be begun; all meet the same luck. (Several policies rolled out, the best followed for one step: D.
