@@ -1,18 +1,18 @@
 import { type Span as CoatWindow, coatTimes } from "../cure/coat-times.ts";
 import { coatsBefore, stepsAfter } from "../process/order.ts";
 import type { Step } from "../process/step.ts";
+import { countsAnew } from "../shop/coat-wait.ts";
 import { handOn } from "../shop/hands.ts";
 import { dryingOf } from "../shop/laid-coat.ts";
 import { isDone, workOf } from "../shop/passes.ts";
-import type { Hang, Piece } from "../shop/shop.ts";
+import type { Hang, Piece, SentBack } from "../shop/shop.ts";
 import type { Instant, Minutes } from "../time/instant.ts";
 import type { WindowRecord } from "./week-review.ts";
 
 const NEVER = Number.POSITIVE_INFINITY;
 
 /** A piece sent back by a mend or a result: `to` and all that follows are to do again. */
-interface SendBack {
-  readonly at: Instant;
+interface SendBack extends SentBack {
   readonly to: string;
   readonly again: ReadonlySet<string>;
 }
@@ -37,11 +37,11 @@ export function windowRecords(piece: Piece, now: Instant): readonly WindowRecord
 }
 
 function sendBacksOf(piece: Piece): readonly SendBack[] {
-  const mends = piece.mends.map(({ at, goOnFrom }) => ({ at, to: goOnFrom }));
-  const results = piece.sentBack.map(({ at, to }) => ({ at, to }));
+  const mends = piece.mends.map(({ at, goOnFrom }) => ({ at, to: goOnFrom, levelled: true }));
+  const results = piece.sentBack.map(({ at, to }) => ({ at, to, levelled: false }));
   return [...mends, ...results]
     .sort((a, b) => a.at - b.at)
-    .map(({ at, to }) => ({ at, to, again: new Set([to, ...stepsAfter(piece.route, to)]) }));
+    .map((back) => ({ ...back, again: new Set([back.to, ...stepsAfter(piece.route, back.to)]) }));
 }
 
 /** The passes a next coat was due upon, each with the moment it was taken back or the piece ended unfinished. */
@@ -77,15 +77,21 @@ function recordsOf(
   const coat = piece.coats[laid.coat ?? ""];
   if (coat === undefined) return [];
   const again = sendBacks.filter(({ at, to }) => to === next.name && at >= hang.hungAt && at < ends);
-  // A step gone on from after a mend counts its window from the mend.
-  const starts = [hang.hungAt, ...again.map(({ at }) => at)];
-  return starts.flatMap((start, index) => {
-    const until = starts[index + 1] ?? ends;
-    const { windows } = coatTimes(coat, start, hang.flashOff, dryingOf(piece, coat, hang));
+  const starts: readonly (SendBack | null)[] = [null, ...again];
+  return starts.flatMap((back, index) => {
+    const since = back?.at ?? hang.hungAt;
+    const until = starts[index + 1]?.at ?? ends;
+    const windowsSince = (start: Instant) =>
+      coatTimes(coat, start, hang.flashOff, dryingOf(piece, coat, hang)).windows;
+    const own = windowsSince(hang.hungAt);
+    // A step gone on from after a mend counts its window from the mend.
+    const windows = back !== null && countsAnew(own, back) ? windowsSince(since) : own;
     const shut = lastChance(windows);
-    const begun = beginnings(piece, next).find(({ at }) => at >= start && at < until);
+    // What had shut before a result sent the piece back could not be kept any more.
+    if (shut === null || (back !== null && shut <= since)) return [];
+    const begun = beginnings(piece, next).find(({ at }) => at >= since && at < until);
     const over = begun !== undefined || (shut !== null && shut < until && shut <= now);
-    if (shut === null || !over) return [];
+    if (!over) return [];
     const kept = begun !== undefined && begun.at < shut;
     const minutes = kept ? 0 : preparationMinutes(piece, next, begun?.hang ?? null, windows, shut);
     const taken = begun?.at ?? null;

@@ -3,6 +3,7 @@ import { windowsFrom } from "../cure/windows.ts";
 import type { Stage } from "../process/coat.ts";
 import { after, type Instant } from "../time/instant.ts";
 import { feltBy, type LaidCoat } from "./laid-coat.ts";
+import type { SentBack } from "./shop.ts";
 import { type NotByClock, stageMoment } from "./stage-moment.ts";
 
 /** What work needs of a coat below it. */
@@ -11,8 +12,8 @@ export interface Need {
   readonly laysCoat: boolean;
   /** The stage it waits for; null: a coat waits for its window, other work for dry-hard. */
   readonly stage: Stage | null;
-  /** The step was sent back to at this moment: its window counts from then. */
-  readonly sentBackAt: Instant | null;
+  /** The step was sent back to; null: not so. */
+  readonly sentBack: SentBack | null;
 }
 
 /** When one coat lets work upon it begin. */
@@ -25,25 +26,34 @@ export interface CoatWait {
 /** The windows one laid coat gives to work upon it, by its sheet and by what was felt. */
 export function waitForCoat(laid: LaidCoat, need: Need, now: Instant): CoatWait {
   const stage = need.stage ?? (need.laysCoat ? null : "dry-hard");
-  const windows = need.laysCoat ? coatingWindows(laid, need.sentBackAt) : null;
+  const windows = need.laysCoat ? coatingWindows(laid, need.sentBack) : null;
   if (stage !== null) return waitForStage(laid, windows, stage, now);
   return waitForWindow(laid, windows ?? [], now);
 }
 
-/** The windows of the sheet, or for a step sent back to, counted from then: no preparation, for the flaw was levelled. */
-function coatingWindows({ times }: LaidCoat, sentBackAt: Instant | null): readonly Span[] {
-  if (sentBackAt === null) return times.windows;
-  const later = Math.max(0, sentBackAt - times.laidAt);
+/** The windows of the sheet, or for a step sent back to that was levelled, counted from then, with no preparation. */
+function coatingWindows({ times }: LaidCoat, sentBack: SentBack | null): readonly Span[] {
+  if (sentBack === null || !countsAnew(times.windows, sentBack)) return times.windows;
+  const later = Math.max(0, sentBack.at - times.laidAt);
   const recounted: Span[] = [];
   for (const { opens, shuts, first } of times.windows) {
     const before = recounted.at(-1);
-    const from = before === undefined ? Math.max(opens, sentBackAt) : Math.max(opens, before.shuts ?? opens);
+    const from = before === undefined ? Math.max(opens, sentBack.at) : Math.max(opens, before.shuts ?? opens);
     const to = shuts === null ? null : shuts + later;
     if (to === null || from < to) {
       recounted.push({ opens: from, shuts: to, first: before === undefined ? null : first });
     }
   }
   return recounted;
+}
+
+/**
+ * Whether a coat gives its windows anew to a step that the piece was sent back to: where the flaw was levelled, and
+ * where a result sends it to a coat that shut for good, whose sheet knows no preparation.
+ */
+export function countsAnew(windows: readonly Span[], { at, levelled }: SentBack): boolean {
+  const last = windows.at(-1);
+  return levelled || (last !== undefined && last.shuts !== null && last.shuts <= at);
 }
 
 /** Work that waits for a stage: the first window opens with it instead of by itself, later ones as they are. */

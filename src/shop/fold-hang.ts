@@ -56,13 +56,13 @@ function addPass(piece: PieceDraft, step: Step, event: Hung, hand: InHand | null
     preparedFirst: work.prepared === null ? null : (work.prepared.minutes ?? usualPreparation(piece, step)),
   };
   piece.scheme = schemeAsSprayed(piece, step, pass, another);
-  piece.work.set(step.name, { ...work, hangs: [...work.hangs, pass], prepared: null, notBefore: null });
+  piece.work.set(step.name, { ...work, hangs: [...work.hangs, pass], prepared: null, sentBack: null });
 }
 
 function goBack(piece: PieceDraft, step: Step, event: Hung, to: string): void {
   const sentBack = { at: event.at, step: step.name, answer: event.result ?? "", to };
   piece.sentBack = [...piece.sentBack, sentBack];
-  sendBack(piece, to, event.at, step.name);
+  sendBack(piece, to, { at: event.at, levelled: false }, step.name);
 }
 
 /** The step that an answer sends a piece back to; null: on, as where the step asks for none. In words: a misfit. */

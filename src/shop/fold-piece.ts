@@ -110,7 +110,7 @@ function mend(piece: PieceDraft, { at, what, minutes, goOnFrom }: Of<"mended">):
   if (isAway(piece)) return `it is ${piece.end?.how}`;
   if (findStep(piece, goOnFrom) === undefined) return `its route has no step "${goOnFrom}"`;
   piece.mends = [...piece.mends, { at, what, minutes, goOnFrom }];
-  sendBack(piece, goOnFrom, at);
+  sendBack(piece, goOnFrom, { at, levelled: true });
   return null;
 }
 

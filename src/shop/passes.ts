@@ -11,7 +11,7 @@ const UNTOUCHED: StepWork = {
   voided: 0,
   completed: false,
   prepared: null,
-  notBefore: null,
+  sentBack: null,
 };
 
 /** What has been done of a step; a step never touched has its own empty answer. */

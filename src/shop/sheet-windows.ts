@@ -20,7 +20,7 @@ export function windowsUpon(
   step: Pick<Step, "coat" | "waitsFor">,
   flashOff: Minutes | null,
 ): readonly SheetWindow[] {
-  const need = { laysCoat: step.coat !== null, stage: step.waitsFor, sentBackAt: null };
+  const need = { laysCoat: step.coat !== null, stage: step.waitsFor, sentBack: null };
   return waitForCoat(layAtZero(coat, flashOff), need, 0).windows.map(inMinutes);
 }
 

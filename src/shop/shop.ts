@@ -161,11 +161,15 @@ export interface StepWork {
   readonly completed: boolean;
   /** The preparation a late window asked for, done for the pass to come; null: none. `minutes` null: not known. */
   readonly prepared: { readonly at: Instant; readonly minutes: Minutes | null } | null;
-  /**
-   * A mend or a result sent the piece back to this step at this moment: no pass begins before it, no
-   * preparation is asked, and its window counts from it. Null: none, or it was hung since.
-   */
-  readonly notBefore: Instant | null;
+  /** The piece was sent back to this step, and it was not hung since; null: not so. */
+  readonly sentBack: SentBack | null;
+}
+
+/** A mend or a result that sends a piece back to a step: no pass of it begins before that moment. */
+export interface SentBack {
+  readonly at: Instant;
+  /** By a mend: the flaw was levelled, so the coat below asks no preparation and its window counts from then. */
+  readonly levelled: boolean;
 }
 
 /** A pass hung: the moment every wait after it counts from. */

@@ -57,7 +57,7 @@ function waitingState(wait: StepWait, step: Step, now: Instant): StepState {
     return { ...dryingOn(wait, window), opens: null, because: "air" };
   }
   if (now < window.opens) return { ...dryingOn(wait, window), because: whyNotYet(wait, window, now) };
-  return window.first === null ? openState(wait, index, window) : shutState(wait, index, window, step);
+  return window.first === null ? openState(wait, index, window) : shutState(wait, window, step);
 }
 
 /** A moment that a coat does not reach in the air it hangs in is none. */
@@ -99,11 +99,13 @@ function openState(wait: StepWait, index: number, window: Span): StepState {
   };
 }
 
-function shutState(wait: StepWait, index: number, window: Span, step: Step): StepState {
+function shutState(wait: StepWait, window: Span, step: Step): StepState {
   const under = limiting(wait, window);
+  // The window before may be gone from `windows`: a plain wait, or what sent the piece back, was over only later.
+  const before = wait.coatWindows[wait.coatWindows.findIndex(({ shuts }) => shuts === window.shuts) - 1];
   return {
     is: "shut",
-    since: wait.windows[index - 1]?.shuts ?? window.opens,
+    since: before?.shuts ?? window.opens,
     preparation: window.first,
     shuts: unlessNever(window.shuts),
     coat: under?.name ?? "",

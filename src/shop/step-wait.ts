@@ -56,7 +56,7 @@ export function preparationAsked(piece: Piece, step: Step, now: Instant): Prepar
 type WaitOnCoat = CoatWait & { readonly laid: LaidCoat };
 
 function needOf(step: Step, work: StepWork): Need {
-  return { laysCoat: step.coat !== null, stage: step.waitsFor, sentBackAt: work.notBefore };
+  return { laysCoat: step.coat !== null, stage: step.waitsFor, sentBack: work.sentBack };
 }
 
 function waitsOnCoats(piece: Piece, step: Step, need: Need, now: Instant): readonly WaitOnCoat[] {
@@ -78,7 +78,7 @@ function releasedAt(piece: Piece, step: Step, work: StepWork): Instant {
     return hang === null ? [] : after(hang.hungAt, before.wait);
   });
   return Math.max(
-    work.notBefore ?? Number.NEGATIVE_INFINITY,
+    work.sentBack?.at ?? Number.NEGATIVE_INFINITY,
     ...(ends.length === 0 ? [piece.taggedAt] : ends),
   );
 }

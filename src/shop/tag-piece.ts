@@ -90,5 +90,5 @@ function doneBefore(piece: Piece, step: Step, since: Instant): StepWork {
       preparedFirst: null,
     }),
   );
-  return { hangs, voided: 0, completed: true, prepared: null, notBefore: null };
+  return { hangs, voided: 0, completed: true, prepared: null, sentBack: null };
 }

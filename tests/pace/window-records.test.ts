@@ -142,6 +142,32 @@ describe("a mend", () => {
   });
 });
 
+describe("a test whose answer sends the piece back to the second coat", () => {
+  const tested = (when: string) => {
+    const steps = inARow([
+      makeStep("first", 6, { coat: "varnish" }),
+      makeStep("second", 6, { coat: "varnish" }),
+      makeStep("swim", 5, { result: { passes: { goes: "on" }, leaks: { backTo: "second" } } }),
+    ]);
+    const diary = new Diary(makeProcess("tested", steps, [varnish]));
+    diary.tag(1, "Mon 18:00");
+    diary.hang(1, "first", "Mon 18:10");
+    diary.hang(1, "second", "Tue 9:00");
+    diary.hang(1, "swim", when, { result: "leaks" });
+    return diary;
+  };
+  const kept = { shut: at("Tue 18:10"), taken: at("Tue 9:00") };
+
+  test("after the window has shut is no window missed", () => {
+    expect(records(tested("Wed 18:00"), "Fri 18:00")).toMatchObject([kept]);
+  });
+
+  test("before it shuts gives the rest of it once more, to keep or to miss", () => {
+    const again = { shut: at("Tue 18:10"), taken: null, minutes: 5 };
+    expect(records(tested("Tue 12:00"), "Tue 18:10")).toMatchObject([kept, again]);
+  });
+});
+
 test("between the colours of one step no window counts, after the last of them one does", () => {
   const steps = inARow([
     makeStep("colours", 5, { coat: "varnish", passes: "scheme" }),

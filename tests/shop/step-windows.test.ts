@@ -1,5 +1,6 @@
 /** Windows of steps whose way is not a plain row: branches, waits, preparations, mends, coats that shut for good. */
 import { describe, expect, test } from "vitest";
+import type { Coat } from "../../src/process/coat.ts";
 import type { Step } from "../../src/process/step.ts";
 import { stepState } from "../../src/shop/step-state.ts";
 import { Diary } from "../fixtures/diary.ts";
@@ -225,6 +226,44 @@ describe("a window that shuts for good", () => {
       shuts: at("Mon 13:00"),
     });
     expect(state(diary, "b", "Mon 13:00")).toMatchObject({ is: "shut", preparation: null });
+  });
+});
+
+describe("a test whose answer sends the piece back to a coat", () => {
+  const tested = (coat: Coat) => {
+    const steps = [
+      makeStep("a", 5, { coat: coat.name }),
+      makeStep("b", 5, { coat: coat.name }),
+      makeStep("swim", 5, { result: { passes: { goes: "on" }, leaks: { backTo: "b" } } }),
+    ];
+    const diary = begun(inARow(steps), [coat]);
+    diary.hang(1, "a", "Mon 10:00");
+    diary.hang(1, "b", "Mon 15:00");
+    return diary;
+  };
+
+  test("levels nothing: after the window has shut, Tue 10:00, the coat below asks for its scuff", () => {
+    const diary = tested(varnish);
+    diary.hang(1, "swim", "Wed 18:00", { result: "leaks" });
+    expect(state(diary, "b", "Wed 18:00")).toMatchObject({
+      is: "shut",
+      since: at("Tue 10:00"),
+      preparation: { do: "scuff" },
+    });
+    diary.hang(1, "b", "Wed 18:05", { part: "preparation" });
+    expect(state(diary, "b", "Wed 18:05")).toMatchObject({ is: "open" });
+  });
+
+  test("within the window the coat below is open till that shuts, not for a window more", () => {
+    const diary = tested(varnish);
+    diary.hang(1, "swim", "Tue 9:00", { result: "leaks" });
+    expect(state(diary, "b", "Tue 9:00")).toMatchObject({ is: "open", shuts: at("Tue 10:00") });
+  });
+
+  test("a coat that shut for good takes it all the same: its sheet knows no preparation", () => {
+    const diary = tested(makeCoat("once", { windows: [{ opens: 30, shuts: 600, first: null }] }));
+    diary.hang(1, "swim", "Wed 18:00", { result: "leaks" });
+    expect(state(diary, "b", "Wed 18:00")).toMatchObject({ is: "open", since: at("Wed 18:00") });
   });
 });
 
