@@ -1,4 +1,5 @@
-import type { Minutes } from "../../time/instant.ts";
+import { MINUTE, type Minutes } from "../../time/instant.ts";
+import { lastBefore } from "../air-lags.ts";
 import { at } from "../at.ts";
 import { completions } from "../completions.ts";
 import { openingAfter, shutAfter } from "../lag.ts";
@@ -6,8 +7,9 @@ import type { Visit } from "../plan.ts";
 import type { PlannedShop } from "./planned-shop.ts";
 
 /**
- * The last minute at which the hands may turn to a row of visits so that no window shuts that the plan keeps (null: any
- * of this bench session). Null: none shuts before the bench opens again, so the row may as well be left.
+ * The minute by which the hands must have turned to a row of visits so that no window shuts that the plan keeps: the shut,
+ * less the set-up and what of the row comes before (null: any of this bench session). Null: none shuts before the bench
+ * opens again, so the row may as well be left.
  */
 export function beginBy(shop: PlannedShop, visits: readonly Visit[]): { readonly by: Minutes | null } | null {
   const [first] = visits;
@@ -17,9 +19,9 @@ export function beginBy(shop: PlannedShop, visits: readonly Visit[]): { readonly
   const latest = withSetUp(shop, first, shuts);
   const { sessions } = shop.made.problem;
   const opens = sessions.find((session) => session.opens > from)?.opens ?? Infinity;
-  if (latest >= opens) return null;
+  if (latest > opens) return null;
   const closes = sessions.find((session) => session.closes > from)?.closes ?? Infinity;
-  return { by: latest < closes ? latest : null };
+  return { by: latest <= closes ? latest : null };
 }
 
 /** The same where what stands for the first visit keeps no longer than until then: it is made anew before it. */
@@ -42,8 +44,10 @@ function withSetUp({ made: { problem }, plan }: PlannedShop, first: Visit, shuts
   return kept >= shuts ? shuts : Math.max(kept, shuts - setUp.minutes);
 }
 
-/** The last start of the window that a visit begins in; Infinity: it never shuts. */
-function shutOf({ made: { problem }, plan }: PlannedShop, visit: Visit): Minutes {
+/** When the window shuts that a visit begins in; Infinity: never. */
+function shutOf(shop: PlannedShop, visit: Visit): Minutes {
+  const { problem } = shop.made;
+  const { plan } = shop;
   const task = at(problem.tasks, visit.task);
   if (visit.part !== "step" || task.running) return Infinity;
   // A part that goes on with what was begun waits for nothing any more.
@@ -61,7 +65,17 @@ function shutOf({ made: { problem }, plan }: PlannedShop, visit: Visit): Minutes
       ({ opens, shuts: lag }) =>
         openingAfter(opens, end) <= visit.start && shutAfter(lag, end) >= visit.start,
     );
-    return window === undefined ? Infinity : shutAfter(window.shuts, end);
+    if (window === undefined) return Infinity;
+    const last = shutAfter(window.shuts, end);
+    return ended === null ? last + 1 : shutOfLaid(shop, visit.task, last);
   });
   return Math.min(Infinity, ...shuts);
+}
+
+/** The very moment, in minutes, of a shut upon a coat that hangs: of a window whose last whole minute is `last`. */
+function shutOfLaid({ facts, tasks }: PlannedShop, task: number, last: Minutes): Minutes {
+  const shuts = (at(tasks, task).facts?.wait?.windows ?? []).flatMap(({ shuts }) =>
+    shuts === null ? [] : [(shuts - facts.context.now) / MINUTE],
+  );
+  return shuts.find((shut) => lastBefore(shut) === last) ?? last + 1;
 }

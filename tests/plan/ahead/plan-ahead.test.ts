@@ -186,9 +186,20 @@ describe("windows ahead", () => {
       .sessions.flatMap(({ rows }) => rows)
       .find(({ step }) => step === "second")?.shuts;
 
-  test("one that shuts tonight is told with the last minute to begin", () => {
+  test("one that shuts tonight is told with its shut, as now tells it", () => {
     // Hung 18:06, open 19:06, too late from 20:36 on: 18:06 + 150.
-    expect(secondOf(150)).toEqual({ by: at("Mon 20:35") });
+    expect(secondOf(150)).toEqual({ by: at("Mon 20:36") });
+  });
+
+  test("one upon a coat that hangs shuts when now says so, whatever second it is", () => {
+    const diary = new Diary(coat(150));
+    diary.tag(1, "Mon 17:00");
+    diary.hang(1, "first", at("Mon 18:10") + 20_000);
+    // Shuts 20:40:20; asked at 19:30:30 whole minutes end at 20:39:30 and 20:40:30.
+    const rows = askPlan(diary, "Mon 19:30", 1, { now: at("Mon 19:30") + 30_000 }).sessions.flatMap(
+      (session) => session.rows,
+    );
+    expect(rows.find(({ step }) => step === "second")?.shuts).toEqual({ by: at("Mon 20:40") + 20_000 });
   });
 
   test("one that shuts in the night is told as not to be left", () => {
@@ -201,7 +212,7 @@ describe("windows ahead", () => {
     expect(secondOf(1500)).toBeNull();
   });
 
-  test("by a cup that will have gone off, the minutes to mix another come off the last minute to begin", () => {
+  test("by a cup that will have gone off, the minutes to mix another come off the shut", () => {
     const twice = makeProcess(
       "twice",
       inARow([
@@ -219,11 +230,11 @@ describe("windows ahead", () => {
       ],
     );
     const rows = askPlan(tagged(twice, 1), "Mon 18:00", 1).sessions.flatMap((session) => session.rows);
-    // Mixed 18:04, laid till 18:12, the second from the same cup. It shuts 20:12, the last minute is 20:11, and the
-    // cup is past it at 18:34: 4 min to mix another.
+    // Mixed 18:04, laid till 18:12, the second from the same cup. It shuts 20:12, and the cup is past it at
+    // 18:34: 4 min to mix another.
     expect(rows.find(({ step }) => step === "second")).toMatchObject({
       setUp: { minutes: 0 },
-      shuts: { by: at("Mon 20:07") },
+      shuts: { by: at("Mon 20:08") },
     });
   });
 });

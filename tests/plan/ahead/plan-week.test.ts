@@ -20,8 +20,8 @@ test("Mon 18:01: the second seal of 1 and 2 is done in one go, 1 begun before it
   const row = plan.sessions[0]?.rows.find(({ step }) => step === "second seal");
   expect(row?.pieces.map(short)).toEqual(["1", "2"]);
   expect(row?.part).toBe("step");
-  // 1 shuts at 20:00, so the last minute to begin both is 19:59; 2 stays open till Tuesday 12:30.
-  expect(row?.shuts).toEqual({ by: at("Mon 19:59") });
+  // 1 shuts at 20:00 and comes first of the two; 2 stays open till Tuesday 12:30.
+  expect(row?.shuts).toEqual({ by: at("Mon 20:00") });
   expect(row?.from).toBeLessThanOrEqual(at("Mon 19:59"));
 });
 
