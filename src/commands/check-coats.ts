@@ -1,9 +1,9 @@
 import { sayProblem } from "../process/problem.ts";
 import { readCoat } from "../process/read-coat.ts";
+import { matchIn } from "../words/match-in.ts";
 import type { Bench } from "./bench.ts";
 import type { Answer } from "./command.ts";
 import type { CommandWords } from "./command-words.ts";
-import { matchIn } from "./match-in.ts";
 import { readFileNamed } from "./read-file-named.ts";
 
 /** `coat check [NAME or FILE]`: everything wrong with one coat file, or with all of them. */

@@ -5,10 +5,10 @@ import { sayProblem } from "../process/problem.ts";
 import { readProcess } from "../process/read-process.ts";
 import { sayHoursProblem } from "../process/say-hours-problem.ts";
 import { localTime } from "../time/civil.ts";
+import { matchIn } from "../words/match-in.ts";
 import type { Bench } from "./bench.ts";
 import type { Answer } from "./command.ts";
 import type { CommandWords } from "./command-words.ts";
-import { matchIn } from "./match-in.ts";
 import { readFileNamed } from "./read-file-named.ts";
 
 /**

@@ -4,6 +4,7 @@ import { cureFactors, TESTS_FROM } from "../learned/cure-tests.ts";
 import { type Coat, STAGES } from "../process/coat.ts";
 import type { Air } from "../process/quantity-form.ts";
 import { layOut } from "../words/lay-out.ts";
+import { matchIn } from "../words/match-in.ts";
 import { sayAir } from "../words/say-air.ts";
 import { sayCoatSheet, sayHandsOn } from "../words/say-step.ts";
 import { sayWait } from "../words/say-time.ts";
@@ -13,7 +14,6 @@ import type { LibraryCoat } from "../workshop/library.ts";
 import type { Bench } from "./bench.ts";
 import type { Answer, Command } from "./command.ts";
 import type { CommandWords } from "./command-words.ts";
-import { matchIn } from "./match-in.ts";
 import { readOtherAir } from "./read-other-air.ts";
 import { readSubword } from "./read-subword.ts";
 

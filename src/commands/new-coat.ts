@@ -1,11 +1,11 @@
 import { join } from "node:path";
 import type { Coat } from "../process/coat.ts";
 import { writeCoat } from "../process/write-coat.ts";
+import { matchIn } from "../words/match-in.ts";
 import { ownProcesses } from "../workshop/library.ts";
 import type { Bench } from "./bench.ts";
 import type { Answer } from "./command.ts";
 import type { CommandWords } from "./command-words.ts";
-import { matchIn } from "./match-in.ts";
 import { unfitName, writeOwnFile } from "./own-file.ts";
 
 /** What a coat begins as where none is named: a brushing varnish whose times are still to be taken from its sheet. */

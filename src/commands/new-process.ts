@@ -3,6 +3,7 @@ import type { Coat } from "../process/coat.ts";
 import type { ProcessDefinition } from "../process/definition.ts";
 import { writeCoat } from "../process/write-coat.ts";
 import { writeProcess } from "../process/write-process.ts";
+import { matchIn } from "../words/match-in.ts";
 import { readTags } from "../words/read-tags.ts";
 import type { Library } from "../workshop/library.ts";
 import { ownProcesses } from "../workshop/library.ts";
@@ -10,7 +11,6 @@ import { asDone } from "./as-done.ts";
 import type { Bench } from "./bench.ts";
 import type { Answer } from "./command.ts";
 import type { CommandWords } from "./command-words.ts";
-import { matchIn } from "./match-in.ts";
 import { unfitName, writeOwnFile } from "./own-file.ts";
 
 /** What a process begins as where none is named. */

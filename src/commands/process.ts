@@ -3,6 +3,7 @@ import type { ProcessDefinition } from "../process/definition.ts";
 import type { Air } from "../process/quantity-form.ts";
 import type { Step } from "../process/step.ts";
 import { layOut } from "../words/lay-out.ts";
+import { matchIn } from "../words/match-in.ts";
 import { sayAir } from "../words/say-air.ts";
 import { sayList } from "../words/say-list.ts";
 import { sayBallast, sayHandsOn, saySetUp, sayWindows } from "../words/say-step.ts";
@@ -11,7 +12,6 @@ import type { Speech } from "../words/speech.ts";
 import type { Bench } from "./bench.ts";
 import type { Answer, Command } from "./command.ts";
 import type { CommandWords } from "./command-words.ts";
-import { matchIn } from "./match-in.ts";
 import { readOtherAir } from "./read-other-air.ts";
 import { readSubword } from "./read-subword.ts";
 

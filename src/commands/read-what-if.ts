@@ -6,11 +6,11 @@ import type { CivilDate } from "../time/instant.ts";
 import { readDate } from "../time/read-date.ts";
 import { readNamedHours, readWeekdays } from "../time/read-hours.ts";
 import { readHoursWords } from "../time/read-hours-words.ts";
+import { matchIn } from "../words/match-in.ts";
 import { sayFullDay } from "../words/say-time.ts";
 import type { Speech } from "../words/speech.ts";
 import type { Workshop } from "../workshop/workshop.ts";
 import { type CommandWords, withoutStop } from "./command-words.ts";
-import { matchIn } from "./match-in.ts";
 import { readDue } from "./read-due.ts";
 
 /** So many pieces at most are added: beyond it a search of a second means nothing. */

@@ -8,6 +8,7 @@ import { localTime } from "../time/civil.ts";
 import { formatWeeklyHours } from "../time/format-hours.ts";
 import { readWeeklyHours } from "../time/read-hours.ts";
 import { weeklyOn } from "../time/sessions.ts";
+import { matchIn } from "../words/match-in.ts";
 import { readPace } from "../words/read-pace.ts";
 import { sayAir } from "../words/say-air.ts";
 import { sayLooking } from "../words/say-looking.ts";
@@ -15,7 +16,6 @@ import { sayNoRotation, sayRefusedPace, sayRotation, sayTooFewOut } from "../wor
 import type { Workshop } from "../workshop/workshop.ts";
 import { type Answer, AS_OF, type Command } from "./command.ts";
 import { type CommandWords, withoutStop } from "./command-words.ts";
-import { matchIn } from "./match-in.ts";
 import { readOtherAir } from "./read-other-air.ts";
 import { rotationJson } from "./rotation-json.ts";
 

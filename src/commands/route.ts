@@ -1,10 +1,10 @@
 import type { RouteChange } from "../journal/event.ts";
 import type { Coat } from "../process/coat.ts";
+import { matchIn } from "../words/match-in.ts";
 import { sayList } from "../words/say-list.ts";
 import type { Workshop } from "../workshop/workshop.ts";
 import { type Command, WHEN } from "./command.ts";
 import type { CommandWords } from "./command-words.ts";
-import { matchIn } from "./match-in.ts";
 import { perform } from "./perform.ts";
 
 /** Another way for these pieces only: their process file stays as it is, the change is an act like any other. */

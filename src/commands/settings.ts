@@ -113,7 +113,7 @@ async function readSetting(
     }
     default: {
       if (/^none$/i.test(said)) return { of: "default process", name: null };
-      const { matchIn } = await import("./match-in.ts");
+      const { matchIn } = await import("../words/match-in.ts");
       const found = matchIn(
         "process",
         said,
@@ -136,7 +136,7 @@ async function inKnownRoom(
 ): Promise<Setting | null> {
   const steps = (await workshop.readLibrary()).processes.flatMap(({ definition }) => definition.steps);
   const known = steps.flatMap(({ station, place }) => (place === null ? [station] : [station, place]));
-  const { matchIn } = await import("./match-in.ts");
+  const { matchIn } = await import("../words/match-in.ts");
   const what = matchIn("station or place", setting.what, [...new Set([...known, ...places.keys()])], String);
   const room =
     setting.room === null ? { found: null } : matchIn("room", setting.room, [...rooms.keys()], String);

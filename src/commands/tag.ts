@@ -1,5 +1,6 @@
 import type { Tag } from "../journal/event.ts";
 import type { Piece } from "../shop/shop.ts";
+import { matchIn } from "../words/match-in.ts";
 import { readScheme } from "../words/read-scheme.ts";
 import { readTags } from "../words/read-tags.ts";
 import type { LibraryProcess } from "../workshop/library.ts";
@@ -7,7 +8,6 @@ import type { Workshop } from "../workshop/workshop.ts";
 import type { Bench } from "./bench.ts";
 import { type Answer, type Command, WHEN } from "./command.ts";
 import type { CommandWords } from "./command-words.ts";
-import { matchIn } from "./match-in.ts";
 import { perform } from "./perform.ts";
 import { readDue } from "./read-due.ts";
 

@@ -86,14 +86,12 @@ export function readyMarked(state: DashboardState): Step {
   return { state: cleared(state), effects: [perform(request)] };
 }
 
-/** Puts away what stands ready; of several it is asked which. */
+/** Puts away what stands ready, once it is said which: with a pot thought cold, vapour is let into the room. */
 export function putAway(state: DashboardState): Step {
   const standing = state.facts?.answer.prepared ?? [];
   const effect = (station: string): Effect => perform({ act: "put away", at: state.now, station });
-  const [only] = standing;
-  if (only === undefined)
+  if (standing.length === 0)
     return still({ ...state, message: { text: "Nothing stands ready.", tone: "told" } });
-  if (standing.length === 1) return { state: cleared(state), effects: [effect(only.station)] };
   const choices = numbered(standing, (row) => ({
     label: `${row.setUp} at the ${row.station}`,
     effect: effect(row.station),

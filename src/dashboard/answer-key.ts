@@ -1,7 +1,7 @@
 import { lastTop } from "./overlay-panel.ts";
 import { roomForOverlay } from "./picture.ts";
 import { readMend } from "./read-mend.ts";
-import { hangAt, takeOf } from "./requests.ts";
+import { takeOf } from "./requests.ts";
 import type { DashboardState, Effect, Key, Overlay, Step, Typed } from "./state.ts";
 
 /** Lines a page key moves a long text. */
@@ -67,7 +67,7 @@ function effectsOf(purpose: Typed, words: string, { now }: DashboardState): read
     case "note":
       return [{ do: "perform", request: { act: "note", at: now, tags, text: words } }];
     case "place":
-      return [{ do: "perform", request: hangAt(tags, words, purpose.hang, now) }];
+      return [{ do: "place named", tags, said: words, hang: purpose.hang }];
     case "colour":
       return [{ do: "perform", request: takeOf(tags, null, now, words) }];
     case "measure": {

@@ -159,7 +159,11 @@ export class DashboardLoop implements Store {
     if (since === 0) return;
     const lines = saySince(facts.answer, since, facts.speech);
     if (lines.length === 0) return;
-    this.happen({ is: "told", message: { text: `Since you were here: ${lines.join("; ")}.`, tone: "told" } });
+    const { message } = this.#state;
+    const news = `Since you were here: ${lines.join("; ")}.`;
+    // A file that cannot be used was told as the facts came.
+    const text = message === null ? news : `${message.text} ${news}`;
+    this.happen({ is: "told", message: { text, tone: message?.tone ?? "told" } });
   }
 
   /** A clock that was set, or runs behind the journal, is told once; nothing is decided before the maker answers. */

@@ -1,8 +1,10 @@
 import type { Refusal } from "../acts/refusal.ts";
 import type { ActRequest } from "../acts/request.ts";
 import { plainText } from "../words/plain-text.ts";
+import { readPlace } from "../words/read-place.ts";
 import { sayCaution } from "../words/say-caution.ts";
 import { sayDone } from "../words/say-done.ts";
+import { capital } from "../words/say-list.ts";
 import { sayReckoned } from "../words/say-reckoned.ts";
 import { sayRefusal } from "../words/say-refusal.ts";
 import type { Speech } from "../words/speech.ts";
@@ -11,7 +13,7 @@ import { askMeasure } from "./ask-measure.ts";
 import { askMend } from "./ask-mend.ts";
 import { askPlace } from "./ask-place.ts";
 import { numbered } from "./numbered.ts";
-import { hangOf } from "./requests.ts";
+import { hangAt, hangOf } from "./requests.ts";
 import type { Effect, Happened } from "./state.ts";
 
 /** Refusals that the maker may go on against, with a reason. */
@@ -35,6 +37,8 @@ export async function doEffect(
       return askMeasure(effect.tags, effect.step, workshop);
     case "place":
       return askPlace(effect.tags, workshop, speech);
+    case "place named":
+      return hangAtNamed(effect, workshop, speech);
     case "type":
       return {
         is: "overlay",
@@ -58,6 +62,18 @@ export async function doEffect(
       return { is: "overlay", overlay: { is: "text", title: "The week", lines, top: 0 } };
     }
   }
+}
+
+/** A slip of the keys must not lose a piece its hook and its air: a place that nothing names is none. */
+async function hangAtNamed(
+  { tags, said, hang }: Extract<Effect, { do: "place named" }>,
+  workshop: Workshop,
+  speech: Speech,
+): Promise<Happened> {
+  const [{ processes }, shop] = await Promise.all([workshop.readLibrary(), workshop.shop()]);
+  const read = readPlace(said, processes, shop);
+  if ("found" in read) return perform(hangAt(tags, read.found, hang, speech.now), workshop, speech);
+  return { is: "told", message: { text: plainText(`${capital(read.problem)}.`), tone: "refused" } };
 }
 
 /** The clock may have been set once more since it was asked about. */

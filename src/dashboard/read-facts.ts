@@ -40,6 +40,7 @@ export async function readFacts(workshop: Workshop): Promise<Facts> {
     ),
     week: await sayWeekSoFar(workshop, shop, speech),
     newestAct: newest === undefined ? null : { act: newest.act, words: sayAct(newest, shop, speech) },
+    fileProblems: library.problems,
     processes: library.processes.map(({ definition }) => definition.name),
     cautions: Object.fromEntries(
       Object.values(library.rules.cautions).map((caution) => [caution.name, sayCautionShort(caution)]),

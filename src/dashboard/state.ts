@@ -19,6 +19,8 @@ export interface Facts {
   /** The newest act that undo would take back, in words; null: none. */
   readonly newestAct: { readonly act: ActId; readonly words: string } | null;
   readonly processes: readonly string[];
+  /** Process and coat files that cannot be used, one sentence a problem. */
+  readonly fileProblems: readonly string[];
   /** The one line of each caution, by its name. */
   readonly cautions: Readonly<Record<string, string>>;
 }
@@ -110,6 +112,13 @@ export type Effect =
   | { readonly do: "measure"; readonly tags: readonly Tag[]; readonly step: string | null }
   /** Asks where to hang pieces. */
   | { readonly do: "place"; readonly tags: readonly Tag[] }
+  /** Hangs or moves pieces to a place that was typed, if it is one. */
+  | {
+      readonly do: "place named";
+      readonly tags: readonly Tag[];
+      readonly said: string;
+      readonly hang: boolean;
+    }
   | { readonly do: "type"; readonly title: string; readonly purpose: Typed }
   | { readonly do: "tag"; readonly process: string; readonly name: string | null }
   | { readonly do: "clock is right" }

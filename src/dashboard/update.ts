@@ -24,7 +24,7 @@ export function update(state: DashboardState, happened: Happened): Step {
     case "size":
       return still({ ...state, size: happened.size });
     case "facts":
-      return withDaysAnew(withFacts(state, happened.facts));
+      return withDaysAnew(withBrokenFiles(withFacts(state, happened.facts), state.facts));
     case "told":
       return still({ ...state, message: happened.message, refused: null });
     case "refused":
@@ -70,6 +70,14 @@ function withFacts(state: DashboardState, facts: Facts): DashboardState {
     mark: taken?.id ?? markAmong(rows, state),
     acting: taken === undefined ? state.acting : [],
   };
+}
+
+/** Tells once of files that cannot be used: as the dashboard opens, and when one breaks while it is open. */
+function withBrokenFiles(state: DashboardState, before: Facts | null): DashboardState {
+  const problems = state.facts?.fileProblems ?? [];
+  if (problems.every((problem) => before?.fileProblems.includes(problem))) return state;
+  const text = `Some files cannot be used: dryline process check says why (${problems.length}).`;
+  return { ...state, message: { text, tone: "refused" } };
 }
 
 /** Remembers what a key asked to take: its row is the next one wanted. */

@@ -80,6 +80,7 @@ test("what is in hand is hung in the place chosen", async () => {
   bench.now = at("Mon 18:16");
   const overlay = await asked({ do: "place", tags: [1] });
   expect(overlay.title).toBe("Hang 1 where?");
+  expect(overlay.choices[0]?.label).toBe("1  rack, as its step says, 2 hooks free");
   await choose(overlay, /wheel/);
   const piece = (await workshop.shop()).pieces.get(1);
   expect(piece?.work.get("second seal")?.hangs).toHaveLength(1);
@@ -88,6 +89,20 @@ test("what is in hand is hung in the place chosen", async () => {
   expect(await choose(await asked({ do: "place", tags: [1] }), /another/)).toMatchObject([
     { do: "type", purpose: { for: "place", tags: [1], hang: false } },
   ]);
+});
+
+test("a place that is typed must be one, so that a slip of the keys loses neither hook nor air", async () => {
+  const typed = (said: string) => ({ do: "place named" as const, tags: [1], said, hang: false });
+  expect(await happens(typed("wheeel"))).toMatchObject({
+    is: "told",
+    message: {
+      text: 'There is no place "wheeel": perhaps "wheel"; settings place "wheeel" 4 makes it one, of 4 hooks.',
+      tone: "refused",
+    },
+  });
+  expect((await workshop.shop()).pieces.get(1)?.place).toBe("rack");
+  await happens(typed("WHE"));
+  expect((await workshop.shop()).pieces.get(1)?.place).toBe("wheel");
 });
 
 test("a measurement that a step wants is asked for by its name, unit and bound", async () => {

@@ -187,6 +187,7 @@ export function makeFacts(answer: NowAnswer, changes: Partial<Facts> = {}): Fact
     sessions: sessionsBetween(eveningHours, dublin, answer.at - 4 * DAY, answer.at + 4 * DAY),
     week: "since Mon: 3 finished, aim 5",
     newestAct: { act: 40, words: "11 taken 18:38, seal" },
+    fileProblems: [],
     processes: ["carved walker", "turned walker"],
     cautions: { "solvent vapour": "solvent vapour: open the window, no flame" },
     ...changes,

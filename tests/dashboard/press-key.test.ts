@@ -39,7 +39,7 @@ test.each([
   [["1", "1", "<enter>"], { act: "hang", tags: [11], step: null }],
   [["1", "4", "<backspace>", "6", "h"], { act: "hang", tags: [16], step: null }],
   [["<down>", "<down>", "r"], { act: "ready", station: "bench", what: "load clear", beginning: true }],
-  [["p"], { act: "put away", station: "bench" }],
+  [["p", "1"], { act: "put away", station: "bench" }],
   [["o", "t"], { act: "touch", tags: [11], found: "tacky" }],
   [["1", "2", "o", "h"], { act: "touch", tags: [12], found: "hard" }],
   [["u", "y"], { act: "undo", target: 40 }],
@@ -146,6 +146,20 @@ test("an Enter that bounces within 0.4 s acts once, and a later one acts again",
   const bounced = enterAfter(first.state, 1300);
   const meant = enterAfter(bounced.state, 1800);
   expect([first, bounced, meant].map(({ effects }) => effects.length)).toEqual([1, 0, 1]);
+});
+
+test("what stands ready alone is put away once it is said, not by a slip of one key", () => {
+  const facts = makeFacts(
+    makeAnswer({ prepared: [makePrepared({ station: "lead pot", setUp: "melt lead" })] }),
+  );
+  const slip = press(makeState(facts), "p");
+  expect(asked(slip.effects)).toEqual([]);
+  expect(slip.state.overlay).toMatchObject({
+    title: "Put away what?",
+    choices: [{ label: "1  melt lead at the lead pot" }],
+  });
+  expect(asked(press(slip.state, "<enter>").effects)).toEqual([{ act: "put away", station: "lead pot" }]);
+  expect(asked(press(slip.state, "n").effects)).toEqual([]);
 });
 
 test("with two things standing ready, putting away asks which", () => {

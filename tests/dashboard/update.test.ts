@@ -158,3 +158,18 @@ test("what was taken by its tag is marked, so that the next key hangs it and no 
   // The mark is free again afterwards.
   expect(readAfter(press(taken, "j").state, inHand, 3).mark).toBe("14 first clear");
 });
+
+test("a file that breaks while the dashboard is open is told once, as is one broken before", () => {
+  const files = (...fileProblems: string[]) => ({
+    is: "facts" as const,
+    facts: makeFacts(makeAnswer(), { fileProblems }),
+  });
+  const said = (state: DashboardState) => state.message?.text ?? null;
+  const whole = makeState(makeFacts(makeAnswer()));
+  const broken = update(whole, files("walker.yaml, line 3")).state;
+  expect(said(broken)).toBe("Some files cannot be used: dryline process check says why (1).");
+  const cleared = press(broken, "<escape>").state;
+  expect(said(update(cleared, files("walker.yaml, line 3")).state)).toBeNull();
+  expect(said(update(cleared, files("walker.yaml, line 3", "varnish.yaml, line 1")).state)).toMatch(/\(2\)/);
+  expect(said(update({ ...cleared, facts: null }, files("walker.yaml, line 3")).state)).toMatch(/\(1\)/);
+});

@@ -1,5 +1,5 @@
 import { matchName } from "../acts/match-name.ts";
-import { sayList } from "../words/say-list.ts";
+import { sayList } from "./say-list.ts";
 
 /**
  * Finds the one thing that was named, or says why not: several fit, one is near, or there are only these.
