@@ -63,16 +63,25 @@ export class Bench {
     return /^y(es)?$/i.test((await this.context.ask(`${plainText(question)} `)).trim());
   }
 
-  /** Says on stderr that the clock cannot be trusted, if so, and what can be done; nothing where nothing was opened. */
+  /** Says on stderr, once, that the clock cannot be trusted and what can be done; nothing where nothing was opened. */
   async doubtClock(): Promise<void> {
     if (this.#opened === null || this.json) return;
     const { workshop } = await this.#opened;
-    const doubt = await workshop.clockDoubt();
+    const doubt = await workshop.newClockDoubt();
     if (doubt === null) return;
     const { sayClockDoubt } = await import("../words/say-clock-doubt.ts");
     const amend = `dryline amend clock ${Math.abs(doubt.minutes)}m`;
     const said = `${sayClockDoubt(doubt)}: if the clock is right now, ${amend} sets that back.`;
     this.context.err(`${breakLine(said, this.context.columns)}\n`);
+  }
+
+  /** Says on stderr that nothing can be recorded where the journal can only be read. */
+  async tellReadOnly(): Promise<void> {
+    if (this.#opened === null || this.json) return;
+    const { workshop } = await this.#opened;
+    if (workshop.journal.canWrite) return;
+    const { sayReadOnly } = await import("../words/say-read-only.ts");
+    this.context.err(`${breakLine(plainText(sayReadOnly(workshop.places.data)), this.context.columns)}\n`);
   }
 
   async close(): Promise<void> {

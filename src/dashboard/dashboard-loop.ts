@@ -1,4 +1,6 @@
+import { JournalTrouble } from "../journal/trouble.ts";
 import { MINUTE } from "../time/instant.ts";
+import { sayReadOnly } from "../words/say-read-only.ts";
 import { saySince } from "../words/say-since.ts";
 import type { Workshop } from "../workshop/workshop.ts";
 import { askAboutClock } from "./ask-about-clock.ts";
@@ -7,7 +9,7 @@ import { hasTurned } from "./has-turned.ts";
 import type { ScreenSize } from "./presenter.ts";
 import { readFacts } from "./read-facts.ts";
 import type { Store } from "./screen.tsx";
-import type { DashboardState, Effect, Happened, Key } from "./state.ts";
+import type { DashboardState, Effect, Facts, Happened, Key } from "./state.ts";
 import { firstState } from "./state.ts";
 import { update } from "./update.ts";
 
@@ -59,7 +61,7 @@ export class DashboardLoop implements Store {
       this.#fail = reject;
     });
     this.read();
-    this.#queue(() => this.#sinceYouWereHere());
+    this.#queue(() => this.#greet());
     const stopNews = this.#workshop.onNews(() => this.read());
     const stopPlanning = this.#workshop.startPlanning(() => this.#hearPlan());
     const timer = setInterval(() => this.#tick(), TICK);
@@ -114,7 +116,8 @@ export class DashboardLoop implements Store {
       this.#queue(async () => {
         const { facts } = this.#state;
         if (facts === null) return;
-        this.happen(await doEffect(effect, this.#workshop, { ...facts.speech, now: this.#workshop.now() }));
+        const speech = { ...facts.speech, now: this.#workshop.now() };
+        this.happen(await doEffect(effect, this.#workshop, speech).catch(unlessTold));
         // What was done is painted before anything is reckoned anew.
         await new Promise((resolve) => setImmediate(resolve));
         this.happen({ is: "facts", facts: await readFacts(this.#workshop) });
@@ -149,21 +152,26 @@ export class DashboardLoop implements Store {
     this.#busy = this.#busy.then(work).catch((trouble: unknown) => this.fail(trouble));
   }
 
-  async #sinceYouWereHere(): Promise<void> {
-    const { facts } = this.#state;
+  /** What should be known as it opens: files that cannot be used, a journal that can only be read, what came about since. */
+  async #greet(): Promise<void> {
+    const { facts, message } = this.#state;
     if (facts === null) return;
+    const { journal, places } = this.#workshop;
+    const warnings = [message?.text ?? "", journal.canWrite ? "" : sayReadOnly(places.data)].filter(Boolean);
+    const said = [...warnings, await this.#sinceYouWereHere(facts)].filter(Boolean);
+    if (said.length === 0) return;
+    const tone = warnings.length > 0 ? "refused" : "told";
+    this.happen({ is: "told", message: { text: said.join(" "), tone } });
+  }
+
+  async #sinceYouWereHere(facts: Facts): Promise<string> {
     // Who typed a command was here too.
     const { acts } = await this.#workshop.shop();
     const own = acts.findLast(({ by }) => by === this.#workshop.by)?.events[0]?.recorded;
     const since = Math.max(this.#workshop.lastSeen() ?? 0, own ?? 0);
-    if (since === 0) return;
+    if (since === 0) return "";
     const lines = saySince(facts.answer, since, facts.speech);
-    if (lines.length === 0) return;
-    const { message } = this.#state;
-    const news = `Since you were here: ${lines.join("; ")}.`;
-    // A file that cannot be used was told as the facts came.
-    const text = message === null ? news : `${message.text} ${news}`;
-    this.happen({ is: "told", message: { text, tone: message?.tone ?? "told" } });
+    return lines.length === 0 ? "" : `Since you were here: ${lines.join("; ")}.`;
   }
 
   /** A clock that was set, or runs behind the journal, is told once; nothing is decided before the maker answers. */
@@ -177,4 +185,10 @@ export class DashboardLoop implements Store {
       this.happen({ is: "overlay", overlay: await askAboutClock(doubt, this.#workshop, speech) });
     }
   }
+}
+
+/** An act that could not be written down is told: the shop is still there to be seen. */
+function unlessTold(trouble: unknown): Happened {
+  if (!(trouble instanceof JournalTrouble)) throw trouble;
+  return { is: "told", message: { text: trouble.message, tone: "refused" } };
 }

@@ -163,6 +163,8 @@ export interface PlannedStart {
 
 /** The one door to where events are kept. Async, so that a shop of several benches can keep it elsewhere later. */
 export interface Journal {
+  /** False: it can only be read, and keeping an act or readings throws JournalTrouble "read only". */
+  readonly canWrite: boolean;
   /**
    * Writes one act whole and durably, or nothing.
    *
@@ -176,7 +178,7 @@ export interface Journal {
   pieces(from: Instant, to: Instant): Promise<readonly PieceRow[]>;
   /** The plan kept; null: none, or one that cannot be read. */
   plan(): Promise<PlanRow | null>;
-  /** Keeps a plan in place of the last one. False: the journal has gone on since the event it knew, nothing is kept. */
+  /** Keeps a plan in place of the last one. False: the journal has gone on since the event it knew, or cannot be written: nothing is kept. */
   keepPlan(row: PlanRow): Promise<boolean>;
   /** Touch tests from a moment on, oldest first. */
   cureTests(from: Instant): Promise<readonly CureTest[]>;

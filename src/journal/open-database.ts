@@ -10,12 +10,17 @@ const usualPlace = `${older}/build/Release/better_sqlite3.node`;
 
 /** Opens an SQLite file that is there already. Throws what the driver throws, also when its native part is missing. */
 export function openDatabase(path: string, options: Database.Options = {}): Database.Database {
+  return new Database(path, { ...options, fileMustExist: true, ...nativePart() });
+}
+
+/** Opens the bytes of an SQLite file, in memory. Throws as `openDatabase` does. */
+export function openBytes(bytes: Buffer): Database.Database {
+  return new Database(bytes, nativePart());
+}
+
+function nativePart(): Database.Options {
   const native = findNativePart();
-  return new Database(path, {
-    ...options,
-    fileMustExist: true,
-    ...(native === null ? {} : { nativeBinding: native }),
-  });
+  return native === null ? {} : { nativeBinding: native };
 }
 
 /** Null: the newer driver brings it, or it is not in its usual place: the driver must search, and say so when it finds none. */

@@ -4,6 +4,7 @@ import type { Database, Statement } from "better-sqlite3";
 import { createFile } from "./create-file.ts";
 import { checkHeader, checkMarks } from "./file-header.ts";
 import { openDatabase } from "./open-database.ts";
+import { mayWrite, openForReading } from "./open-for-reading.ts";
 import { explainError } from "./trouble.ts";
 import { bringToNewestForm } from "./upgrade-tables.ts";
 
@@ -14,13 +15,15 @@ const patienceMilliseconds = 5_000;
 export interface SqliteFile {
   readonly path: string;
   readonly database: Database;
+  /** False: the disk or its rights allow reading alone. */
+  readonly canWrite: boolean;
   /** Prepared at the first call, the same after that. */
   prepare(sql: string): Statement<unknown[]>;
 }
 
 /**
  * Opens the journal's file, making an empty one if there is none: mode 0600, WAL, every commit on disk before it is
- * acknowledged.
+ * acknowledged. One that cannot be written is opened to be read.
  *
  * @param path relative ones count from the working folder
  * @throws JournalTrouble
@@ -30,6 +33,7 @@ export function openFile(path: string): SqliteFile {
   try {
     if (!existsSync(file)) createFile(file);
     checkHeader(file);
+    if (!mayWrite(file)) return prepareReading(file);
     closeToOthers(file);
     return prepareConnection(file);
   } catch (error) {
@@ -46,6 +50,19 @@ function prepareConnection(path: string): SqliteFile {
     database.pragma("fullfsync = ON");
     // A copy made by SQLite's own tools may have lost it.
     database.pragma("journal_mode = WAL");
+  } catch (error) {
+    database.close();
+    throw error;
+  }
+  return asFile(path, database, true);
+}
+
+function prepareReading(path: string): SqliteFile {
+  return asFile(path, openForReading(path), false);
+}
+
+function asFile(path: string, database: Database, canWrite: boolean): SqliteFile {
+  try {
     // The header in the file may be older than the log beside it, so the marks are read again through SQLite.
     checkMarks(
       path,
@@ -61,6 +78,7 @@ function prepareConnection(path: string): SqliteFile {
   return {
     path,
     database,
+    canWrite,
     prepare(sql) {
       const known = statements.get(sql);
       if (known !== undefined) return known;

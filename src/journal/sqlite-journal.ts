@@ -27,13 +27,18 @@ export async function openJournal(path: string, deriving: Deriving): Promise<Jou
     }
   };
   try {
-    explained(() => bringDerivedUpToDate(file, deriving));
+    explained(() => {
+      bringDerivedUpToDate(file, deriving);
+      // What is read in memory would take acts and forget them.
+      if (!file.canWrite) file.database.pragma("query_only = ON");
+    });
   } catch (error) {
     file.database.close();
     throw error;
   }
   let ownAppends = 0;
   return {
+    canWrite: file.canWrite,
     async append(append) {
       const { checkAct } = await import("./check-act.ts");
       checkAct(append.events);
@@ -54,7 +59,7 @@ export async function openJournal(path: string, deriving: Deriving): Promise<Jou
       return explained(() => readPlanRow(file));
     },
     async keepPlan(row) {
-      return explained(() => writePlanRow(file, row));
+      return file.canWrite && explained(() => writePlanRow(file, row));
     },
     async cureTests(from) {
       return explained(() => readCureTests(file, from));

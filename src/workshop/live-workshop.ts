@@ -26,7 +26,7 @@ import { findPackageRoot } from "./package-root.ts";
 import type { PlacesOnDisk } from "./places-on-disk.ts";
 import { newPieceOf, readUsual } from "./plan-context.ts";
 import type { Planning } from "./planning.ts";
-import { markSeen, readSeen } from "./seen.ts";
+import { isNewsOfClock, markSeen, readSeen } from "./seen.ts";
 import type { Taste } from "./taste.ts";
 import type { Outcome, Workshop } from "./workshop.ts";
 import { machineZone, zoneNamed } from "./zones.ts";
@@ -186,6 +186,13 @@ export class LiveWorkshop implements Workshop {
 
   async clockDoubt(): Promise<ClockDoubt | null> {
     return this.#watch.doubt(await this.shop());
+  }
+
+  async newClockDoubt(): Promise<ClockDoubt | null> {
+    const doubt = await this.clockDoubt();
+    if (doubt === null) return null;
+    const { newestRecorded } = await this.shop();
+    return isNewsOfClock(this.places.state, `${doubt.kind} ${newestRecorded}`) ? doubt : null;
   }
 
   clockIsRight(): void {

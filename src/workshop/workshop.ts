@@ -63,6 +63,8 @@ export interface Workshop {
   perform(request: ActRequest): Promise<Outcome>;
   /** What is wrong with the clock; null: nothing, or the maker has answered. */
   clockDoubt(): Promise<ClockDoubt | null>;
+  /** The same where it was not told yet, by this command or another; from then on it counts as told. */
+  newClockDoubt(): Promise<ClockDoubt | null>;
   /** The maker says the clock is right as it is now. */
   clockIsRight(): void;
   /** Calls back within half a second of news from any terminal, this one included. Returns how to stop. */

@@ -58,6 +58,7 @@ export class FakeWorkshop implements Workshop {
   readonly taste = USUAL_TASTE;
   readonly places = { config: "", data: "", state: "", cache: "" };
   readonly journal: Journal = {
+    canWrite: true,
     append: unasked,
     read: unasked,
     stepTimes: unasked,
@@ -133,6 +134,10 @@ export class FakeWorkshop implements Workshop {
 
   async clockDoubt(): Promise<ClockDoubt | null> {
     return this.doubt;
+  }
+
+  newClockDoubt(): Promise<ClockDoubt | null> {
+    return this.clockDoubt();
   }
 
   clockIsRight(): void {
