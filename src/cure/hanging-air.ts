@@ -1,7 +1,7 @@
 import type { Air } from "../process/quantity-form.ts";
 import { after, type Instant, MINUTE, type Minutes } from "../time/instant.ts";
 import { type AirBounds, boundsAhead, expectAir, inWeather, WEATHERS } from "./air-ahead.ts";
-import { type AirLine, airAt, goesOnFrom, type KnownAir } from "./air-line.ts";
+import { type AirLine, airAt, firstFrom, goesOnFrom, type KnownAir } from "./air-line.ts";
 import { type Curing, cureLaw } from "./cure-rate.ts";
 import { CureSum } from "./cure-sum.ts";
 
@@ -113,7 +113,7 @@ export class ShopAir {
     const sum = this.#sumOf(curing, place);
     const [first = 0] = moments;
     const reached =
-      sum === null || first < sum.start
+      sum === null || first < sum.start || moments.length === 1
         ? moments.map((moment) => this.#reach(curing, place, moment, minutes))
         : sum.reachEach(minutes, moments);
     for (let index = 0; index < reached.length; index++)
@@ -137,6 +137,19 @@ export class ShopAir {
     const line = this.#lineOf(place);
     if (line === undefined || moment < (line.readings.at(-1)?.at ?? line.since)) return null;
     return boundsAhead(line.ahead);
+  }
+
+  /** Whether a coat that hangs at a place dries as fast at every moment from one on. */
+  isSteadyFrom(curing: Curing, place: string, moment: Instant): boolean {
+    const line = this.#lineOf(place);
+    if (line === undefined) return true;
+    const { since, readings, ahead } = line;
+    if (moment < since || ahead.off !== undefined) return false;
+    const toCome = readings.slice(Math.max(0, firstFrom(readings, moment) - 1));
+    const [first, ...others] = [...ahead.byHour, ...(ahead.last === null ? [] : [ahead.last]), ...toCome];
+    const { rateIn } = cureLaw(curing);
+    const rate = first && rateIn(first);
+    return others.every((air) => rateIn(air) === rate);
   }
 
   #aheadOf(line: AirLine): (at: Instant) => Air {

@@ -1,7 +1,7 @@
 import type { Coat } from "../process/coat.ts";
 import { after, type Instant, MINUTE, type Minutes } from "../time/instant.ts";
 import { ALIKE_AFTER, type ShopFacts } from "./plan-shop.ts";
-import type { Lag } from "./problem.ts";
+import type { Lag, LagTable } from "./problem.ts";
 
 /** How close together the beginnings of a wait are looked at where the air changes. */
 const EVERY: Minutes = 15;
@@ -18,8 +18,13 @@ export interface LagsOfCoat {
   readonly shuts: (minutes: Minutes) => Lag;
 }
 
-/** When a coat hung at each of these moments, which rise, has come so many minutes by its sheet. */
-export type ReachEach = (coat: Coat, minutes: Minutes, moments: readonly Instant[]) => readonly Instant[];
+/** How coats that are hung at a place will dry there. */
+export interface AirThere {
+  /** Whether a coat dries as fast at every moment from now on. */
+  readonly isSteady: (coat: Coat) => boolean;
+  /** When a coat hung at each of these moments, which rise, has come so many minutes by its sheet; Infinity: never. */
+  readonly reachEach: (coat: Coat, minutes: Minutes, moments: readonly Instant[]) => readonly Instant[];
+}
 
 /** Minutes pass as the sheet says. */
 export const asSaid: LagsOfCoat = {
@@ -37,29 +42,21 @@ export function lagsIn(facts: ShopFacts, coat: Coat | null, place: string | null
   return known;
 }
 
-function makeLags({ context, horizon, reachEach }: ShopFacts, coat: Coat, place: string | null): LagsOfCoat {
-  const reach = reachEach(place ?? "");
-  if (reach === null) return asSaid;
+function makeLags({ context, horizon, airAt }: ShopFacts, coat: Coat, place: string | null): LagsOfCoat {
+  const air = airAt(place ?? "");
+  if (air === null) return asSaid;
   const { now } = context;
-  const entries = Math.ceil(horizon / EVERY) + 1;
-  const moments: Instant[] = [];
-  for (let index = 0; index < Math.min(entries, ALIKE_FROM + DAY); index++)
-    moments.push(after(now, index * EVERY));
-  const [made, ends] = [new Map<string, Lag>(), new Map<Minutes, readonly Instant[]>()];
-  const reachedIn = (minutes: Minutes): readonly Instant[] => {
-    const reached = ends.get(minutes) ?? reach(coat, minutes, moments);
-    ends.set(minutes, reached);
-    return reached;
-  };
+  const isSteady = air.isSteady(coat);
+  const made = new Map<string, Lag>();
+  /** @param end when a wait that began at a minute ends, for one whose coat has come that far at another */
   const once = (key: string, minutes: Minutes, end: (reached: Minutes, begun: Minutes) => Minutes): Lag => {
-    let lag = made.get(key);
-    if (lag === undefined) {
-      lag = tableOf(
-        reachedIn(minutes).map((at, index) => end((at - now) / MINUTE, index * EVERY)),
-        entries,
-      );
-      made.set(key, lag);
-    }
+    const endsOf = (entries: readonly number[]) => {
+      const moments = entries.map((entry) => after(now, entry * EVERY));
+      const reached = air.reachEach(coat, minutes, moments);
+      return entries.map((entry, index) => end(((reached[index] as Instant) - now) / MINUTE, entry * EVERY));
+    };
+    const lag = made.get(key) ?? makeLag(endsOf, horizon, isSteady);
+    made.set(key, lag);
     return lag;
   };
   return {
@@ -73,22 +70,83 @@ function makeLags({ context, horizon, reachEach }: ShopFacts, coat: Coat, place:
   };
 }
 
-/**
- * When waits begun every quarter of an hour end, those of the first days known; where all last as long, that length alone.
- */
-function tableOf(ends: readonly Minutes[], entries: number): Lag {
-  const [first = 0] = ends;
-  if (Number.isFinite(first) && ends.every((end, index) => end - index * EVERY === first)) return first;
-  const reached = ends.map((end) => (end === Number.POSITIVE_INFINITY ? null : end));
-  let last = ends[ends.length - 1] ?? first;
-  for (let index = ends.length; index < entries; index++) {
-    const theDayBefore = (reached[index - DAY] ?? Number.POSITIVE_INFINITY) + DAY * EVERY;
-    // Never earlier than one begun earlier: the days are alike to a fraction of a minute.
-    if (theDayBefore > last) last = theDayBefore;
-    reached.push(last === Number.POSITIVE_INFINITY ? null : last);
+/** When waits begun at some entries of a table, which rise, end; Infinity: never. */
+type EndsOf = (entries: readonly number[]) => readonly Minutes[];
+
+function makeLag(endsOf: EndsOf, horizon: Minutes, isSteady: boolean): Lag {
+  if (isSteady) {
+    const [lag = 0] = endsOf([0]);
+    if (Number.isFinite(lag)) return lag;
   }
-  return { every: EVERY, reached };
+  return new LagInAir(endsOf, Math.ceil(horizon / EVERY) + 1);
 }
+
+/**
+ * A table whose entries are reckoned when they are asked for: what is worked now asks for few, a search for all. A copy of it,
+ * as for another thread, is the plain table.
+ */
+class LagInAir implements LagTable {
+  readonly every = EVERY;
+  declare readonly reached: LagTable["reached"];
+  readonly #endsOf: EndsOf;
+  readonly #known: (Minutes | null | undefined)[];
+  #all: LagTable["reached"] | null = null;
+
+  constructor(endsOf: EndsOf, entries: number) {
+    this.#endsOf = endsOf;
+    this.#known = new Array(entries);
+    // An own property: those of a class are not copied.
+    Object.defineProperty(this, "reached", { enumerable: true, get: () => this.#reckonAll() });
+  }
+
+  endAt(entry: number): Minutes | null {
+    if (entry >= this.#known.length) return null;
+    let end = this.#known[entry];
+    if (end === undefined) {
+      end = this.#reckon(entry);
+      this.#known[entry] = end;
+    }
+    return end;
+  }
+
+  #reckon(entry: number): Minutes | null {
+    const days = daysBeyond(entry);
+    const [end = 0] = this.#endsOf([entry - days * DAY]);
+    return orNull(days === 0 ? end : goneOn(end, this.#lastReckoned(), days));
+  }
+
+  #reckonAll(): LagTable["reached"] {
+    if (this.#all !== null) return this.#all;
+    const count = Math.min(this.#known.length, ALIKE_FROM + DAY);
+    const ends = this.#endsOf(Array.from({ length: count }, (_, entry) => entry));
+    const last = ends.at(-1) ?? 0;
+    this.#all = Array.from(this.#known, (_, entry) => {
+      const days = daysBeyond(entry);
+      const end = ends[entry - days * DAY] ?? 0;
+      return orNull(days === 0 ? end : goneOn(end, last, days));
+    });
+    return this.#all;
+  }
+
+  /** The end of the last of the days that are reckoned. */
+  #lastReckoned(): Minutes {
+    return this.endAt(ALIKE_FROM + DAY - 1) ?? Number.POSITIVE_INFINITY;
+  }
+}
+
+/** How many days an entry lies after the days that are reckoned. */
+const daysBeyond = (entry: number): number => Math.max(0, Math.ceil((entry + 1 - ALIKE_FROM) / DAY) - 1);
+
+/**
+ * When a wait begun days later ends than one that ends so, on days that are alike to a fraction of a minute: for that
+ * fraction's sake never before one begun earlier.
+ *
+ * @param last the latest end on the days before
+ */
+const goneOn = (end: Minutes, last: Minutes, days: number): Minutes =>
+  Math.max(end + DAY * EVERY, last) + (days - 1) * DAY * EVERY;
+
+const orNull = (end: Minutes): Minutes | null => (end === Number.POSITIVE_INFINITY ? null : end);
 
 /** The last whole minute before a moment that is too late. */
 export function lastBefore(shuts: Minutes): Minutes {

@@ -40,7 +40,7 @@ import { localTime } from "../time/civil.ts";
 import { after, type Instant, type Minutes } from "../time/instant.ts";
 import { sessionsBetween } from "../time/sessions.ts";
 import type { Zone } from "../time/zone.ts";
-import type { LagsOfCoat, ReachEach } from "./air-lags.ts";
+import type { AirThere, LagsOfCoat } from "./air-lags.ts";
 import { horizonFrom } from "./horizon.ts";
 
 export { ALIKE_AFTER } from "../cure/air-ahead.ts";
@@ -96,7 +96,7 @@ export interface ShopFacts {
   /** How long a set-up keeps that is made today: a cup of resin as the air now lets it. */
   readonly keepsToday: (keeps: SetUp["keeps"], coat: Coat | null) => SetUp["keeps"];
   /** How coats dry at a place from now on; null: as their sheets say, for its air is not known. */
-  readonly reachEach: (place: string) => ReachEach | null;
+  readonly airAt: (place: string) => AirThere | null;
   /** What has been reckoned of how coats will dry: a memory of air-lags.ts alone. */
   readonly lags: Map<Coat, Map<string | null, LagsOfCoat>>;
   /** Pieces in hand that are put down when work on these begins. */
@@ -193,10 +193,11 @@ export function readShop(shop: Shop, context: NowContext, least: Minutes = HORIZ
     lags: new Map(),
     unfitFor: unfitStretches(shop, now, horizon),
     keepsToday: (keeps, coat) => keepsIn(shop.air.at(NO_PLACE, now), keeps, coat),
-    reachEach: (place) =>
-      shop.air.at(place, now) === null
-        ? null
-        : (coat, minutes, moments) => shop.air.reachEach(coat, place, minutes, moments),
+    airAt: (place) =>
+      shop.air.at(place, now) && {
+        isSteady: (coat) => shop.air.isSteadyFrom(coat, place, now),
+        reachEach: (coat, minutes, moments) => shop.air.reachEach(coat, place, minutes, moments),
+      },
     putsDown: (tags) => putsDown(tags, shop, context),
     // Asked of every task: with 20 pieces, looking through all of them each time took a tenth of a cold start.
     holdsOn: (work) =>
@@ -224,16 +225,12 @@ function putsDown(tags: readonly Tag[], shop: Shop, context: NowContext): readon
 }
 
 function readPiece(piece: Piece, air: Shop["air"], context: NowContext): PieceFacts {
-  let lastHung: Instant | null = null;
-  for (const work of piece.work.values()) {
-    const hung = lastHang(work)?.hungAt ?? null;
-    if (hung !== null) lastHung = Math.max(lastHung ?? hung, hung);
-  }
+  const hangs = [...piece.work.values()].flatMap((work) => lastHang(work)?.hungAt ?? []);
   return {
     piece,
     steps: piece.route.flatMap((step) => readStep(piece, step, air, context)),
     coat: coatState(piece, context.now),
-    lastHung,
+    lastHung: hangs.length === 0 ? null : Math.max(...hangs),
     looks: piece.route.flatMap((step) => {
       const hung = step.look.length === 0 ? null : lastHang(workOf(piece, step.name));
       return hung === null

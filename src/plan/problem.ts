@@ -173,9 +173,11 @@ export type Lag = Minutes | LagTable;
  * `reached[k]` is the minute that a wait begun at minute `k * every` ends; never decreasing; null: not within the
  * table. A wait begun between two entries ends at the earlier one for a shut and at the later one for anything else.
  */
-interface LagTable {
+export interface LagTable {
   readonly every: Minutes;
   readonly reached: readonly (Minutes | null)[];
+  /** `reached[entry]`, where not all of them need be known for it; missing: they are. */
+  endAt?(entry: number): Minutes | null;
 }
 
 /** Shortest part of a task that may be split, in minutes. */

@@ -1,7 +1,7 @@
 import fc from "fast-check";
 import { expect, test } from "vitest";
 import { statedDay, staysAsRead } from "../../src/cure/air-ahead.ts";
-import { type AirReading, sortReadings } from "../../src/cure/air-line.ts";
+import { type AirLine, type AirReading, sortReadings } from "../../src/cure/air-line.ts";
 import type { Curing } from "../../src/cure/cure-rate.ts";
 import { SHEET_AIR, ShopAir } from "../../src/cure/hanging-air.ts";
 import { MINUTE } from "../../src/time/instant.ts";
@@ -129,6 +129,31 @@ test("one sweep over many beginnings says of each what is said of it alone", () 
         }
       },
     ),
+  );
+});
+
+test("a coat that is said to dry steadily dries as long from every moment on", () => {
+  const steady = { since: 0, readings: [], ahead: staysAsRead({ at: 0, celsius: 21, humidityPercent: 40 }) };
+  const changing = { ...steady, ahead: statedDay({ low: 10, high: 20, humidityPercent: 50 }, 0) };
+  const moments = fc.array(fc.integer({ min: 0, max: 10 * 24 * 60 }), { minLength: 2 });
+  const anyCoat = fc.constantFrom(varnish, acrylic);
+  const isSteady = (line: AirLine, coat: Curing, from: number) =>
+    new ShopAir(new Map([["", line]])).isSteadyFrom(coat, "rack", from);
+  expect(isSteady(steady, varnish, 0)).toBe(true);
+  expect(isSteady(changing, varnish, 0)).toBe(false);
+  // By the clock all air is the same to it, but not air too cold for it.
+  expect(isSteady(changing, { ...varnish, curesBy: "clock", lowestCelsius: null }, 0)).toBe(true);
+  expect(isSteady(changing, { ...varnish, curesBy: "clock", lowestCelsius: 12 }, 0)).toBe(false);
+  fc.assert(
+    fc.property(fc.oneof(anyLine, fc.constant(steady)), anyCoat, moments, (line, coat, minutes) => {
+      const air = new ShopAir(new Map([["", line]]));
+      const from = minutes.map((minute) => minute * MINUTE);
+      if (!isSteady(line, coat, Math.min(...from))) return;
+      const reached = from.map(
+        (moment) => air.of([{ at: 0, place: "rack" }]).reach(coat, moment, 90) - moment,
+      );
+      expect(new Set(reached).size).toBe(1);
+    }),
   );
 });
 

@@ -20,11 +20,12 @@ function factsIn(air: ShopAir | null, horizon = HORIZON): ShopFacts {
     context: { now: 0 },
     horizon,
     lags: new Map(),
-    reachEach: () =>
-      air === null
-        ? null
-        : (coat: Coat, minutes: number, moments: readonly number[]) =>
-            air.reachEach(coat, "rack", minutes, moments),
+    airAt: () =>
+      air && {
+        isSteady: (coat: Coat) => air.isSteadyFrom(coat, "rack", 0),
+        reachEach: (coat: Coat, minutes: number, moments: readonly number[]) =>
+          air.reachEach(coat, "rack", minutes, moments),
+      },
   } as unknown as ShopFacts;
 }
 
@@ -35,6 +36,14 @@ test("where the air is not known a lag is the minutes of the sheet", () => {
   // The last whole minute before 24 h.
   expect(lags.shuts(1_440)).toBe(1_439);
 });
+
+/** After its last reading the air comes nearer and nearer to the same warm days and cold nights. */
+const anyLineToDays = fc
+  .tuple(anyLine, fc.integer({ min: -5, max: 20 }), fc.integer({ min: 0, max: 15 }))
+  .map(([line, low, warmer]) => ({
+    ...line,
+    ahead: { ...statedDay({ low, high: low + warmer, humidityPercent: 55 }, 0), last: line.ahead.last },
+  }));
 
 const anyCoat = fc.constantFrom(varnish, acrylic, resin);
 const minutes = fc.integer({ min: 1, max: 1_500 });
@@ -81,6 +90,32 @@ test("air that stays as it is gives plain minutes, reckoned once for all pieces 
   // 12 h by 30 kJ/mol at 30 °C: exp(30 / 0.0083145 x (1 / 293.15 - 1 / 303.15)) = 1.501 times as fast.
   expect(lagsIn(facts, varnish, "rack").opens(720, 0)).toBe(480);
   expect(lagsIn(facts, varnish, "rack")).toBe(lagsIn(facts, varnish, "rack"));
+});
+
+test("an entry asked for alone is that of the whole table, which is what a copy for another thread holds", () => {
+  fc.assert(
+    fc.property(
+      fc.oneof(anyLine, anyLineToDays),
+      anyCoat,
+      minutes,
+      fc.array(fc.nat(1_000)),
+      (line, coat, wait, asked) => {
+        const lagsThere = () => lagsIn(factsIn(new ShopAir(new Map([["", line]])), 14_400), coat, "rack");
+        for (const lagOf of [() => lagsThere().opens(wait, 30), () => lagsThere().shuts(wait)]) {
+          const [lag, whole] = [lagOf(), lagOf()];
+          if (typeof lag === "number" || typeof whole === "number") {
+            expect(lag).toBe(whole);
+            continue;
+          }
+          const copy = structuredClone(whole);
+          expect(Object.keys(copy)).toEqual(["every", "reached"]);
+          expect(asked.map((entry) => lag.endAt?.(entry))).toEqual(
+            asked.map((entry) => copy.reached[entry] ?? null),
+          );
+        }
+      },
+    ),
+  );
 });
 
 test("days that are alike are reckoned once: two weeks ahead no wait is a minute off", () => {
