@@ -7,7 +7,7 @@ import { scorePlan } from "./score.ts";
 import { playOn } from "./search/play-on.ts";
 import { beginSearch, type Search } from "./search/search.ts";
 import { ChoiceUnderLuck } from "./search/under-luck.ts";
-import { PlanningWithout, type PlanWithout } from "./without-by-plan.ts";
+import { type PlanningWithout, PlansWithout, type PlanWithout } from "./without-by-plan.ts";
 
 /** A plan to search for: plain data, as it goes to another thread. */
 export interface PlanJob {
@@ -68,6 +68,8 @@ export class PlanWork {
   readonly #choice: ChoiceUnderLuck;
   /** The plan as others know it; null: they know none. */
   #known: Known | null = null;
+  /** Where they come from; null: none was begun. */
+  #plans: PlansWithout | null = null;
   /** Plans without each work, as far as they were begun for the plan known now. */
   #without: PlanningWithout[] = [];
   /** How many of those were searched for in all. */
@@ -147,6 +149,7 @@ export class PlanWork {
     const known = this.#known;
     this.#known = { plan, total, searched: score.total };
     if (known !== null && plan !== searched && isAlike(plan, known.plan)) return null;
+    this.#plans = null;
     this.#without = [];
     this.#refined = 0;
     return this.#news(plan);
@@ -156,7 +159,8 @@ export class PlanWork {
     const { problem, leaves, seed } = this.#job;
     const next = leaves[this.#without.length];
     if (next !== undefined) {
-      const without = new PlanningWithout(problem, plan, next, seed);
+      this.#plans ??= new PlansWithout(problem, plan, seed);
+      const without = this.#plans.begin(next);
       without.go(LEFT_AT_FIRST);
       this.#without.push(without);
     }

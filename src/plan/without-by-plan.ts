@@ -1,12 +1,13 @@
 import type { LeftRow } from "../journal/journal.ts";
 import { after, type Minutes } from "../time/instant.ts";
-import { isLeftAnyway, type LeftWork } from "./left-work.ts";
+import type { Leave } from "./bench-run.ts";
+import { isLeftAnyway } from "./left-work.ts";
 import type { ShopProblem } from "./make-problem.ts";
 import type { Plan } from "./plan.ts";
 import { tagsOf } from "./plan-row.ts";
 import type { Problem } from "./problem.ts";
 import { scorePlan } from "./score.ts";
-import { beginSearch, leaveUntil, type Search } from "./search/search.ts";
+import { type Search, SearchesWithout } from "./search/search.ts";
 
 /** A plan without some work, by the numbers of its problem: plain data, as it comes from another thread. */
 export interface PlanWithout {
@@ -14,6 +15,24 @@ export interface PlanWithout {
   readonly amends: Minutes;
   /** When each piece is finished, as in Plan. */
   readonly finish: Plan["finish"];
+}
+
+/** Plans without some work, from one plan of a problem. */
+export class PlansWithout {
+  readonly #problem: Problem;
+  readonly #plan: Plan;
+  readonly #searches: SearchesWithout;
+
+  constructor(problem: Problem, plan: Plan, seed: number) {
+    this.#problem = problem;
+    this.#plan = plan;
+    this.#searches = new SearchesWithout(problem, plan, seed);
+  }
+
+  begin(leave: Leave): PlanningWithout {
+    const search = isLeftAnyway(leave, this.#plan) ? null : this.#searches.begin(leave);
+    return new PlanningWithout(this.#problem, this.#plan, search);
+  }
 }
 
 /**
@@ -26,12 +45,10 @@ export class PlanningWithout {
   /** Null: the plan leaves the work by itself. */
   readonly #search: Search | null;
 
-  constructor(problem: Problem, plan: Plan, leave: Pick<LeftWork, "tasks" | "until">, seed: number) {
+  constructor(problem: Problem, plan: Plan, search: Search | null) {
     this.#problem = problem;
     this.#plan = plan;
-    this.#search = isLeftAnyway(leave, plan)
-      ? null
-      : beginSearch(leaveUntil(problem, leave.tasks, leave.until), { seed, warm: plan });
+    this.#search = search;
   }
 
   go(rounds: number): void {

@@ -4,7 +4,7 @@ import { readShop } from "../../src/plan/plan-shop.ts";
 import { problemToPlan } from "../../src/plan/problem-to-plan.ts";
 import { beginSearch } from "../../src/plan/search/search.ts";
 import { dispatchNow } from "../../src/plan/what-now.ts";
-import { PlanningWithout } from "../../src/plan/without-by-plan.ts";
+import { PlansWithout } from "../../src/plan/without-by-plan.ts";
 import { Diary } from "../fixtures/diary.ts";
 import { walker } from "../fixtures/walker.ts";
 import { contextAt } from "../plan/ask-now.ts";
@@ -35,8 +35,9 @@ export function measure(): Row[] {
   let finished = 0;
   for (let round = 0; round < 12; round++) {
     const begun = process.cpuUsage();
+    const plans = new PlansWithout(made.problem, plan, 1);
     for (const left of leaves) {
-      const without = new PlanningWithout(made.problem, plan, left, 1);
+      const without = plans.begin(left);
       without.go(8);
       finished += without.found.finish.length;
     }

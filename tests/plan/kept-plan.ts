@@ -7,7 +7,7 @@ import { readShop } from "../../src/plan/plan-shop.ts";
 import { problemToPlan } from "../../src/plan/problem-to-plan.ts";
 import { beginSearch } from "../../src/plan/search/search.ts";
 import type { PlanContext } from "../../src/plan/what-now.ts";
-import { leftRow, PlanningWithout } from "../../src/plan/without-by-plan.ts";
+import { leftRow, PlansWithout } from "../../src/plan/without-by-plan.ts";
 import { leavingUntil } from "../../src/plan/without-by-row.ts";
 import type { Shop } from "../../src/shop/shop.ts";
 
@@ -21,9 +21,10 @@ export function keepPlan(shop: Shop, context: PlanContext, rounds = 100): PlanRo
   const row = rowOf(search.found.plan, made, about);
   const found = planOfRow(row, shop.newest, facts);
   if (found === null) throw new Error("the checker objects to a plan found");
+  const plans = new PlansWithout(made.problem, found.plan, 1);
   const work = nowRows(found).work.map((one) => {
     const left = leftWork(one, facts, made);
-    return leftRow(made, left.key, new PlanningWithout(made.problem, found.plan, left, 1).found);
+    return leftRow(made, left.key, plans.begin(left).found);
   });
   return { ...row, leaving: { until: leavingUntil(facts), work } };
 }

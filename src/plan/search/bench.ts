@@ -72,7 +72,7 @@ export interface BenchTask {
   readonly setUp: BenchSetUp | null;
   readonly minutes: Minutes;
   /** Task and piece are both released; NEVER: it cannot be planned. */
-  readonly release: Minutes;
+  release: Minutes;
   readonly mayStop: boolean;
   /** None of its hands-on lies in one of these. */
   readonly unfit: readonly UnfitSpan[];

@@ -30,11 +30,12 @@ export function firstRules({ pieces: { length: pieces } }: Bench): Rule[] {
     { stretch: 1, weighs: 1500, longLast: 1000, grace: 0 },
     { stretch: 2, weighs: 1500, longLast: 0, grace: 0 },
   ];
+  const sooner = new Float64Array(pieces);
   return limits.flatMap((mostInWork) =>
     ways.map(({ grace, ...way }) => ({
       ...way,
       byRelease: 0,
-      sooner: new Float64Array(pieces),
+      sooner,
       style: {
         patience: 0,
         setUpCounts: 50,

@@ -62,6 +62,18 @@ export class Kept {
     return this.#figures[FIGURES * index + 5] as number;
   }
 
+  /** The first place of the order that stands whose task begins at a minute or after it. */
+  placeAt(minute: Minutes, order: readonly BenchTask[]): number {
+    let low = 0;
+    let high = order.length;
+    while (low < high) {
+      const middle = (low + high) >> 1;
+      if (this.begin(order[middle] as BenchTask) < minute) low = middle + 1;
+      else high = middle;
+    }
+    return low;
+  }
+
   /** Whether the task has just been played as it is kept. */
   isAlike({ index, begin, setUpMinutes, end }: BenchTask): boolean {
     const row = FIGURES * index;

@@ -1,20 +1,22 @@
 import { at } from "../at.ts";
-import { type Gives, LOOK, type Problem, type Task, type Wait } from "../problem.ts";
-import {
-  type Bench,
-  type BenchHook,
-  type BenchPiece,
-  type BenchPlace,
-  type BenchSetUp,
-  type BenchSlot,
-  type BenchStation,
-  type BenchTask,
-  type BenchWait,
-  type BenchWindow,
-  DECIDED,
+import { type Gives, LOOK, type PlanWindow, type Problem, type Task } from "../problem.ts";
+import type {
+  Bench,
+  BenchHook,
+  BenchPiece,
+  BenchPlace,
+  BenchSetUp,
+  BenchSlot,
+  BenchStation,
+  BenchTask,
+  BenchWindow,
 } from "./bench.ts";
 import { AirKinds, clearAtBeginning, numberNeeds, spreadApart } from "./bench-air.ts";
 import { Calendar, NEVER } from "./calendar.ts";
+import { layBench, layPiece, layStation, layTask, linkWait } from "./lay-bench.ts";
+
+/** Before tails are measured. */
+const NO_SESSIONS = new Int32Array(0);
 
 /**
  * Makes a problem ready for many plays over it.
@@ -26,7 +28,7 @@ export function makeBench(problem: Problem): Bench {
   const calendar = new Calendar(problem.sessions);
   const setUps = problem.setUps.map(makeSetUp);
   const stations = problem.stations.map((station, index) => makeStation(station, index, setUps));
-  const pieces = problem.pieces.map(makePiece);
+  const pieces = problem.pieces.map((piece, index) => layPiece({ ...piece, due: piece.due ?? NEVER, index }));
   const slots: BenchSlot[] = [];
   const places = problem.places.map(({ hooks }, index) => makePlace(problem, index, hooks, slots));
   const longest = problem.sessions.reduce((most, { opens, closes }) => Math.max(most, closes - opens), 0);
@@ -37,46 +39,45 @@ export function makeBench(problem: Problem): Bench {
     const gives = givenOff(problem, task).filter(
       ({ what }) => apart[what] !== undefined && apart[what].length > 0,
     );
-    const made: BenchTask = {
-      index,
-      piece,
-      station: task.station === null ? null : at(stations, task.station),
-      setUp: task.setUp === null ? null : at(setUps, task.setUp),
-      minutes: task.minutes,
-      release: leastRoom(problem, task) > longest ? NEVER : Math.max(task.release ?? NEVER, piece.release),
-      mayStop: task.mayStop,
-      unfit: task.unfit ?? [],
-      running: task.running,
-      ended: task.ended,
-      looks: task.looks,
-      watched: task.looks.reduce((last, look) => Math.max(last, look + LOOK), 0),
-      waits: [],
-      awaited: [],
-      strict: [],
-      hook: hookOf(task, places),
-      plain: true,
-      shuts: false,
-      gives,
-      fills: gives.flatMap(({ what, fromSetUp }) => (fromSetUp ? [what] : [])),
-      fillsLater: gives.flatMap(({ what, fromSetUp }) => (fromSetUp ? [] : [what])),
-      airKind: airs.numberOf(gives),
-      need: 0,
-      holds: gives.reduce((most, { lasts }) => Math.max(most, lasts), 0),
-      tail: 0,
-      leastFinish: new Int32Array(0),
-      usualRest: 0,
-      ...asPlayed(task),
-    };
-    tasks.push(made);
-    if (task.ended === null) piece.tasks.push(made);
+    tasks.push(
+      layTask(
+        {
+          index,
+          minutes: task.minutes,
+          release:
+            leastRoom(problem, task) > longest ? NEVER : Math.max(task.release ?? NEVER, piece.release),
+          mayStop: task.mayStop,
+          unfit: task.unfit ?? [],
+          running: task.running,
+          ended: task.ended,
+          looks: task.looks,
+          watched: task.looks.reduce((last, look) => Math.max(last, look + LOOK), 0),
+          gives,
+          fills: gives.flatMap(({ what, fromSetUp }) => (fromSetUp ? [what] : [])),
+          fillsLater: gives.flatMap(({ what, fromSetUp }) => (fromSetUp ? [] : [what])),
+          airKind: airs.numberOf(gives),
+          need: 0,
+          holds: gives.reduce((most, { lasts }) => Math.max(most, lasts), 0),
+          tail: 0,
+          leastFinish: NO_SESSIONS,
+          usualRest: 0,
+        },
+        {
+          piece,
+          station: task.station === null ? null : at(stations, task.station),
+          setUp: task.setUp === null ? null : at(setUps, task.setUp),
+          hook: hookOf(task, places),
+        },
+      ),
+    );
   }
   for (const [index, { waits }] of problem.tasks.entries()) {
-    for (const wait of waits) linkWait(at(tasks, index), at(tasks, wait.on), wait);
+    for (const { on, windows } of waits) linkWait(at(tasks, index), at(tasks, on), windows.map(makeWindow));
   }
   for (const [index, { hook }] of problem.pieces.entries()) {
     if (hook !== null) takeHook(at(places, hook.place), at(pieces, index), hook.until);
   }
-  return {
+  return layBench({
     calendar,
     horizon: problem.horizon,
     prices: problem.prices,
@@ -93,55 +94,16 @@ export function makeBench(problem: Problem): Bench {
     airs: airs.count,
     needs: numberNeeds(tasks),
     hands: new Array<number>(Math.max(1, problem.hands)).fill(0),
-    looks: [...problem.looks],
-    looksBefore: problem.looks.length,
+    looks: problem.looks,
     longestLook: 2 * tasks.reduce((most, { watched, minutes }) => Math.max(most, watched + minutes), 0),
     putsAway: problem.setUps.some(({ putAway }) => putAway > 0),
     setUpsGive: problem.setUps.some(({ gives }) => gives.length > 0),
-    clock: 0,
-    looksAsked: problem.looks.length,
-    cost: 0,
-    extra: 0,
-    missed: null,
-    missedBy: 0,
-  };
+  });
 }
 
-/** The fields of a task that plays and decisions write. */
-function asPlayed({ ended, minutes }: Task) {
-  const end = ended ?? NEVER;
-  return {
-    rest: minutes,
-    split: false,
-    begin: end,
-    setUpMinutes: 0,
-    start: end,
-    end,
-    left: 0,
-    windows: [] as BenchWindow[],
-    parts: [],
-    position: -1,
-    lifted: 0,
-    decided: DECIDED.nothing,
-  };
-}
-
-function linkWait(task: BenchTask, on: BenchTask, { windows }: Wait): void {
-  const wait: BenchWait = {
-    task,
-    on,
-    windows: windows.map((window) => {
-      const { preparation } = window;
-      return { ...window, lead: preparation === null ? 0 : preparation.minutes + preparation.settles };
-    }),
-  };
-  (task.waits as BenchWait[]).push(wait);
-  (on.awaited as BenchWait[]).push(wait);
-  if (windows.at(-1)?.shuts !== null) (on.strict as BenchWait[]).push(wait);
-  const [first] = wait.windows;
-  if (wait.windows.length !== 1 || first === undefined || first.lead > 0) task.plain = false;
-  else task.windows.push(first);
-  if (windows.some(({ shuts }) => shuts !== null)) task.shuts = true;
+function makeWindow(window: PlanWindow): BenchWindow {
+  const { preparation } = window;
+  return { ...window, lead: preparation === null ? 0 : preparation.minutes + preparation.settles };
 }
 
 function makeSetUp({ minutes, keeps, putAway, gives }: Problem["setUps"][number], index: number): BenchSetUp {
@@ -163,38 +125,15 @@ function makeStation(
 ): BenchStation {
   const stands = standing === null || standing === "any" ? null : standing;
   const setUp = stands === null ? null : at(setUps, stands.setUp);
-  return {
+  return layStation({
     index,
     standing: setUp,
     any: standing === "any",
     ready: stands?.ready ?? 0,
     lastUsed: stands?.lastUsed ?? stands?.ready ?? 0,
     served: stands?.served ?? 0,
-    session: 0,
-    busyUntil: 0,
     owes: setUp?.putAway ?? 0,
-    maker: null,
-    user: null,
-  };
-}
-
-function makePiece(piece: Problem["pieces"][number], index: number): BenchPiece {
-  const { release, due, weight, cure, underLimit, begun } = piece;
-  return {
-    index,
-    release,
-    due: due ?? NEVER,
-    weight,
-    cure,
-    underLimit,
-    tasks: [],
-    begun,
-    free: 0,
-    left: 0,
-    finish: NEVER,
-    leastFinish: 0,
-    hook: null,
-  };
+  });
 }
 
 /** More may hang there now than there are hooks: that is a fact, and each has its slot. */

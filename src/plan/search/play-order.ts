@@ -7,7 +7,7 @@ import { Kept } from "./kept.ts";
 import { isToDo } from "./order-of.ts";
 import { pieceCost } from "./place-task.ts";
 import { playTask, relaxLift } from "./play-task.ts";
-import { type Solution, solutionOf } from "./solution.ts";
+import { decideFrom, type Solution, solutionOf } from "./solution.ts";
 
 /** How often one play may go back to end a task later before it is given up. */
 const MOST_LIFTS = 30;
@@ -102,12 +102,17 @@ export class Player {
   adopt({ order, decided }: Solution): void {
     const from = this.#sameUpTo(order, decided);
     this.#standOnly(from);
-    for (let place = from; place < order.length; place++) {
-      const task = order[place] as BenchTask;
-      task.lifted = decided[2 * place] as number;
-      task.decided = decided[2 * place + 1] as number;
-    }
+    decideFrom(from, order, decided);
     this.#stand(this.try([...order], from, order.length, Number.POSITIVE_INFINITY));
+  }
+
+  /** Lets another order of all that stands in the order now stand in its place, if it costs less. */
+  adoptIfLess({ order, decided }: Solution): void {
+    const from = this.#sameUpTo(order, decided);
+    decideFrom(from, order, decided);
+    const cost = this.try([...order], from, order.length, this.cost);
+    if (cost >= this.cost) this.reject();
+    else this.#stand(cost);
   }
 
   /** The same, with every task played: windows and parts, which a plan is made of, are not kept of the order that stands. */
@@ -230,14 +235,7 @@ export class Player {
 
   /** The first place of the order that stands whose task begins at a minute or after it. */
   placeAt(minute: Minutes): number {
-    let low = 0;
-    let high = this.order.length;
-    while (low < high) {
-      const middle = (low + high) >> 1;
-      if (this.kept.begin(this.order[middle] as BenchTask) < minute) low = middle + 1;
-      else high = middle;
-    }
-    return low;
+    return this.kept.placeAt(minute, this.order);
   }
 
   /** Lets the order tried last stand, with no lift that it does not need. */

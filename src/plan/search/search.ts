@@ -1,14 +1,19 @@
-import type { Minutes } from "../../time/instant.ts";
+import { at } from "../at.ts";
+import type { Leave } from "../bench-run.ts";
 import { chanceFrom } from "../chance.ts";
 import { checkPlan } from "../check-plan.ts";
 import { dispatch } from "../dispatch.ts";
 import { boundByPieces } from "../exact/bound-by-pieces.ts";
 import type { Plan } from "../plan.ts";
-import { prepareDispatch } from "../prepare-dispatch.ts";
+import { type Prepared, prepareDispatch } from "../prepare-dispatch.ts";
 import type { Problem } from "../problem.ts";
 import { type Score, scorePlan } from "../score.ts";
 import { Anneal } from "./anneal.ts";
+import { beginBench } from "./begin-bench.ts";
+import type { Bench, BenchTask } from "./bench.ts";
 import { lowerBound } from "./bound.ts";
+import { copyBench } from "./copy-bench.ts";
+import { makeBench } from "./make-bench.ts";
 import { openBench } from "./open-bench.ts";
 import { decisionsOf, orderOf } from "./order-of.ts";
 import { planOf } from "./plan-of.ts";
@@ -16,6 +21,7 @@ import { Player } from "./play-order.ts";
 import { MOST_PROVEN, Proving } from "./proving.ts";
 import { asPlanned, simpleRanks } from "./simple-orders.ts";
 import type { Solution } from "./solution.ts";
+import { measureTails } from "./tails.ts";
 
 /** The best plan known so far. */
 export interface Found {
@@ -36,21 +42,57 @@ export interface Search {
   readonly found: Found;
 }
 
+interface Options {
+  readonly seed: number;
+  /** A plan of an earlier moment or a near problem, whose order is a seed. */
+  readonly warm: Plan | null;
+}
+
 /**
  * Begins to search for the best plan. The same problem, seed, warm plan and rounds give the same answer.
  *
  * What is found at once is the dispatch plan, or the warm plan's order played if that is better.
  *
- * @param options.warm a plan of an earlier moment or a near problem, whose order is a seed
  * @example
  * const search = beginSearch(problem, { seed: 1, warm: null });
  * search.go(1000); // → true: better than dispatch
  */
-export function beginSearch(
-  problem: Problem,
-  options: { readonly seed: number; readonly warm: Plan | null },
-): Search {
-  return new OpenSearch(problem, options.seed, options.warm);
+export function beginSearch(problem: Problem, options: Options): Search {
+  const { seed, warm } = options;
+  const bench = openBench(problem);
+  const seeds = warm === null ? [] : seedsOf(orderOf(bench, warm), warm);
+  return new OpenSearch(problem, bench, dispatch(prepareDispatch(problem)), { seed, warm, seeds });
+}
+
+/** Searches for plans without some work, from a plan of a problem: what all of them need is made once. */
+export class SearchesWithout {
+  readonly #problem: Problem;
+  readonly #prepared: Prepared;
+  readonly #bench: Bench;
+  readonly #warm: Plan;
+  readonly #order: readonly BenchTask[];
+  readonly #seed: number;
+
+  constructor(problem: Problem, warm: Plan, seed: number) {
+    this.#problem = problem;
+    this.#prepared = prepareDispatch(problem);
+    this.#bench = makeBench(problem);
+    measureTails(this.#bench);
+    this.#warm = warm;
+    this.#order = orderOf(this.#bench, warm);
+    this.#seed = seed;
+  }
+
+  /** The same search as one begun for the problem with these tasks left until a minute. */
+  begin(leave: Leave): Search {
+    const problem = leaveUntil(this.#problem, leave);
+    const bench = copyBench(this.#bench, leave);
+    beginBench(bench);
+    const warm = this.#warm;
+    const order = this.#order.map(({ index }) => at(bench.tasks, index));
+    const options = { seed: this.#seed, warm, seeds: seedsOf(order, warm) };
+    return new OpenSearch(problem, bench, dispatch(this.#prepared, leave), options);
+  }
 }
 
 class OpenSearch implements Search {
@@ -67,28 +109,29 @@ class OpenSearch implements Search {
   #shown: Solution | null = null;
   #rounds = 0;
 
-  constructor(problem: Problem, seed: number, warm: Plan | null) {
+  /** @param seeds orders to let the best one of stand, or that of dispatch if it costs less */
+  constructor(
+    problem: Problem,
+    bench: Bench,
+    dispatched: Plan,
+    { seed, warm, seeds }: Options & { readonly seeds: readonly Solution[] },
+  ) {
     this.#problem = problem;
-    this.#plan = dispatch(prepareDispatch(problem));
-    this.#score = scorePlan(problem, this.#plan);
-    const bench = openBench(problem);
+    this.#plan = dispatched;
+    this.#score = scorePlan(problem, dispatched);
     this.#bound = lowerBound(bench);
     this.#player = new Player(bench);
-    this.#seed(this.#plan, false);
-    const dispatched = this.#player.cost;
-    if (warm !== null) this.#takeWarm(warm, bench.tasks.length);
-    // The rules were tried when the warm plan was found.
-    const withRules = warm === null || this.#player.cost > dispatched;
+    this.#standBest([...seeds, plainSeed(orderOf(bench, dispatched))]);
+    if (warm !== null && bench.tasks.length <= MOST_PROVEN) this.#showWarm(warm);
     const { length } = this.#player.order;
-    const ranks = [...(warm === null ? [] : [asPlanned(warm)]), ...(withRules ? simpleRanks : [])];
-    this.#anneal = length > 1 ? new Anneal(this.#player, chanceFrom(seed), ranks, withRules) : null;
+    // The rules were tried when the warm plan was found.
+    const ranks = warm === null ? simpleRanks : [asPlanned(warm)];
+    this.#anneal = length > 1 ? new Anneal(this.#player, chanceFrom(seed), ranks, warm === null) : null;
     this.#proving = new Proving(problem, length);
   }
 
-  /** Seeds with a warm plan; a small one is shown as it is where it still holds and its order played is dearer. */
-  #takeWarm(warm: Plan, tasks: number): void {
-    this.#seed(warm, true);
-    if (tasks > MOST_PROVEN) return;
+  /** A small warm plan is shown as it is where it still holds and its order played is dearer. */
+  #showWarm(warm: Plan): void {
     const score = scorePlan(this.#problem, warm);
     if (score.total >= Math.min(this.#player.cost, this.#score.total)) return;
     if (checkPlan(this.#problem, warm).length > 0) return;
@@ -96,15 +139,12 @@ class OpenSearch implements Search {
     this.#score = score;
   }
 
-  /** Lets the order of a plan stand if it is the better one: as it comes, or with what the plan shares and sets up. */
-  #seed(plan: Plan, withSetUps: boolean): void {
+  /** Lets the order stand that costs least: what stands already, or the first of these that does. */
+  #standBest(seeds: readonly Solution[]): void {
     const player = this.#player;
-    const order = orderOf(player.bench, plan);
-    const plain = new Int32Array(2 * order.length);
-    for (const decided of withSetUps ? [plain, decisionsOf(order, plan)] : [plain]) {
-      const before = player.solution();
-      player.adopt({ order, decided, cost: 0 });
-      if (before.order.length > 0 && before.cost <= player.cost) player.adopt(before);
+    for (const seed of seeds) {
+      if (player.order.length === 0) player.adopt(seed);
+      else player.adoptIfLess(seed);
     }
   }
 
@@ -130,7 +170,7 @@ class OpenSearch implements Search {
     if (plan === null || checkPlan(this.#problem, plan).length > 0) return;
     const score = scorePlan(this.#problem, plan);
     if (score.total >= this.#cheapest()) return;
-    this.#seed(plan, true);
+    this.#standBest(seedsOf(orderOf(this.#player.bench, plan), plan));
     anneal.takeOver();
     // Its order played is as good as a rule, and makes no set-up that is not needed.
     if (anneal.best.cost <= score.total) return;
@@ -170,15 +210,22 @@ class OpenSearch implements Search {
   }
 }
 
+/** The order of a plan as it comes, and with what the plan shares and sets up. */
+function seedsOf(order: readonly BenchTask[], plan: Plan): Solution[] {
+  return [plainSeed(order), { order, decided: decisionsOf(order, plan), cost: 0 }];
+}
+
+function plainSeed(order: readonly BenchTask[]): Solution {
+  return { order, decided: new Int32Array(2 * order.length), cost: 0 };
+}
+
 /** The same problem with these tasks not begun before a minute: what leaving them until then means. */
-export function leaveUntil(problem: Problem, tasks: readonly number[], minute: Minutes): Problem {
-  const left = new Set(tasks);
-  return {
-    ...problem,
-    tasks: problem.tasks.map((task, index) =>
-      left.has(index) && task.release !== null && !task.running
-        ? { ...task, release: Math.max(task.release, minute) }
-        : task,
-    ),
-  };
+export function leaveUntil(problem: Problem, { tasks: left, until }: Leave): Problem {
+  const tasks = [...problem.tasks];
+  for (const index of left) {
+    const task = at(tasks, index);
+    if (task.release === null || task.running) continue;
+    tasks[index] = { ...task, release: Math.max(task.release, until) };
+  }
+  return { ...problem, tasks };
 }

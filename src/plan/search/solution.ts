@@ -16,3 +16,12 @@ export function solutionOf(order: readonly BenchTask[], cost: number): Solution 
   }
   return { order, decided, cost };
 }
+
+/** Writes into the tasks of an order, from a place on, what was decided for each. */
+export function decideFrom(from: number, order: readonly BenchTask[], decided: Int32Array): void {
+  for (let place = from; place < order.length; place++) {
+    const task = order[place] as BenchTask;
+    task.lifted = decided[2 * place] as number;
+    task.decided = decided[2 * place + 1] as number;
+  }
+}

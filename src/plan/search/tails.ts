@@ -14,7 +14,8 @@ export function measureTails(bench: Bench): void {
   }
 }
 
-function measureTail(bench: Bench, task: BenchTask): void {
+/** The same of one task, when those after it have been measured. */
+export function measureTail(bench: Bench, task: BenchTask): void {
   const { calendar } = bench;
   const sessions = calendar.opens.length;
   task.tail = task.piece.cure;

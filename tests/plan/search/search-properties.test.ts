@@ -4,7 +4,7 @@ import { checkPlan } from "../../../src/plan/check-plan.ts";
 import { dispatch } from "../../../src/plan/dispatch.ts";
 import { prepareDispatch } from "../../../src/plan/prepare-dispatch.ts";
 import { scorePlan } from "../../../src/plan/score.ts";
-import { beginSearch, leaveUntil } from "../../../src/plan/search/search.ts";
+import { beginSearch, leaveUntil, SearchesWithout } from "../../../src/plan/search/search.ts";
 import { randomProblem } from "../random-problem.ts";
 
 describe("a plan by search, whatever the shop", () => {
@@ -35,7 +35,7 @@ describe("a plan by search, whatever the shop", () => {
         for (const rounds of [1, 49, 100]) portions.go(rounds);
         expect(portions.found).toEqual(whole.found);
       }),
-      { numRuns: 60 },
+      { numRuns: 30 },
     );
   });
 
@@ -62,7 +62,7 @@ describe("a plan by search, whatever the shop", () => {
       fc.property(randomProblem, fc.nat(), (problem, pick) => {
         const task = pick % problem.tasks.length;
         const until = problem.sessions[0]?.closes ?? 0;
-        const left = leaveUntil(problem, [task], until);
+        const left = leaveUntil(problem, { tasks: [task], until });
         const search = beginSearch(left, { seed: 1, warm: null });
         search.go(50);
         expect(checkPlan(left, search.found.plan)).toEqual([]);
@@ -70,6 +70,31 @@ describe("a plan by search, whatever the shop", () => {
         if (problem.tasks[task]?.running === false) expect(early).toEqual([]);
       }),
       { numRuns: 100 },
+    );
+  });
+
+  test("without some work is as planned from the start, though all such plans share what is made ready", () => {
+    fc.assert(
+      fc.property(randomProblem, fc.array(fc.nat(), { minLength: 1, maxLength: 4 }), (problem, picks) => {
+        const whole = beginSearch(problem, { seed: 1, warm: null });
+        whole.go(20);
+        const { plan } = whole.found;
+        const searches = new SearchesWithout(problem, plan, 1);
+        const until = problem.sessions[0]?.closes ?? 0;
+        const lefts = picks.map((pick) => ({ tasks: [pick % problem.tasks.length], until }));
+        // All are begun before any goes on, so that none may see what another plays.
+        const shared = lefts.map((leave) => searches.begin(leave));
+        for (const [index, leave] of lefts.entries()) {
+          const alone = beginSearch(leaveUntil(problem, leave), { seed: 1, warm: plan });
+          const search = shared[index];
+          for (const rounds of [0, 1, 40]) {
+            alone.go(rounds);
+            search?.go(rounds);
+            expect(search?.found).toEqual(alone.found);
+          }
+        }
+      }),
+      { numRuns: 30 },
     );
   });
 });
