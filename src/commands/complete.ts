@@ -3,10 +3,13 @@ import { GLOSSARY } from "../words/glossary.ts";
 import { readTags } from "../words/read-tags.ts";
 import { sayWeekday } from "../words/say-time.ts";
 import type { Library } from "../workshop/library.ts";
+import { TASTE_WORDS } from "../workshop/taste.ts";
 import type { Bench } from "./bench.ts";
 import type { Command } from "./command.ts";
 import { COMMAND_WORDS, COMMANDS } from "./command-table.ts";
 import { COMMON } from "./read-command.ts";
+import { KEYS } from "./set-taste.ts";
+import { OF_TASTE, OF_THE_SHOP } from "./settings.ts";
 
 /** A word that could stand next, and what it says. */
 export interface Candidate {
@@ -72,6 +75,8 @@ type Kind =
   | "subwords"
   | "weekdays"
   | "shells"
+  | "settings"
+  | "hours"
   | "help";
 
 /** What the value of an option is one of. */
@@ -84,6 +89,7 @@ const OPTION_KINDS: ReadonlyMap<string, readonly Kind[]> = new Map([
   ["like", ["tags", "steps"]],
   ["ticked", ["cautions"]],
   ["place", ["places"]],
+  ["in", ["places"]],
   ["coat", ["coats"]],
   ["from", ["processes", "coats", "tags"]],
   ["without", ["weekdays"]],
@@ -106,10 +112,19 @@ const WORD_KINDS: ReadonlyMap<string, readonly [first: readonly Kind[], later: r
   ["coat", [["subwords"], ["coats"]]],
   ["process", [["subwords"], ["processes"]]],
   ["completion", [["shells"], []]],
+  ["hours", [["hours"], []]],
+  ["settings", [["settings"], []]],
   ["help", [["help"], []]],
   ...["leave", "mend", "measure", "note", "first", "route", "scrap", "amend"].map(
     (word): [string, [Kind[], Kind[]]] => [word, [["tags"], []]],
   ),
+]);
+
+/** What the value of a setting is, or begins with. */
+const SETTING_KINDS: ReadonlyMap<string, readonly Kind[]> = new Map([
+  ["place", ["places"]],
+  ["process", ["processes"]],
+  ["in", ["stations", "places"]],
 ]);
 
 /** What an option's value or the next word can be. `said`: the words after the command, without the one being typed. */
@@ -121,9 +136,26 @@ function candidatesFor(
   library: Library,
 ): readonly Candidate[] {
   const [first, later] = WORD_KINDS.get(word) ?? [[], []];
+  const [setting, ...more] = said;
+  if (word === "settings" && setting !== undefined) {
+    return more.length > 0 ? [] : valuesOf(setting, shop, library);
+  }
   const kinds =
     (option === null ? undefined : OPTION_KINDS.get(option)) ?? (said.length === 0 ? first : later);
   return kinds.flatMap((kind) => candidatesOf(kind, said, shop, library));
+}
+
+/** What a setting can be, where that is one of a few. */
+function valuesOf(setting: string, shop: Shop, library: Library): readonly Candidate[] {
+  const kinds = SETTING_KINDS.get(setting) ?? [];
+  const taste = OF_TASTE.find((each) => each === setting);
+  // "24 h" is the same as "24".
+  if (taste !== undefined)
+    return plain(Object.keys(TASTE_WORDS[KEYS[taste]]).filter((each) => !each.includes(" ")));
+  if (setting === "touches") return plain(["on", "off"]);
+  if (setting === "room") return plain([...shop.settings.rooms.keys()]);
+  if (setting === "zone") return plain(Intl.supportedValuesOf("timeZone"));
+  return kinds.flatMap((kind) => candidatesOf(kind, [], shop, library));
 }
 
 /** The words of one kind as the shop and its files have them now. */
@@ -134,6 +166,10 @@ function candidatesOf(
   library: Library,
 ): readonly Candidate[] {
   const pieces = [...shop.pieces.values()].filter(({ end }) => end === null);
+  const steps = [
+    ...pieces.flatMap(({ route }) => route),
+    ...library.processes.flatMap(({ definition }) => definition.steps),
+  ];
   switch (kind) {
     case "processes":
       return plain(library.processes.map(({ definition }) => definition.name));
@@ -142,12 +178,9 @@ function candidatesOf(
     case "cautions":
       return plain(Object.keys(library.rules.cautions));
     case "stations":
-      return plain(pieces.flatMap(({ route }) => route.map(({ station }) => station)));
+      return plain(steps.map(({ station }) => station));
     case "places":
-      return plain([
-        ...shop.settings.places.keys(),
-        ...pieces.flatMap(({ route }) => route.flatMap(({ place }) => place ?? [])),
-      ]);
+      return plain([...shop.settings.places.keys(), ...steps.flatMap(({ place }) => place ?? [])]);
     case "steps":
       return plain(stepsOf(said, pieces, library));
     case "tags":
@@ -160,6 +193,10 @@ function candidatesOf(
       return plain([1, 2, 3, 4, 5, 6, 7].map(sayWeekday));
     case "shells":
       return plain(["bash", "zsh", "fish"]);
+    case "settings":
+      return plain([...OF_THE_SHOP, ...OF_TASTE]);
+    case "hours":
+      return plain(["till", "not tonight", "on", "weekdays", "daily", "away", "back"]);
     case "help":
       return plain([...COMMAND_WORDS, ...Object.keys(GLOSSARY), ...Object.keys(library.rules.cautions)]);
   }

@@ -6,7 +6,8 @@ import type { Bench } from "./bench.ts";
 import type { Answer } from "./command.ts";
 import type { CommandWords } from "./command-words.ts";
 
-const KEYS = {
+/** What taste has, as it is named on the command line. */
+export const KEYS = {
   units: "units",
   clock: "clock",
   week: "firstDayOfWeek",

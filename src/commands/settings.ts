@@ -15,7 +15,7 @@ import type { CommandWords } from "./command-words.ts";
 import { perform } from "./perform.ts";
 import { readSubword } from "./read-subword.ts";
 
-const OF_THE_SHOP = [
+export const OF_THE_SHOP = [
   "zone",
   "hands",
   "place",
@@ -27,7 +27,7 @@ const OF_THE_SHOP = [
   "margin",
   "touches",
 ] as const;
-const OF_TASTE = ["units", "clock", "week", "colour"] as const;
+export const OF_TASTE = ["units", "clock", "week", "colour"] as const;
 
 /**
  * What the shop has (kept in the journal from a date on, so that past weeks stay true) and what the maker likes to see

@@ -58,7 +58,7 @@ test("values of options, processes, stations, places and words of help", async (
   expect(words(await completions("tag", "walk"))).toEqual(["walker"]);
   expect(words(await completions("tag", '"walk'))).toEqual(["walker"]);
   expect(words(await completions("ready", "lead"))).toEqual(["lead pot"]);
-  expect(words(await completions("move", "1", "turn"))).toEqual(["turntable"]);
+  expect(words(await completions("move", "1", "turn"))).toEqual(["turntable", "turning wheel"]);
   expect(words(await completions("process", "sh"))).toEqual(["show"]);
   expect(words(await completions("help", "windo"))).toEqual(["window"]);
   expect(words(await completions("plan", "--with"))).toEqual(["--without"]);
@@ -66,4 +66,17 @@ test("values of options, processes, stations, places and words of help", async (
   expect(words(await completions("plan", "--add", "6", "carved"))).toEqual(["carved walker"]);
   expect(await completions("plan", "--add", "")).toEqual([]);
   expect(await completions("nonsense", "")).toEqual([]);
+});
+
+test("settings, each with what it can be, hours, and the places that have an air", async () => {
+  expect(words(await completions("settings", "pl"))).toEqual(["place"]);
+  expect(words(await completions("settings", "place", "turn"))).toEqual(["turntable", "turning wheel"]);
+  expect(words(await completions("settings", "process", "walk"))).toEqual(["walker"]);
+  expect(words(await completions("settings", "in", "spray"))).toEqual(["spray corner"]);
+  expect(words(await completions("settings", "touches", ""))).toEqual(["on", "off"]);
+  expect(words(await completions("settings", "clock", ""))).toEqual(["12", "24"]);
+  expect(words(await completions("settings", "zone", "Europe/Dub"))).toEqual(["Europe/Dublin"]);
+  expect(await completions("settings", "place", "rack", "")).toEqual([]);
+  expect(words(await completions("hours", "t"))).toEqual(["till"]);
+  expect(words(await completions("air", "27C", "40%", "--in", "warm"))).toEqual(["warm box"]);
 });
