@@ -36,13 +36,21 @@ export function unfitAir(laying: Laying, shop: Shop, at: Instant): Unfit | null 
 }
 
 /**
- * When air that is unfit for a coat at a moment is expected to be fit again, to a quarter of an hour; null: not within two
- * days.
+ * When air that is unfit for a coat at a moment is expected to be fit again: a minute at which `unfitAir` has nothing to
+ * say. It is looked for by quarters of an hour, and within the first that is fit again by halving, so that it stands still
+ * while it is waited for. Null: not within two days.
  */
 export function fitAgainAt(laying: Laying, shop: Shop, from: Instant): Instant | null {
   const judge = judgeFrom(laying, new AirByQuarters(shop, from));
   for (let step = 1; step <= FARTHEST; step++) {
-    if (unfitWhile(laying, judge, step) === null) return after(from, step * QUARTER);
+    if (unfitWhile(laying, judge, step) !== null) continue;
+    let [unfit, fit] = [(step - 1) * QUARTER, step * QUARTER];
+    while (fit - unfit > 1) {
+      const middle = Math.floor((unfit + fit) / 2);
+      if (unfitAir(laying, shop, after(from, middle)) === null) fit = middle;
+      else unfit = middle;
+    }
+    return after(from, fit);
   }
   return null;
 }

@@ -15,7 +15,8 @@ const laying = { coat: varnish, place: "rack", minutes: 6 };
 
 test("a varnish of 10 °C or more, dust-free in 45 min, is not laid from 45 min before the cold on", () => {
   const shop = inAir(bare, coldNights);
-  // Cold from 20:40 to 7:20. Looked at each quarter: cold at 20:45, so wet in the cold from 20:00 on; not cold at 7:30.
+  // Cold from 20:40 to 7:20. Looked at each quarter: cold at 20:45, so wet in the cold from 20:00 on; not cold at 7:30, and
+  // told to the minute from 7:21 on: at 7:20 itself it is 10 °C but for a rounding.
   // From 18:00 that is 120 to 810 min, and again a day later.
   const nights = [
     [120, 810],
@@ -35,7 +36,14 @@ test("a varnish of 10 °C or more, dust-free in 45 min, is not laid from 45 min 
     isAhead: false,
     celsius: 6,
   });
-  expect(fitAgainAt(laying, shop, at("Mon 20:00"))).toBe(at("Tue 7:30"));
+  expect(fitAgainAt(laying, shop, at("Mon 20:00"))).toBe(at("Tue 7:21"));
+});
+
+test("when air is fit again is told to the minute, and stays so however long one waits for it", () => {
+  const shop = inAir(bare, coldNights);
+  for (const when of ["Mon 21:00", "Mon 23:07", "Tue 6:59", "Tue 7:20"]) {
+    expect(fitAgainAt(laying, shop, at(when))).toBe(at("Tue 7:21"));
+  }
 });
 
 test("hung in a warm box it may be laid as long as the shop is warm enough to lay it", () => {
@@ -102,8 +110,11 @@ test("what is planned and what is refused agree at every quarter of an hour, in 
       const moment = after(from, quarter * 15);
       expect(unfitAir(laying, shop, moment) !== null).toBe(here !== undefined);
       // A stretch that ends within what was looked at ends when the air is said to be fit again.
-      if (here !== undefined && here[1] < 1_530)
-        expect(fitAgainAt(laying, shop, moment)).toBe(after(from, here[1]));
+      if (here === undefined || here[1] >= 1_530) return;
+      const again = fitAgainAt(laying, shop, moment) ?? Number.NaN;
+      expect(again).toBeGreaterThan(after(from, here[1] - 15));
+      expect(again).toBeLessThanOrEqual(after(from, here[1]));
+      expect(unfitAir(laying, shop, again)).toBeNull();
     }),
   );
 });

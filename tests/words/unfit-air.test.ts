@@ -25,11 +25,11 @@ test("air that is too cold is told in the maker's units", () => {
   const hold = held(coldNights, "Mon 22:00");
   expect(hold.because).toBe("the air is at 6 °C and varnish wants 10 °C or more");
   expect(sayHold(hold, hold.until, metric)).toBe(
-    "till Tue 07:30, the air is at 6 °C and varnish wants 10 °C or more: warm the shop",
+    "till Tue 07:21, the air is at 6 °C and varnish wants 10 °C or more: warm the shop",
   );
   // 6 x 9 / 5 + 32 = 42.8; 10 °C = 50 °F.
   expect(sayHold(hold, hold.until, us)).toBe(
-    "till Tue 07:30, the air is at 43 °F and varnish wants 50 °F or more: warm the shop",
+    "till Tue 07:21, the air is at 43 °F and varnish wants 50 °F or more: warm the shop",
   );
 });
 
