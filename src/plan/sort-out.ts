@@ -121,7 +121,7 @@ function heldBy(hold: Hold, candidate: Candidate, facts: ShopFacts): Pick<HeldTo
   const until = firstFit([candidate], hold.until, facts);
   const session = sessionNow(facts);
   const inTime = session !== null && hold.until < session.closes;
-  if (inTime && until !== hold.until) return doesNotFit([candidate], facts, hold);
+  if (inTime && (until === null || until >= session.closes)) return doesNotFit([candidate], facts, hold);
   return { because: hold, until };
 }
 

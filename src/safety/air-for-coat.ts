@@ -43,16 +43,21 @@ export function unfitAir(laying: Laying, shop: Shop, at: Instant): Unfit | null 
 export function fitAgainAt(laying: Laying, shop: Shop, from: Instant): Instant | null {
   const judge = judgeFrom(laying, new AirByQuarters(shop, from));
   for (let step = 1; step <= FARTHEST; step++) {
-    if (unfitWhile(laying, judge, step) !== null) continue;
-    let [unfit, fit] = [(step - 1) * QUARTER, step * QUARTER];
-    while (fit - unfit > 1) {
-      const middle = Math.floor((unfit + fit) / 2);
-      if (unfitAir(laying, shop, after(from, middle)) === null) fit = middle;
-      else unfit = middle;
-    }
-    return after(from, fit);
+    if (unfitWhile(laying, judge, step) === null)
+      return after(from, fitAgainIn(laying, shop, from, step * QUARTER));
   }
   return null;
+}
+
+/** The minute from which on air is fit that is so at a minute and was not a quarter of an hour before. */
+function fitAgainIn(laying: Laying, shop: Shop, from: Instant, minute: Minutes): Minutes {
+  let [unfit, fit] = [minute - QUARTER, minute];
+  while (fit - unfit > 1) {
+    const middle = Math.floor((unfit + fit) / 2);
+    if (unfitAir(laying, shop, after(from, middle)) === null) fit = middle;
+    else unfit = middle;
+  }
+  return fit;
 }
 
 /** From a minute until before another. */
@@ -79,7 +84,11 @@ export function unfitStretches(
     if (isMild(coat, NO_PLACE) && isMild(coat, place ?? NO_PLACE)) return [];
     const { lowestCelsius, highestCelsius, dampestPercent } = coat;
     const key = `${lowestCelsius} ${highestCelsius} ${dampestPercent} ${wetOf(coat)} ${place ?? NO_PLACE}`;
-    const stretches = known.get(key) ?? findStretches(judgeFrom({ coat, place }, air), minutes);
+    const stretches =
+      known.get(key) ??
+      findStretches(judgeFrom({ coat, place }, air), minutes, (minute) =>
+        fitAgainIn({ coat, place, minutes: 1 }, shop, from, minute),
+      );
     known.set(key, stretches);
     return stretches;
   };
@@ -103,7 +112,11 @@ function isFitIn(
 }
 
 /** One sweep from the last quarter to the first, with the next one in which the coat must not be wet. */
-function findStretches(judge: Judge, minutes: Minutes): readonly Stretch[] {
+function findStretches(
+  judge: Judge,
+  minutes: Minutes,
+  fitAgain: (quarter: Minutes) => Minutes,
+): readonly Stretch[] {
   const quarters = Math.min(ALIKE_FROM + DAY, Math.ceil(minutes / QUARTER));
   const isUnfit = new Array<boolean>(quarters);
   let next = Number.POSITIVE_INFINITY;
@@ -117,7 +130,7 @@ function findStretches(judge: Judge, minutes: Minutes): readonly Stretch[] {
   for (let step = 0; step * QUARTER < minutes; step++) {
     if (isUnfit[step < quarters ? step : ALIKE_FROM + (step % DAY)]) since ??= step * QUARTER;
     else if (since !== null) {
-      stretches.push([since, step * QUARTER]);
+      stretches.push([since, fitAgain(step * QUARTER)]);
       since = null;
     }
   }

@@ -1,5 +1,6 @@
 import { afterEach, beforeEach, expect, test } from "vitest";
 import type { BenchInAFolder } from "../fixtures/bench-in-a-folder.ts";
+import { at } from "../fixtures/week-time.ts";
 import { benchAfter } from "./type-lines.ts";
 
 let bench: BenchInAFolder;
@@ -120,4 +121,29 @@ test("the margin over the dew point can be another, and both times its source is
   const rule = "(3 °C or 5 °F by MIL-HDBK-1110, 9.6.6, for steel; carried over to small painted wood)";
   expect((await bench.type("settings")).out).toContain(`margin   3 °C above the dew point ${rule}`);
   expect((await bench.type("settings margin 2C")).out).toContain(`2 °C above the dew point ${rule}`);
+});
+
+test("a damp hour holds a coat till the minute it is over, the same however often it is asked", async () => {
+  await bench.type('hours "weekdays 18-21"');
+  await bench.type('tag walker --hung seal --since "Mon 10:00"');
+  const hourly = Array.from(
+    { length: 24 },
+    (_, hour) => `2026-03-${hour < 18 ? 23 : 22}T${String(hour).padStart(2, "0")}:00Z 16C 60%\n`,
+  );
+  await bench.type("air - --from garage", hourly.sort());
+  bench.now = at("Mon 18:04");
+  await bench.type("air 16C 93%");
+  const heldTill = async (when: string) => {
+    bench.now = at(when);
+    const [row] = (await bench.json<{ held: { until: string; because: string }[] }>("now")).held;
+    expect(row?.because).toMatch(/dew point/);
+    return row?.until.slice(11, 16) ?? "";
+  };
+  const till = await heldTill("Mon 18:05");
+  expect(till > "18:05" && till < "21:00").toBe(true);
+  expect(await heldTill("Mon 18:13")).toBe(till);
+  bench.now = at(`Mon ${till}`) - 60_000;
+  expect((await bench.type('take 1 --ticked "solvent vapour"')).err).toMatch(`held till ${till}`);
+  bench.now = at(`Mon ${till}`);
+  expect((await bench.type('take 1 --ticked "solvent vapour"')).exit).toBe(0);
 });

@@ -11,7 +11,7 @@ import { sayWarning } from "../../src/words/say-warning.ts";
 import { anyLine } from "../cure/any-air.ts";
 import { Diary } from "../fixtures/diary.ts";
 import { coldNights, everyDay, inAir } from "../fixtures/shop-in-air.ts";
-import { walker } from "../fixtures/walker.ts";
+import { inARow, makeCoat, makeProcess, makeStep, walker } from "../fixtures/walker.ts";
 import { at } from "../fixtures/week-time.ts";
 import { speechAt } from "../words/made-rows.ts";
 import { contextAt, saidRows } from "./ask-now.ts";
@@ -106,4 +106,28 @@ test("what take refuses now is what the plan may not begin now, in any air", () 
     }),
     { numRuns: 50 },
   );
+});
+
+test("a coat held past a cold hour of this evening is told for after it, not as one that fits no more", () => {
+  // Sanded till 18:30, dust for 40 min more: till 19:10. 18 °C at 19:00 and 6 °C at 20:00 pass 10 °C at 19:40 and again
+  // at 20:20: a coat of 10 min that is dust-free at once and begun at 19:10 is laid in time, one of 37 min is not.
+  const gritty = (minutes: number) => {
+    const diary = new Diary(
+      makeProcess(
+        "gritty",
+        inARow([
+          makeStep("sand", 20, { givesOff: [{ what: "dust", lasts: 40 }] }),
+          makeStep("paint", minutes, { coat: "quick" }),
+        ]),
+        [makeCoat("quick", { lowestCelsius: 10, stages: { "dust-free": 5 } })],
+      ),
+    );
+    diary.tag(1, "Mon 18:00");
+    diary.take(1, "sand", "Mon 18:10");
+    diary.hang(1, "sand", "Mon 18:30");
+    const cold = everyDay((hour) => (hour === 20 ? 6 : 18));
+    return whatNow(inAir(diary.shop(), cold), context("Mon 18:31")).held[0];
+  };
+  expect(gritty(10)).toMatchObject({ because: { because: "dust of 1" }, until: at("Mon 19:10") });
+  expect(gritty(37)).toMatchObject({ because: { because: "dust of 1" }, until: at("Mon 20:21") });
 });
