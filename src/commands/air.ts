@@ -84,11 +84,7 @@ async function read(
   const shop = await workshop.shop();
   const heading = `Air of ${place ?? OWN_ROOM}: ${sayAir(reading, speech)}`;
   return {
-    text: [
-      heading,
-      ...sayColdPast(shop, speech),
-      ...coldAhead(shop, speech.now).map((cold) => sayColdAhead(cold, speech)),
-    ],
+    text: [heading, ...sayColdPast(shop, speech), ...sayColdAhead(coldAhead(shop, speech.now), speech)],
     json: {
       kept: 1,
       place,
@@ -120,7 +116,7 @@ async function show(at: Instant, { workshop, speech }: Opened): Promise<Answer> 
       ...known.map(({ place, air }) => `${place}: ${sayKnownAir(air, speech)}`),
       ...sayDay(shop, at, speech),
       ...sayColdPast(shop, { ...speech, now: at }),
-      ...coldAhead(shop, at).map((cold) => sayColdAhead(cold, speech)),
+      ...sayColdAhead(coldAhead(shop, at), speech),
     ],
     json: {
       places: known.map(({ place, air: { celsius, humidityPercent, rests, readAt } }) => ({

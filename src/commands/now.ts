@@ -49,7 +49,7 @@ export function sayNow(answer: NowAnswer, speech: Speech, columns: number | null
     [sayDayAndClock(answer.at, speech), sayBench(answer.bench, speech), ...sayShopAir(answer, speech)].join(
       ", ",
     ),
-    ...answer.cold.map((cold) => sayColdAhead(cold, speech)),
+    ...sayColdAhead(answer.cold, speech),
     ...section(
       "In hand",
       layOut(

@@ -20,8 +20,8 @@ export function headPanel(facts: Facts, columns: number): Line[] {
   const lines: Line[] = oneLine
     ? [spread(span(` ${clock}`, "strong"), span(`${bench} `), columns)]
     : [line(` ${clock}`, "strong"), ...wrapTo(bench, columns - 2).map((text) => line(` ${text}`))];
-  for (const cold of answer.cold) {
-    for (const text of wrapTo(sayColdAhead(cold, speech), columns - 2)) lines.push(line(` ${text}`, "soon"));
+  for (const cold of sayColdAhead(answer.cold, speech)) {
+    for (const text of wrapTo(cold, columns - 2)) lines.push(line(` ${text}`, "soon"));
   }
   for (const row of answer.prepared) {
     const left = row.until === null ? null : Math.ceil((row.until - speech.now) / MINUTE);

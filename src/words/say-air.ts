@@ -1,9 +1,11 @@
 import type { KnownAir } from "../cure/air-line.ts";
 import { dewPoint } from "../cure/humid-air.ts";
+import type { Tag } from "../journal/event.ts";
 import type { NowAnswer } from "../plan/now-answer.ts";
 import type { Air } from "../process/quantity-form.ts";
 import type { ColdAhead } from "../shop/cold-ahead.ts";
 import { MINUTE } from "../time/instant.ts";
+import { sayTags } from "./say-list.ts";
 import { sayClock } from "./say-time.ts";
 import { sayReading } from "./say-units.ts";
 import type { Speech } from "./speech.ts";
@@ -44,13 +46,22 @@ export function sayKnownAir(air: KnownAir, speech: Speech): string {
 }
 
 /**
- * What the cold ahead does to a coat, and where it would do better.
+ * What the cold ahead does to coats, and where they would do better: a line for each thing said, with all it is said of.
  *
- * @example "14: falls to 8 °C at 03:00, and brushing varnish does not cure below 10 °C: dry-hard Fri 11:20 (predicted);
+ * @example "14 and 15: falls to 8 °C at 03:00, and brushing varnish does not cure below 10 °C: dry-hard Fri 11:20 (predicted);
  * the warm box at 27 °C would have it so by 06:00"
  */
-export function sayColdAhead(cold: ColdAhead, speech: Speech): string {
-  const { tag, coat, lowestCelsius, coldest, hard, better } = cold;
+export function sayColdAhead(colds: readonly ColdAhead[], speech: Speech): string[] {
+  const tags = new Map<string, Tag[]>();
+  for (const cold of colds) {
+    const said = sayCold(cold, speech);
+    tags.set(said, [...(tags.get(said) ?? []), cold.tag]);
+  }
+  return [...tags].map(([said, those]) => `${sayTags(those)}: ${said}`);
+}
+
+function sayCold(cold: ColdAhead, speech: Speech): string {
+  const { coat, lowestCelsius, coldest, hard, better } = cold;
   const degrees = sayReading(coldest.celsius, speech);
   const falls =
     coldest.at <= speech.now
@@ -63,5 +74,5 @@ export function sayColdAhead(cold: ColdAhead, speech: Speech): string {
     better === null
       ? ""
       : `; the ${better.place} at ${sayReading(better.celsius, speech)} would have it so by ${sayClock(better.hard, speech)}`;
-  return `${tag}: ${falls}, and ${lowest}: ${when}${elsewhere}`;
+  return `${falls}, and ${lowest}: ${when}${elsewhere}`;
 }
