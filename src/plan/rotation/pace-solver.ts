@@ -48,6 +48,8 @@ export class PaceSolver {
   readonly #isOver: () => boolean;
   readonly #onLook: (looking: Looking) => void;
   readonly #known = new Map<string, Timetable | Impossible>();
+  /** By number of pieces. */
+  readonly #problems = new Map<number, ShopProblem>();
   /** Both by days of the period. */
   readonly #alone = new Map<number, Alone>();
   readonly #patterns = new Map<number, PacePatterns>();
@@ -100,7 +102,9 @@ export class PaceSolver {
   }
 
   problem(pieces: number): ShopProblem {
-    return rotationProblem(this.#facts, this.#definition, pieces);
+    const known = this.#problems.get(pieces) ?? rotationProblem(this.#facts, this.#definition, pieces);
+    this.#problems.set(pieces, known);
+    return known;
   }
 
   #solve(pace: Pace, effort: Effort): Timetable | Impossible {

@@ -2,13 +2,15 @@ import type { Minutes } from "../../../time/instant.ts";
 import type { Chance } from "../../chance.ts";
 import { chanceFrom } from "../../chance.ts";
 import type { Circle } from "../circle.ts";
-import { ApartTables } from "./free-minutes.ts";
+import { ApartTables } from "./apart-tables.ts";
+import { Harms } from "./harm.ts";
 import { insertPiece } from "./insert-piece.ts";
 import { mod } from "./mod.ts";
 import { Occupied } from "./occupied.ts";
 import { mostOut, outAt, type Placed } from "./placed.ts";
 import { type Route, routeOf } from "./route.ts";
 import { settleSetUps } from "./settle-set-ups.ts";
+import { Space } from "./space.ts";
 
 /** What a minute of set-up may count against a minute of span; drawn anew for each piece. */
 const SET_UP_PRICES = [0, 0, 2, 8, 30];
@@ -29,11 +31,15 @@ export class PatternSearch {
   /** Pieces put in so far, over all. */
   insertions = 0;
   readonly #tables: ApartTables;
+  readonly #harms: Harms;
+  readonly #space: Space;
 
   /** @param circle of one piece */
   constructor(circle: Circle) {
     this.route = routeOf(circle);
     this.#tables = new ApartTables(this.route);
+    this.#harms = new Harms(this.route, this.#tables);
+    this.#space = new Space(this.route);
   }
 
   /**
@@ -58,13 +64,20 @@ export class PatternSearch {
       return ask.shorten === null || spansOf(pieces) <= ask.shorten;
     };
     let now: readonly Placed[] = ask.begun;
+    let costNow = cost(now);
     let best = now;
+    let costBest = costNow;
     for (let round = 0; round < ask.rounds && !ask.isOver(); round++) {
       if (isEnough(best)) break;
       const next = this.#recreate(ask, round === 0 ? now : this.#ruin(now, chance), chance);
       const slack = SLACK * (1 - round / ask.rounds) * chance();
-      if (cost(next) <= cost(now) + slack) now = next;
-      if (cost(now) < cost(best)) best = now;
+      const costNext = cost(next);
+      if (costNext > costNow + slack) continue;
+      now = next;
+      costNow = costNext;
+      if (costNow >= costBest) continue;
+      best = now;
+      costBest = costNow;
     }
     return best;
   }
@@ -98,7 +111,14 @@ export class PatternSearch {
         blur: chance() < 0.5 ? 0 : 1_440 * chance(),
       };
       this.insertions++;
-      const placed = insertPiece({ occupied, tables: this.#tables, prices, chance });
+      const placed = insertPiece({
+        occupied,
+        tables: this.#tables,
+        harms: this.#harms,
+        space: this.#space,
+        prices,
+        chance,
+      });
       if (placed === null) break;
       all = settleSetUps(this.route, this.#tables, [...all, placed]);
     }

@@ -1,15 +1,21 @@
 import type { Minutes } from "../../../time/instant.ts";
 import type { Chance } from "../../chance.ts";
-import { type ApartTables, type FreeMinutes, freeMinutes, harmOf, NEVER } from "./free-minutes.ts";
+import type { ApartTables } from "./apart-tables.ts";
+import { type FreeMinutes, freeMinutes, NEVER } from "./free-minutes.ts";
+import type { Harms } from "./harm.ts";
 import { mod } from "./mod.ts";
 import type { Occupied } from "./occupied.ts";
 import type { Placed } from "./placed.ts";
 import { Placing } from "./placing-piece.ts";
-import { leastApart, spansOf, type Tail, tailsOf } from "./tails.ts";
+import type { Route } from "./route.ts";
+import type { Space } from "./space.ts";
+import { type Tail, tailsOf } from "./tails.ts";
 
 export interface InsertAsk {
   readonly occupied: Occupied;
   readonly tables: ApartTables;
+  readonly harms: Harms;
+  readonly space: Space;
   readonly prices: Prices;
   readonly chance: Chance;
 }
@@ -44,14 +50,15 @@ const ALIKE: Minutes = 10;
  *
  * @returns null: none was found
  */
-export function insertPiece({ occupied, tables, prices, chance }: InsertAsk): Placed | null {
+export function insertPiece(ask: InsertAsk): Placed | null {
+  const { occupied, tables, space, prices, chance } = ask;
   const { route } = occupied;
   const { time } = route;
-  const free = freeMinutes(occupied, tables);
-  const costs = priced(free, occupied, tables, prices);
+  const free = freeMinutes(occupied, tables, space);
+  const costs = priced(free, ask);
   const out = occupied.outCosts(prices.out, prices.over);
-  const tails = tailsOf({ route, costs, out });
-  const first = Float64Array.from(tails[0]?.least ?? []);
+  const tails = tailsOf({ route, costs, out, space: space.tails });
+  const first = (tails[0] as Tail).least.slice();
   for (const { opens, closes } of time.spans) {
     const more = prices.blur * chance();
     for (let slot = opens; slot < closes; slot++) (first[slot] as number) += more;
@@ -70,17 +77,19 @@ export function insertPiece({ occupied, tables, prices, chance }: InsertAsk): Pl
   return null;
 }
 
-function priced(free: FreeMinutes, { route }: Occupied, tables: ApartTables, prices: Prices): Float64Array[] {
-  const harm = prices.harm === 0 ? null : harmOf(free, route, tables, prices.harm);
-  return free.costs.map((own, task) => {
-    const costs = new Float64Array(own.length);
-    const more = harm?.[task];
+function priced(free: FreeMinutes, { harms, prices, space: { costs } }: InsertAsk): readonly Float64Array[] {
+  const harm = prices.harm === 0 ? null : harms.of(free, prices.harm);
+  for (const [task, own] of costs.entries()) {
+    const setUps = free.setUps[task] as Int16Array;
     for (let slot = 0; slot < own.length; slot++) {
-      const head = own[slot] as number;
-      costs[slot] = head === NEVER ? Number.POSITIVE_INFINITY : head * prices.setUp + (more?.[slot] ?? 0);
+      const head = setUps[slot] as number;
+      own[slot] = head === NEVER ? Number.POSITIVE_INFINITY : head * prices.setUp;
     }
-    return costs;
-  });
+    const more = harm?.[task];
+    if (more === undefined) continue;
+    for (let slot = 0; slot < own.length; slot++) (own[slot] as number) += more[slot] as number;
+  }
+  return costs;
 }
 
 function leastOf(costs: Float64Array): number | null {
@@ -146,11 +155,10 @@ class Descent {
     const { route, period } = placing;
     const { row, time } = route;
     const task = row[place] as number;
-    const { least: tail, open } = tails[place] as Tail;
+    const { least: tail, open, best: shortest } = tails[place] as Tail;
     let best: Minutes | null = null;
     let least = Number.POSITIVE_INFINITY;
-    const lag = route.lags[place - 1] as (typeof route.lags)[number];
-    for (const [low, high] of spansOf(lag, leastApart(route, row, place - 1), period)) {
+    for (const [low, high] of route.spans[place - 1] as Route["spans"][number]) {
       const begin = mod(before + low, period);
       let turn = before + low - begin;
       let index = firstFrom(open, time.slotsBefore[begin] as number);
@@ -163,8 +171,10 @@ class Descent {
         const minute = time.minuteOf[slot] as number;
         const start = turn + minute;
         if (start > before + high) break;
-        const cost =
-          (turn / period) * (out[period] as number) + (out[minute] as number) + (tail[slot] as number);
+        const since = (turn / period) * (out[period] as number) + (out[minute] as number);
+        // Later starts are only dearer.
+        if (since + shortest >= least) break;
+        const cost = since + (tail[slot] as number);
         if (cost >= least || tried.some((other) => Math.abs(other - start) < ALIKE)) continue;
         if (this.#looks++ > LOOKS) return null;
         if (placing.canStart(task, start) === null) continue;

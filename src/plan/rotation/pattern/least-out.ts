@@ -1,6 +1,7 @@
 import type { Minutes } from "../../../time/instant.ts";
-import { pricedFreely } from "./least-spans.ts";
+import { freely } from "./least-spans.ts";
 import type { Route } from "./route.ts";
+import { TailSpace } from "./space.ts";
 import { tailsOf } from "./tails.ts";
 
 /**
@@ -24,9 +25,8 @@ export function quickestSuccession(route: Route): Succession | null {
   const { time, circle } = route;
   const { period } = circle;
   const out = Float64Array.from({ length: period + 1 }, (_, minute) => minute);
-  const free = time.spans.map(() => 0);
-  const costs = circle.tasks.map((_, task) => pricedFreely(route, task, free));
-  const [first] = tailsOf({ route, costs, out });
+  const costs = circle.tasks.map((_, task) => freely(route, task));
+  const [first] = tailsOf({ route, costs, out, space: new TailSpace(route) });
   // By minute: the earliest end of a piece that is begun then or later in the period.
   const ends = new Float64Array(period + 1).fill(Number.POSITIVE_INFINITY);
   for (let minute = period - 1; minute >= 0; minute--) {

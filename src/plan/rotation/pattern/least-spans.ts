@@ -2,7 +2,8 @@ import type { Minutes } from "../../../time/instant.ts";
 import { firstFit } from "../../fit-minutes.ts";
 import { mod } from "./mod.ts";
 import type { Route } from "./route.ts";
-import { leastApart, spansOf, type Tail, tailsOf } from "./tails.ts";
+import { TailSpace } from "./space.ts";
+import { type Tail, tailsOf } from "./tails.ts";
 
 /** Steps of the prices; each costs one way through the row. */
 const STEPS = 30;
@@ -19,15 +20,25 @@ export function leastSpansOf(route: Route, pieces: number): Minutes {
   const { circle, time } = route;
   const room = time.spans.map(({ opens, closes }) => (closes - opens) * circle.hands);
   const prices = room.map(() => 0);
+  const works = circle.tasks.map((_, task) => workOf(route, task));
   const out = Float64Array.from({ length: circle.period + 1 }, (_, minute) => minute);
+  const fits = circle.tasks.map((_, task) => freely(route, task));
+  const costs = circle.tasks.map(() => new Float64Array(time.size));
+  const space = new TailSpace(route);
   let best = 0;
   for (let step = 0; step < STEPS; step++) {
-    const costs = circle.tasks.map((_, task) => pricedFreely(route, task, prices));
-    const tails = tailsOf({ route, costs, out });
+    for (const [task, own] of costs.entries()) {
+      const free = fits[task] as Float64Array;
+      const work = works[task] as number;
+      for (let slot = 0; slot < own.length; slot++) {
+        own[slot] = (free[slot] as number) + work * (prices[time.sessionOf[slot] as number] as number);
+      }
+    }
+    const tails = tailsOf({ route, costs, out, space });
     const least = Math.min(...(tails[0]?.least ?? []));
     if (least === Number.POSITIVE_INFINITY) return best;
     const beside =
-      route.beside.flat().reduce((sum, task) => sum + workOf(route, task), 0) * Math.min(...prices);
+      route.beside.flat().reduce((sum, task) => sum + (works[task] as number), 0) * Math.min(...prices);
     const sold = prices.reduce((sum, price, session) => sum + price * (room[session] as number), 0);
     best = Math.max(best, pieces * (least + beside) - sold);
     const wanted = workBySession(route, tails);
@@ -48,18 +59,17 @@ function workOf({ circle, looks }: Route, task: number): Minutes {
   return own.reduce((sum, one) => sum + (circle.tasks[one]?.minutes ?? 0), 0);
 }
 
-/** By slot, what its hands cost where a task can start at all, in fit air and its set-up standing. */
-export function pricedFreely(route: Route, task: number, prices: readonly number[]): Float64Array {
+/** By slot, 0 where a task can start at all, in fit air and its set-up standing; else Infinity. */
+export function freely(route: Route, task: number): Float64Array {
   const { circle, time, lasts } = route;
   const costs = new Float64Array(time.size).fill(Number.POSITIVE_INFINITY);
   const { minutes = 0, unfit = [], setUp = null } = circle.tasks[task] ?? {};
   const { putAway = 0 } = circle.setUps[setUp ?? -1] ?? {};
-  const work = workOf(route, task);
-  for (const [session, { opens, closes }] of time.spans.entries()) {
+  for (const { opens, closes } of time.spans) {
     const latest = closes - putAway - (lasts[task] as number);
     for (let slot = opens; slot <= latest; slot++) {
       const minute = time.minuteOf[slot] as number;
-      if (firstFit(unfit, minutes, minute) === minute) costs[slot] = work * (prices[session] as number);
+      if (firstFit(unfit, minutes, minute) === minute) costs[slot] = 0;
     }
   }
   return costs;
@@ -76,16 +86,17 @@ function workBySession(route: Route, tails: readonly Tail[]): number[] {
     const session = time.sessionOf[slot] as number;
     wanted[session] = (wanted[session] as number) + workOf(route, task);
     const tail = tails[place + 1];
-    const lag = route.lags[place];
-    if (tail === undefined || lag === undefined) break;
+    const spans = route.spans[place];
+    if (tail === undefined || spans === undefined) break;
     const before = time.minuteOf[slot] as number;
     let least = Number.POSITIVE_INFINITY;
-    const spans = spansOf(lag, leastApart(route, row, place), period);
     for (const open of tail.open) {
+      const left = tail.least[open] as number;
+      if (left >= least) continue;
       const minute = time.minuteOf[open] as number;
       for (const [low, high] of spans) {
         const waited = low + mod(minute - before - low, period);
-        const cost = waited + (tail.least[open] as number);
+        const cost = waited + left;
         if (waited > high || cost >= least) continue;
         least = cost;
         slot = open;

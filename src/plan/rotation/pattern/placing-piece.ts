@@ -1,6 +1,7 @@
 import type { Minutes } from "../../../time/instant.ts";
 import { LOOK } from "../../problem.ts";
-import { type ApartTables, type FreeMinutes, handsFree, NEVER } from "./free-minutes.ts";
+import type { ApartTables } from "./apart-tables.ts";
+import { type FreeMinutes, handsFree, NEVER } from "./free-minutes.ts";
 import { mod } from "./mod.ts";
 import type { Occupied } from "./occupied.ts";
 import type { Placed } from "./placed.ts";
@@ -22,6 +23,8 @@ export class Placing {
   readonly #tables: ApartTables;
   readonly #put: Put[] = [];
   readonly #piece: number;
+  /** By station, the minutes of putting away that the session looked at owes. */
+  readonly #owes: Int32Array;
 
   constructor(occupied: Occupied, free: FreeMinutes, tables: ApartTables) {
     this.route = occupied.route;
@@ -30,6 +33,7 @@ export class Placing {
     this.#free = free;
     this.#tables = tables;
     this.#piece = occupied.pieces.length;
+    this.#owes = new Int32Array(occupied.uses.all.length);
   }
 
   #headOf(task: number): Minutes {
@@ -41,7 +45,7 @@ export class Placing {
   canStart(task: number, start: Minutes): boolean | null {
     const minute = mod(start, this.period);
     if (!this.route.time.isOpen(minute)) return null;
-    if (this.#free.costs[task]?.[this.route.time.slotsBefore[minute] as number] === NEVER) return null;
+    if (this.#free.setUps[task]?.[this.route.time.slotsBefore[minute] as number] === NEVER) return null;
     const { looks } = this.route;
     for (const look of looks[task] ?? []) {
       const at = minute + look.after;
@@ -130,13 +134,14 @@ export class Placing {
   /** Whether a task is far enough from the others of its piece. */
   #isApart(task: number, minute: Minutes, made: boolean): boolean {
     const { period } = this;
-    return this.#put.every((other) => {
+    for (const other of this.#put) {
       const there = made ? this.#tables.made(other.task, task) : this.#tables.standing(other.task, task);
       const back = other.made ? this.#tables.made(task, other.task) : this.#tables.standing(task, other.task);
-      if (there < 0 && back < 0) return true;
+      if (there < 0 && back < 0) continue;
       const after = mod(minute - other.minute, period);
-      return after >= there && period - after >= back && after > 0;
-    });
+      if (after < there || period - after < back || after === 0) return false;
+    }
+    return true;
   }
 
   /** Whether all work of its session ends early enough for all putting away. */
@@ -144,19 +149,26 @@ export class Placing {
     const { owed, lastEnd } = this.#occupied;
     const { circle, lasts, time } = this.route;
     const session = time.sessionAt(minute);
-    const all = [...(owed[session] ?? [])];
+    const closes = circle.sessions[session]?.closes ?? 0;
     let last = Math.max(lastEnd[session] as number, minute + (lasts[task] as number));
-    const owe = (of: number): void => {
-      const { station = -1, putAway = 0 } = circle.setUps[circle.tasks[of]?.setUp ?? -1] ?? {};
-      if (station >= 0) all[station] = Math.max(all[station] ?? 0, putAway);
-    };
-    owe(task);
+    const owes = this.#owes;
+    owes.set(owed[session] as Minutes[]);
+    this.#owe(task);
     for (const put of this.#put) {
       if (time.sessionAt(put.minute) !== session) continue;
       last = Math.max(last, put.minute + (circle.tasks[put.task]?.minutes ?? 0));
-      owe(put.task);
+      this.#owe(put.task);
     }
-    return last + all.reduce((sum, minutes) => sum + minutes, 0) <= (circle.sessions[session]?.closes ?? 0);
+    for (const minutes of owes) last += minutes;
+    return last <= closes;
+  }
+
+  #owe(task: number): void {
+    const { circle } = this.route;
+    const setUp = circle.setUps[circle.tasks[task]?.setUp ?? -1];
+    if (setUp === undefined) return;
+    const { station, putAway } = setUp;
+    this.#owes[station] = Math.max(this.#owes[station] as number, putAway);
   }
 
   /** Whether what is held until a task starts, and what it holds itself, has room; its own other holds counted. */

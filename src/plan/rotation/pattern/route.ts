@@ -14,8 +14,8 @@ export interface Route {
   readonly circle: Circle;
   /** The longest chain of waits. */
   readonly row: readonly number[];
-  /** By place in the row: all waits to the next of it as one. */
-  readonly lags: readonly CircleLag[];
+  /** By place in the row: when the next of it may start, in stretches counted from its own start. */
+  readonly spans: readonly (readonly (readonly [Minutes, Minutes])[])[];
   /** By task. */
   readonly looks: readonly (readonly RouteLook[])[];
   /** By place in the row: the other tasks that can be put once that task is, each after all that wait for it. */
@@ -30,16 +30,20 @@ export function routeOf(circle: Circle): Route {
   const { tasks, lags } = circle;
   const looks = tasks.map((_, task) =>
     lags
-      .filter((lag) => lag.from === task && isLook(circle, lag))
+      .filter((lag) => lag.from === task && isLookAfter(circle, lag))
       .map(({ to, least }) => ({ task: to, after: least })),
   );
-  const isLookTask = tasks.map((_, task) => looks.some((own) => own.some((look) => look.task === task)));
-  const order = inOrder(circle).filter((task) => !isLookTask[task]);
+  const isLook = isLookOf({ looks });
+  const order = inOrder(circle).filter((task) => !isLook.has(task));
   const row = longestRow(circle, order);
   return {
     circle,
     row,
-    lags: row.slice(1).map((to, index) => asOne(lags, row[index] as number, to)),
+    spans: row.slice(1).map((to, index) => {
+      const from = row[index] as number;
+      // Two tasks of one piece that follow each other are as far apart as any two.
+      return spansOf(asOne(lags, from, to), circle.apart[from]?.[to] ?? 0, circle.period);
+    }),
     looks,
     time: new OpenTime(circle),
     beside: besideRow(circle, row, order),
@@ -49,8 +53,13 @@ export function routeOf(circle: Circle): Route {
   };
 }
 
+/** The tasks that are looks at what another laid. */
+export function isLookOf({ looks }: Pick<Route, "looks">): ReadonlySet<number> {
+  return new Set(looks.flatMap((own) => own.map(({ task }) => task)));
+}
+
 /** It comes at its minute after one task, and nothing waits for it. */
-function isLook({ lags }: Circle, { from, to, least, most }: CircleLag): boolean {
+function isLookAfter({ lags }: Circle, { from, to, least, most }: CircleLag): boolean {
   return (
     least === most && lags.every((other) => other.from !== to && (other.to !== to || other.from === from))
   );
@@ -100,6 +109,21 @@ function besideRow({ lags }: Circle, row: readonly number[], order: readonly num
     placeOf.set(task, after.length === 0 ? row.length - 1 : Math.min(...after));
   }
   return row.map((_, place) => others.filter((task) => placeOf.get(task) === place));
+}
+
+/** The windows of a wait, from start to start; no longer than a period, for then the same minutes come again. */
+function spansOf(
+  { least, most, gaps = [] }: CircleLag,
+  apart: Minutes,
+  period: Minutes,
+): (readonly [Minutes, Minutes])[] {
+  const from = [least, ...gaps.map(({ opens }) => opens)];
+  const until = [...gaps.map(({ shuts }) => shuts), most ?? Number.POSITIVE_INFINITY];
+  return from.flatMap((begin, index) => {
+    const first = Math.max(begin, apart);
+    const last = Math.min(until[index] as number, first + period - 1);
+    return first <= last ? [[first, last] as const] : [];
+  });
 }
 
 /** All waits from one task to another, as one. */

@@ -1,4 +1,4 @@
-import type { ApartTables } from "./free-minutes.ts";
+import type { ApartTables } from "./apart-tables.ts";
 import { mod } from "./mod.ts";
 import { Occupied } from "./occupied.ts";
 import type { Placed } from "./placed.ts";

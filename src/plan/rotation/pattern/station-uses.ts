@@ -99,6 +99,20 @@ export class StationUses {
     return mod(minute - cup.mixed, period) + this.#minutesOf(task) <= keeps.minutes;
   }
 
+  /** The first minute after one at which `fitsBefore` may answer otherwise: where a use begins, or has begun. */
+  fitsUntil(task: number, minute: Minutes): Minutes {
+    let until = Number.POSITIVE_INFINITY;
+    const look = (uses: readonly Use[]): void => {
+      for (const { minute: begins } of uses) {
+        if (begins >= minute) until = Math.min(until, begins > minute ? begins : begins + 1);
+      }
+    };
+    look(this.#usesFor(task) ?? []);
+    for (const number of this.#apartFrom[task] as number[])
+      look(this.#uses[this.#circle.setUps[number]?.station ?? -1] ?? []);
+    return until;
+  }
+
   /** Whether the uses after it stay as they are when a task is put in at a minute. */
   fitsBefore(task: number, minute: Minutes, made: boolean): boolean {
     for (const number of this.#apartFrom[task] as number[]) {

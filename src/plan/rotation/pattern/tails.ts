@@ -1,6 +1,6 @@
 import type { Minutes } from "../../../time/instant.ts";
-import type { CircleLag } from "../circle.ts";
 import type { Route } from "./route.ts";
+import type { TailSpace } from "./space.ts";
 
 /** What is asked of the way of one piece through its row. */
 export interface TailsAsk {
@@ -9,6 +9,8 @@ export interface TailsAsk {
   readonly costs: readonly Float64Array[];
   /** By minute (and the end of the last): what it costs to be out from minute 0 to then. */
   readonly out: Float64Array;
+  /** Where the tails stand; good until it is used again. */
+  readonly space: TailSpace;
 }
 
 /** What is left of the way from one place of the row on. */
@@ -17,6 +19,8 @@ export interface Tail {
   readonly least: Float64Array;
   /** The slots from which one does, in order. */
   readonly open: Int32Array;
+  /** The least of all; Infinity: there is none. */
+  readonly best: number;
 }
 
 /**
@@ -26,10 +30,10 @@ export interface Tail {
  *
  * What tasks of one piece do to each other beyond neighbours in the row is left out, so nothing costs less.
  */
-export function tailsOf({ route, costs, out }: TailsAsk): Tail[] {
+export function tailsOf({ route, costs, out, space }: TailsAsk): Tail[] {
   const { circle, row, time } = route;
-  const leasts = row.map(() => new Float64Array(time.size).fill(Number.POSITIVE_INFINITY));
-  const opens: Int32Array[] = [];
+  const { leasts } = space;
+  for (const least of leasts) least.fill(Number.POSITIVE_INFINITY);
   const last = row.length - 1;
   const minutes = circle.tasks[row[last] as number]?.minutes ?? 0;
   const end = leasts[last] as Float64Array;
@@ -38,48 +42,31 @@ export function tailsOf({ route, costs, out }: TailsAsk): Tail[] {
     const own = (costs[row[last] as number] as Float64Array)[slot] as number;
     end[slot] = own + (out[minute + minutes] as number) - (out[minute] as number);
   }
-  for (let place = last - 1; place >= 0; place--) {
-    const after = leasts[place + 1] as Float64Array;
-    const free = openSlots(after);
-    opens[place + 1] = free;
-    const lag = route.lags[place] as CircleLag;
+  const tails: Tail[] = [];
+  for (let place = last; place >= 0; place--) {
     const own = costs[row[place] as number] as Float64Array;
-    for (const [least, most] of spansOf(lag, leastApart(route, row, place), circle.period)) {
-      const sliding = { least, most, out, route };
-      const way = most - least < circle.period - 1 ? lessenWithin : lessenFrom;
-      if (free.length > 0) way(leasts[place] as Float64Array, own, after, free, sliding);
+    const next = tails[place + 1];
+    const least = leasts[place] as Float64Array;
+    for (const [from, until] of next === undefined ? [] : (route.spans[place] as Route["spans"][number])) {
+      const sliding = { least: from, most: until, out, route, space };
+      const way = until - from < circle.period - 1 ? lessenWithin : lessenFrom;
+      if (next !== undefined && next.open.length > 0) way(least, own, next.least, next.open, sliding);
     }
+    tails[place] = tailOf(least, space.opens[place] as Int32Array);
   }
-  return leasts.map((least, place) => ({ least, open: opens[place] ?? openSlots(least) }));
+  return tails;
 }
 
-/** The windows of a wait, from start to start; no longer than a period, for then the same minutes come again. */
-export function spansOf(
-  { least, most, gaps = [] }: CircleLag,
-  apart: Minutes,
-  period: Minutes,
-): (readonly [Minutes, Minutes])[] {
-  const from = [least, ...gaps.map(({ opens }) => opens)];
-  const until = [...gaps.map(({ shuts }) => shuts), most ?? Number.POSITIVE_INFINITY];
-  return from.flatMap((begin, index) => {
-    const first = Math.max(begin, apart);
-    const last = Math.min(until[index] as number, first + period - 1);
-    return first <= last ? [[first, last] as const] : [];
-  });
-}
-
-/** Two tasks of one piece that follow each other are as far apart as any two. */
-export function leastApart({ circle }: Route, row: readonly number[], place: number): Minutes {
-  return circle.apart[row[place] as number]?.[row[place + 1] as number] ?? 0;
-}
-
-function openSlots(tail: Float64Array): Int32Array {
-  const open = new Int32Array(tail.length);
+function tailOf(least: Float64Array, open: Int32Array): Tail {
   let count = 0;
-  for (let slot = 0; slot < tail.length; slot++) {
-    if (tail[slot] !== Number.POSITIVE_INFINITY) open[count++] = slot;
+  let best = Number.POSITIVE_INFINITY;
+  for (let slot = 0; slot < least.length; slot++) {
+    const left = least[slot] as number;
+    if (left === Number.POSITIVE_INFINITY) continue;
+    open[count++] = slot;
+    if (left < best) best = left;
   }
-  return open.subarray(0, count);
+  return { least, open: open.subarray(0, count), best };
 }
 
 interface Sliding {
@@ -87,6 +74,7 @@ interface Sliding {
   readonly most: Minutes;
   readonly out: Float64Array;
   readonly route: Route;
+  readonly space: TailSpace;
 }
 
 /** For a wait that never shuts: the least of all that is left from its opening on. */
@@ -95,11 +83,10 @@ function lessenFrom(
   own: Float64Array,
   after: Float64Array,
   free: Int32Array,
-  { least, out, route: { time } }: Sliding,
+  { least, out, route: { time }, space: { lefts } }: Sliding,
 ): void {
   const { minuteOf, period } = time;
   const round = out[period] as number;
-  const lefts = new Float64Array(free.length + 1);
   lefts[free.length] = Number.POSITIVE_INFINITY;
   for (let index = free.length - 1; index >= 0; index--) {
     const slot = free[index] as number;
@@ -130,15 +117,13 @@ function lessenWithin(
   own: Float64Array,
   after: Float64Array,
   free: Int32Array,
-  { least, most, out, route: { time } }: Sliding,
+  { least, most, out, route: { time }, space: { ends, lefts, queue } }: Sliding,
 ): void {
   const count = free.length;
   const { minuteOf, period } = time;
   const round = out[period] as number;
   // The free slots of two turns on end: where the wait ends, and what is left from there.
   const turns = Math.floor(least / period);
-  const ends = new Int32Array(3 * count);
-  const lefts = new Float64Array(3 * count);
   for (let index = 0; index < 3 * count; index++) {
     const turn = turns + Math.floor(index / count);
     const slot = free[index % count] as number;
@@ -146,7 +131,6 @@ function lessenWithin(
     ends[index] = minute + turn * period;
     lefts[index] = (after[slot] as number) + (out[minute] as number) + turn * round;
   }
-  const queue = new Int32Array(3 * count);
   let head = 0;
   let length = 0;
   let next = 0;
@@ -155,8 +139,8 @@ function lessenWithin(
     const minute = minuteOf[slot] as number;
     const from = minute + least;
     const until = minute + most;
-    while (next < ends.length && (ends[next] as number) < from) next++;
-    for (; next < ends.length && (ends[next] as number) <= until; next++) {
+    while (next < 3 * count && (ends[next] as number) < from) next++;
+    for (; next < 3 * count && (ends[next] as number) <= until; next++) {
       const left = lefts[next] as number;
       while (length > head && (lefts[queue[length - 1] as number] as number) >= left) length--;
       queue[length++] = next;
