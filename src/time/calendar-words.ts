@@ -19,6 +19,12 @@ export function weekdayNamed(word: string): number | null {
   return placeIn(WEEKDAYS, word);
 }
 
+/** `weekdayName(4) === "Thursday"` */
+export function weekdayName(weekday: number): string {
+  const name = WEEKDAYS[weekday - 1] ?? "";
+  return name.slice(0, 1).toUpperCase() + name.slice(1);
+}
+
 /** 1 to 12, from three letters on: `monthNamed("Sept") === 9`. Null: no month. */
 export function monthNamed(word: string): number | null {
   return placeIn(MONTHS, word);

@@ -1,4 +1,4 @@
-import { monthNamed, weekdayNamed } from "./calendar-words.ts";
+import { monthNamed, weekdayName, weekdayNamed } from "./calendar-words.ts";
 import { addDays, daysBetween, isCivilDate, localTime, weekdayOf } from "./civil.ts";
 import type { CivilDate, Instant } from "./instant.ts";
 import type { Zone } from "./zone.ts";
@@ -25,7 +25,8 @@ const LONGEST_LEAP_GAP = 8;
 
 /**
  * A date in forgiving words: `today`, `tomorrow`, `yesterday`, `Friday`, `next Friday` (the one after today),
- * `last Friday`, `3 May`, `May 3rd`, `3 May 2027`, `2026-05-03`, `in 3 days`.
+ * `last Friday`, `3 May`, `May 3rd`, `3 May 2027`, `2026-05-03`, `in 3 days`; a date may have its weekday before it, as
+ * screens have it: `Sun 3 May`.
  */
 export function readDate(
   text: string,
@@ -45,12 +46,16 @@ export function dateFromDay(
     .trim()
     .split(/[\s,]+/)
     .map((word) => word.replace(ORDINAL, "$1"));
-  const date =
-    nearDay(words, today) ??
-    weekday(words, today, prefer) ??
-    dayAndMonth(words, today, prefer) ??
-    (isCivilDate(text.trim()) ? text.trim() : null);
+  const date = nearDay(words, today) ?? weekday(words, today, prefer) ?? calendarDate(words, today, prefer);
   if (date !== null) return { date };
+  const named = weekdayNamed(words[0] ?? "");
+  const rest = named === null ? null : calendarDate(words.slice(1), today, prefer);
+  if (rest !== null) {
+    if (weekdayOf(rest) === named) return { date: rest };
+    return {
+      problem: `"${text.trim()}" is not in the calendar: ${rest} is a ${weekdayName(weekdayOf(rest))}.`,
+    };
+  }
   const quoted = text.trim();
   if (/^\d{4}-\d{1,2}-\d{1,2}$/.test(quoted) || looksDated(words))
     return { problem: `There is no date "${quoted}" in the calendar; write it like 3 May or 2026-05-03.` };
@@ -78,6 +83,11 @@ function weekday(words: readonly string[], today: CivilDate, prefer: Direction):
   if (which === "last") return addDays(today, ahead === 0 ? -7 : ahead - 7);
   const back = which === "" || which === "on" ? prefer === "past" : false;
   return addDays(today, back && ahead > 0 ? ahead - 7 : ahead);
+}
+
+function calendarDate(words: readonly string[], today: CivilDate, prefer: Direction): CivilDate | null {
+  const [only = ""] = words;
+  return words.length === 1 && isCivilDate(only) ? only : dayAndMonth(words, today, prefer);
 }
 
 function dayAndMonth(words: readonly string[], today: CivilDate, prefer: Direction): CivilDate | null {

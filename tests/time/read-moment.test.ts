@@ -142,6 +142,11 @@ describe("a date", () => {
     ["3 May 2028", "2028-05-03"],
     ["29 Feb", "2028-02-29"],
     ["2026-05-03", "2026-05-03"],
+    // As screens have it.
+    ["Sun 3 May", "2026-05-03"],
+    ["Sunday, May 3rd", "2026-05-03"],
+    ["Wed 25 Mar", "2026-03-25"],
+    ["Sun 2026-05-03", "2026-05-03"],
   ])("%s, to come", (text, expected) => {
     expect(date(text)).toEqual({ date: expected });
   });
@@ -174,6 +179,7 @@ describe("words that say no moment get one sentence with what to write", () => {
       "2026-02-28T24:01",
       'There is no moment "2026-02-28T24:01"; write it like 2026-03-28T14:05 or 3 May 14:05.',
     ],
+    ["Mon 3 May 9:00", '"Mon 3 May" is not in the calendar: 2025-05-03 is a Saturday.'],
     ["Frday 9:00", '"Frday" is not a date; write it like Friday, tomorrow, 3 May or 2026-05-03.'],
   ])("%s", (text, problem) => {
     expect(moment(text)).toEqual({ problem });
