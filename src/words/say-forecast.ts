@@ -31,7 +31,10 @@ export function sayForecasts(
     ...section(
       "Not finished",
       together(
-        pieces.flatMap(({ piece, noTime }) => (noTime === null ? [] : [[piece, sayNoTime(noTime)] as const])),
+        pieces.flatMap(({ piece, noTime, due, late }) => {
+          const promised = due === null || late !== null ? "" : `, promised ${sayDue(due, speech)}`;
+          return noTime === null ? [] : [[piece, `${sayNoTime(noTime)}${promised}`] as const];
+        }),
       ),
     ),
   ];

@@ -162,6 +162,13 @@ describe("a finish", () => {
       `\nNot finished\n  14 smelt walker: ${reason}`,
     );
   });
+
+  test("none, of a piece promised that is not known to be late, tells the promise too", () => {
+    const noTime: NoTime = { because: "touch first", step: "hangers" };
+    expect(said({ lastHandsOn: null, dryThrough: null, noTime, due: at("Sat 00:00") })).toContain(
+      "hangers opens by a touch alone: feel it, promised Fri",
+    );
+  });
 });
 
 test("pieces of which the same is to be said share a line", () => {

@@ -1,7 +1,7 @@
 import { type Instant, MINUTE, type Minutes } from "../../time/instant.ts";
 import { at } from "../at.ts";
 import { completions } from "../completions.ts";
-import type { PieceForecast } from "../plan-answer.ts";
+import type { NoTime, PieceForecast } from "../plan-answer.ts";
 import { lateWhy } from "./late-why.ts";
 import { noTimeFor } from "./no-time.ts";
 import { momentOf, type PlannedShop } from "./planned-shop.ts";
@@ -32,15 +32,21 @@ function forecast(shop: PlannedShop, number: number): PieceForecast {
   const { cure } = at(shop.made.problem.pieces, number);
   const finish = shop.plan.finish[number] ?? null;
   const due = dueOf(shop, number);
-  const isLate = due !== null && (finish === null || finish > due);
+  const noTime = finish === null ? noTimeFor(shop, number) : null;
+  const isLate = due !== null && (finish === null ? due <= 0 || !isUnknown(noTime) : finish > due);
   return {
     piece: at(shop.pieces, number),
     lastHandsOn: finish === null ? null : momentOf(shop, finish - cure),
     dryThrough: finish === null ? null : dryThrough(shop, number),
     due: due === null ? null : wholeMinute(momentOf(shop, due)),
     late: isLate ? { minutes: finish === null ? null : finish - due, why: lateWhy(shop, number) } : null,
-    noTime: finish === null ? noTimeFor(shop, number) : null,
+    noTime,
   };
+}
+
+/** Nobody can say before something is felt or measured, so neither that a promise is late. */
+function isUnknown(noTime: NoTime | null): boolean {
+  return noTime?.because === "touch first" || noTime?.because === "measure first";
 }
 
 /** "This one first" without a date makes it dear to be slow, but promises nothing. */

@@ -129,6 +129,10 @@ describe("a piece that found no time says why", () => {
     diary.take(1, "coat", "Mon 10:00");
     diary.hang(1, "coat", "Mon 10:06");
     expect(noTime(diary)).toEqual({ because: "touch first", step: "hangers" });
+    // Promised, it is not called late by anything but its date: nobody knows before it is felt.
+    diary.say(1, { kind: "changed", due: TUESDAY }, "Mon 11:00");
+    expect(askPlan(diary, "Mon 17:00").pieces[0]?.late).toBeNull();
+    expect(askPlan(diary, "next Mon 17:00").pieces[0]?.late?.why).toEqual({ because: "date passed" });
   });
 
   test("no bench session is long enough: 500 min at a stretch, Saturday has 420", () => {
