@@ -1,6 +1,5 @@
 import { handOn } from "../shop/hands.ts";
-import { preparationAsked } from "../shop/step-wait.ts";
-import { usualHang } from "../shop/usual-hang.ts";
+import { usualHang, usualInHand } from "../shop/usual-hang.ts";
 import type { Instant } from "../time/instant.ts";
 import type { Work } from "./choose-work.ts";
 import type { DecideContext } from "./context.ts";
@@ -12,12 +11,9 @@ import { type Refused, refuse } from "./refuse.ts";
  * Taken Tue 20:30, usually 8 min: 20:38.
  */
 export function hangTime(work: Work, context: DecideContext): { readonly at: Instant } | Refused {
-  const { piece, step, part } = work;
+  const { piece, step } = work;
   const hand = handOn(piece, step.name);
   if (!hand || hand.takenAt === null) return refuse({ code: "not in hand", tag: piece.tag });
-  const minutes =
-    part === "step"
-      ? context.usualMinutes(piece.definition.name, step)
-      : (preparationAsked(piece, step, hand.since)?.handsOn.likely ?? 0);
+  const minutes = usualInHand(piece, step, hand, context.usualMinutes);
   return { at: usualHang(hand, minutes, context).usual };
 }

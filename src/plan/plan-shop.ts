@@ -34,7 +34,7 @@ import {
 import type { CoatState, StepState } from "../shop/states.ts";
 import { stepState } from "../shop/step-state.ts";
 import { stepWait } from "../shop/step-wait.ts";
-import { usualHang } from "../shop/usual-hang.ts";
+import { usualHang, usualInHand } from "../shop/usual-hang.ts";
 import type { BenchHours, Session } from "../time/bench-hours.ts";
 import { localTime } from "../time/civil.ts";
 import { after, type Instant, type Minutes } from "../time/instant.ts";
@@ -271,23 +271,13 @@ function readHand(
   const { running, lying } = handsOf(piece);
   const hand = [running, ...lying].find((one) => one?.step === step.name);
   if (!hand) return null;
-  const usual = usualFor(piece, step, hand, context);
+  const usual = usualInHand(piece, step, hand, context.usualMinutes);
   return {
     hand,
     spent: minutesInHand(hand, context.now),
     usual,
     forgotten: state.is === "in hand" && state.forgotten ? usualHang(hand, usual, context) : null,
   };
-}
-
-/** Usual minutes of what is in hand: of the step, of its pass, or of the preparation its window asked for. */
-function usualFor(piece: Piece, step: Step, hand: InHand, context: NowContext): Minutes {
-  if (hand.part === "preparation") {
-    const asked = stepWait(piece, step, hand.since).windows.find(({ first }) => first !== null);
-    return Math.ceil(asked?.first?.handsOn.likely ?? 0);
-  }
-  const pass = hand.colour === null ? null : piece.scheme.find(({ colour }) => colour === hand.colour);
-  return pass?.minutes ?? context.usualMinutes(piece.definition.name, step);
 }
 
 function passesOf(piece: Piece, step: Step): readonly PassFacts[] {

@@ -33,6 +33,24 @@ export function usualHang(hand: InHand, usualMinutes: Minutes, at: Moment): Usua
 }
 
 /**
+ * Usual minutes of what is in hand: of the step, of its pass as the scheme has it, or of the preparation its window asked
+ * for.
+ *
+ * @param usualMinutes hands-on of a step of a process
+ */
+export function usualInHand(
+  piece: Piece,
+  step: Step,
+  hand: InHand,
+  usualMinutes: (process: string, step: Step) => Minutes,
+): Minutes {
+  if (hand.part === "preparation")
+    return Math.ceil(preparationAsked(piece, step, hand.since)?.handsOn.likely ?? 0);
+  const pass = hand.colour === null ? null : piece.scheme.find(({ colour }) => colour === hand.colour);
+  return pass?.minutes ?? usualMinutes(piece.definition.name, step);
+}
+
+/**
  * Whether a step in hand was most likely hung without a word: the bench session it was taken in has ended, and even
  * its highest hands-on time has passed.
  */
