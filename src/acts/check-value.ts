@@ -29,7 +29,7 @@ function checkLength(what: string, text: string, most: number): Refused | null {
 /** @returns a refusal unless it is a whole number from `least` to `most` */
 export function checkWhole(what: string, value: number, least: number, most: number): Refused | null {
   const fit = Number.isSafeInteger(value) && value >= least && value <= most;
-  return checkThat(fit, what, value, `a whole number from ${least} to ${most}`);
+  return checkThat(fit, what, value, least === most ? `${least}` : `a whole number from ${least} to ${most}`);
 }
 
 /** The first of these that refuses; null: none does. */

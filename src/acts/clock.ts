@@ -18,12 +18,13 @@ type Clock = ActOf<"clock">;
  * nor come before what it followed or after what followed it.
  *
  * A correction reaches to the newest event; where a right clock has stamped some since, a second one takes it back for
- * those. Unless said, what was recorded ahead of now is meant.
+ * those. Unless said, what was recorded ahead of now is meant, and nothing that a right clock has stamped after it.
  */
 export function decideClock(request: Clock, shop: Shop, context: DecideContext): Decision {
   const { now } = context;
-  const { minutes, at, until } = request;
+  const { minutes, at } = request;
   const since = request.since ?? firstAhead(shop, now);
+  const until = request.since === null ? rightSince(shop, since, now) : request.until;
   if (since === null || minutes === 0)
     return refuse({ code: "nothing changes", what: "nothing was written ahead of now" });
   if (until !== null && until <= since) return refuse({ code: "no such act", act: until });
@@ -61,6 +62,12 @@ function firstAhead(shop: Shop, now: Instant): Seq | null {
   if (ahead) return ahead.seq;
   // Only what was taken back since is ahead: the newest event of all.
   return (shop.newestRecorded ?? now) > now ? shop.newest : null;
+}
+
+/** The first event after one ahead of now that is not: by then the clock was right again; null: it was not yet. */
+function rightSince(shop: Shop, since: Seq | null, now: Instant): Seq | null {
+  const events = shop.acts.flatMap(({ events }) => events);
+  return events.find(({ seq, recorded }) => seq > (since ?? seq) && recorded <= now)?.seq ?? null;
 }
 
 /** Refuses a span with nothing in it, or one that was set right before: two terminals see the same clock jump. */

@@ -164,6 +164,20 @@ describe("a clock that was wrong", () => {
     expect(told(bench.take(1)).at(-1)).toBe("taken 1 drill");
   });
 
+  test("sets back nothing that a right clock has stamped since", () => {
+    const bench = tagged("Mon 18:00");
+    // Written by a clock five days ahead; the next ones by a right clock.
+    bench.at("Sat 20:00").note(1);
+    bench.at("Mon 20:05").note(2);
+    bench.at("Tue 18:00").take(1);
+    bench.at("Tue 18:30");
+    expect(told(bench.setClock(5 * 1440))).toEqual(["clock", "clock"]);
+    expect(bench.piece(1).notes[0]?.at).toBe(at("Mon 20:00"));
+    expect(bench.piece(2).notes[0]?.at).toBe(at("Mon 20:05"));
+    expect(bench.piece(1).hand?.takenAt).toBe(at("Tue 18:00"));
+    expect(told(bench.hang(1)).at(-1)).toBe("hung 1 shape");
+  });
+
   test("is leaned on by everything said since: times were given by it", () => {
     const bench = tagged("Mon 18:00");
     bench.at("Mon 19:10").note(1);
