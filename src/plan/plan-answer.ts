@@ -86,6 +86,8 @@ export interface PlannedRow {
   readonly ofMinutes: Minutes | null;
   /** Short checks, in minutes after each coat was laid. */
   readonly looks: readonly Minutes[];
+  /** What its step wants to be measured and was not yet, or came out too high. */
+  readonly measures: readonly string[];
   /** Names of the cautions it comes with. */
   readonly cautions: readonly string[];
   /** It is in hand already. */

@@ -67,7 +67,7 @@ function sayRow(row: PlannedRow, speech: Speech): string[] {
   ];
   const margin = " ".repeat(BOX.length + when + 1);
   const wide = WIDE - margin.length;
-  const below = [said.by, said.setUp, said.inHand, said.look, said.finishes]
+  const below = [said.by, said.measure, said.setUp, said.inHand, said.look, said.finishes]
     .filter((text) => text !== "")
     .join("; ");
   return [

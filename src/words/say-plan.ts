@@ -75,6 +75,6 @@ function sayTimetable(sessions: readonly PlannedSession[], speech: Speech, colum
   });
 }
 
-function sayRest({ station, setUp, look, by, inHand, finishes }: PlannedRowWords): string {
-  return [inHand, by, finishes, station, setUp, look].filter((text) => text !== "").join(", ");
+function sayRest({ station, setUp, look, measure, by, inHand, finishes }: PlannedRowWords): string {
+  return [inHand, by, finishes, station, measure, setUp, look].filter((text) => text !== "").join(", ");
 }

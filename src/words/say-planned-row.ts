@@ -19,6 +19,8 @@ export interface PlannedRowWords {
   /** `melt lead 20 min first`; nothing where none is needed or it stands already. */
   readonly setUp: string;
   readonly station: string;
+  /** `measure wood moisture first`, or nothing. */
+  readonly measure: string;
   /** `look after 5 and 15 min`, or nothing. */
   readonly look: string;
   /** `begin by 19:34`, `do not leave it`, or nothing. */
@@ -31,7 +33,7 @@ export interface PlannedRowWords {
 
 /** A row of a timetable, as its cells. */
 export function sayPlannedRow(row: PlannedRow, speech: Speech): PlannedRowWords {
-  const { setUp, looks, finishes, pieces } = row;
+  const { setUp, looks, measures, finishes, pieces } = row;
   return {
     from: clockOnly(row.from, speech),
     who: sayPlannedPieces(pieces),
@@ -40,6 +42,7 @@ export function sayPlannedRow(row: PlannedRow, speech: Speech): PlannedRowWords 
     setUp:
       setUp === null || setUp.minutes === 0 ? "" : plainText(`${setUp.what} ${sayWait(setUp.minutes)} first`),
     station: plainText(row.station),
+    measure: measures.length === 0 ? "" : plainText(`measure ${sayList(measures)} first`),
     look: looks.length === 0 ? "" : `look after ${sayList(looks)} min`,
     by: sayBy(row, speech),
     inHand: row.inHand ? "in hand" : "",

@@ -77,6 +77,8 @@ describe("a row", () => {
     );
     expect(sayPlannedRow(makeRow({ inHand: true }), speech).inHand).toBe("in hand");
     expect(sayPlannedRow(makeRow({ looks: [5, 15] }), speech).look).toBe("look after 5 and 15 min");
+    const unmeasured = makeRow({ measures: ["wood moisture"] });
+    expect(sayPlannedRow(unmeasured, speech).measure).toBe("measure wood moisture first");
   });
 
   test("says by when, or that it cannot wait for another evening", () => {

@@ -30,6 +30,7 @@ export function makeRow(changes: Partial<PlannedRow> = {}): PlannedRow {
     minutes: 8,
     ofMinutes: null,
     looks: [],
+    measures: [],
     cautions: [],
     inHand: false,
     tagsNew: false,

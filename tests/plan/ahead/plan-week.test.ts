@@ -25,6 +25,12 @@ test("Mon 18:01: the second seal of 1 and 2 is done in one go, 1 begun before it
   expect(row?.from).toBeLessThanOrEqual(at("Mon 19:59"));
 });
 
+test("Mon 18:01: wood that will be poured was not measured yet, and the row says what to measure", () => {
+  const rows = askPlan(monday(), "Mon 18:01").sessions.flatMap((session) => session.rows);
+  expect(rows.find(({ step }) => step === "pour the ballast")?.measures).toEqual(["wood moisture"]);
+  expect(rows.find(({ step }) => step === "shape")?.measures).toEqual([]);
+});
+
 test("Mon 19:05: no lead is melted before the vapour of the seal is gone at 19:44", () => {
   const diary = monday();
   diary.workUpTo(3, "pour the ballast", "Mon 18:50");
@@ -34,6 +40,7 @@ test("Mon 19:05: no lead is melted before the vapour of the seal is gone at 19:4
   const plan = askPlan(diary, "Mon 19:05");
   const pour = plan.sessions.flatMap(({ rows }) => rows).find(({ step }) => step === "pour the ballast");
   expect(pour?.setUp).toEqual({ what: "melt lead", minutes: 20 });
+  expect(pour?.measures).toEqual([]);
   expect(pour?.from).toBeGreaterThanOrEqual(at("Mon 19:44"));
   // 3 poured 20:10 to 20:16, the pot away by 20:21: the seal of 3, whose vapour keeps apart from its heat, begins at once.
   const seal = plan.sessions[0]?.rows.find(({ step, from }) => step === "seal" && from > (pour?.until ?? 0));
