@@ -132,17 +132,6 @@ describe("with three pieces out", () => {
     expect(await done(bench, "Mon 19:24", "hang 1 2 --ago 20m")).toMatch(/^1 and 2 hung 19:04/);
   });
 
-  test("hung as usual, it was hung when now asked whether it was: a pass takes its scheme's minutes", async () => {
-    const line = 'tag walker --name perch --scheme "ochre 4/5" --hung "second seal" --since 12:30';
-    await done(bench, "Mon 18:00", line);
-    await done(bench, "Mon 20:30", "take 4");
-    const question = "4 colours in hand since Mon 20:30: hung Mon 20:34, as usual?";
-    expect(await done(bench, "Tue 18:00", "now")).toContain(question);
-    expect(await done(bench, "Tue 18:01", "hang 4 --as-usual")).toMatch(
-      /^4 hung Mon 20:34 as usual, colours, ochre/,
-    );
-  });
-
   test("hung as usual and at a time said are two things", async () => {
     expect(await refused(bench, "Mon 18:05", "hang 3 --as-usual --ago 5m", 2)).toBe(
       "Say --as-usual or when it was, not both.",

@@ -87,3 +87,18 @@ test("a process that is not found may be in a file that cannot be used: that is 
     /^There is no process "mine": .*; some files cannot be used, dryline process check says why\.$/,
   );
 });
+
+test("a forgotten pass is hung as usual when now asks whether it was: after the minutes of its scheme", async () => {
+  await done(
+    bench,
+    "Mon 18:00",
+    'tag walker --name perch --scheme "ochre 4/5" --hung "second seal" --since 12:30',
+  );
+  await done(bench, "Mon 20:30", "take 3");
+  expect(await done(bench, "Tue 18:00", "now")).toContain(
+    "3 colours in hand since Mon 20:30: hung Mon 20:34, as usual?",
+  );
+  expect(await done(bench, "Tue 18:01", "hang 3 --as-usual")).toMatch(
+    /^3 hung Mon 20:34 as usual, colours, ochre/,
+  );
+});

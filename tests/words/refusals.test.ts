@@ -206,39 +206,6 @@ const cases: { readonly [C in RefusalCode]: readonly Case<C>[] } = {
       },
       "3 pour the ballast is held, as wood moisture of 3 is not measured, at most 10 %: measure the wood moisture, or go on anyway with a reason.",
     ],
-    // One act ends both.
-    [
-      {
-        tags: [4],
-        step: "sand",
-        holds: ["heat", "lead fume"].map((what) => ({
-          code: "keep apart" as const,
-          because: `${what} of the lead pot`,
-          until: null,
-          tags: [],
-          remedy: "put the lead pot away",
-        })),
-      },
-      "4 sand is held by heat of the lead pot and lead fume of the lead pot: put the lead pot away, or go on anyway with a reason.",
-    ],
-    // What ends by itself tells when, where the rest does not.
-    [
-      {
-        tags: [3],
-        step: "pour the ballast",
-        holds: [
-          { code: "keep apart", because: "dust of 3", until: at("Tue 18:30"), tags: [3], remedy: null },
-          {
-            code: "measure first",
-            because: "wood moisture of 3 is not measured, at most 10 %",
-            until: null,
-            tags: [3],
-            remedy: "measure the wood moisture",
-          },
-        ],
-      },
-      "3 pour the ballast is held by dust of 3 till 18:30, and as wood moisture of 3 is not measured, at most 10 %: measure the wood moisture, or go on anyway with a reason.",
-    ],
   ],
   "no rotation in this air": [
     [
