@@ -83,15 +83,22 @@ export class Placing {
 
   /** The piece as it was put, and all taken back from the circle; null: it does not keep to its waits. */
   finish(): Placed | null {
-    const { circle } = this.route;
-    const starts = circle.tasks.map((_, task) => this.#startOf(task) ?? Number.NaN);
-    const made = circle.tasks.map((_, task) => this.#put.some((put) => put.task === task && put.made));
+    const { tasks, pieces } = this.route.circle;
+    const [piece] = pieces;
+    const isWhole = this.#put.length === tasks.length;
+    // Loops, no functions of their own: V8 would compile these for one kind of list, find another, and begin again for ever.
+    const starts = new Array<Minutes>(tasks.length).fill(0);
+    const made = new Array<boolean>(tasks.length).fill(false);
+    for (const put of this.#put) {
+      starts[put.task] = put.start;
+      made[put.task] = put.made;
+    }
     while (this.#put.length > 0) this.takeBack();
-    if (!holdsLags(this.route, starts)) return null;
-    const [piece] = circle.pieces;
-    if (piece === undefined) return null;
-    const from = Math.min(...piece.begins.map((task) => starts[task] as number));
-    const until = Math.max(...piece.ends.map(({ task, minutes }) => (starts[task] as number) + minutes));
+    if (piece === undefined || !isWhole || !holdsLags(this.route, starts)) return null;
+    let from = Number.POSITIVE_INFINITY;
+    let until = Number.NEGATIVE_INFINITY;
+    for (const task of piece.begins) from = Math.min(from, starts[task] as Minutes);
+    for (const { task, minutes } of piece.ends) until = Math.max(until, (starts[task] as Minutes) + minutes);
     return { starts, made, from, until };
   }
 
