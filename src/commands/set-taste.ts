@@ -26,6 +26,7 @@ export async function setTaste(of: keyof typeof KEYS, words: CommandWords, bench
   }
   const [word, value] = found;
   const { workshop } = await bench.open();
-  await writeTaste(workshop.places.config, key, value);
+  const trouble = await writeTaste(workshop.places.config, key, value);
+  if (trouble !== null) return { problems: [trouble] };
   return { text: [`From now on ${of} is ${word}.`], json: { [of]: value } };
 }

@@ -28,12 +28,24 @@ export function readTaste(folder: string): { readonly taste: Taste; readonly tro
   }
 }
 
-/** Keeps one taste in the settings file (made with its folder when missing). */
+/**
+ * Keeps one taste in the settings file (made with its folder when missing).
+ *
+ * @returns why it could not be kept; null: it is
+ */
 export async function writeTaste<K extends keyof Taste>(
   folder: string,
   key: K,
   value: Taste[K],
-): Promise<void> {
+): Promise<string | null> {
   const { default: Conf } = await import("conf");
-  new Conf<Taste>({ cwd: folder, configName: "config", clearInvalidConfig: true }).set(key, value);
+  try {
+    new Conf<Taste>({ cwd: folder, configName: "config", clearInvalidConfig: true }).set(key, value);
+    return null;
+  } catch (trouble) {
+    const { code } = trouble as NodeJS.ErrnoException;
+    // Without a code of the file system it is our own mistake.
+    if (code === undefined) throw trouble;
+    return `${join(folder, FILE)} cannot be written (${code}): allow writing it and its folder, or set DRYLINE_HOME`;
+  }
 }

@@ -100,6 +100,9 @@ test.skipIf(!mayRead)("an act is refused in one sentence, and nothing of it is k
     );
   }
   expect(dryline(someUser, "rack").stdout).not.toMatch(/^ {2}2 /m);
+  const taste = dryline(someUser, "settings", "clock", "12");
+  expect(taste).toMatchObject({ status: 2, stdout: "" });
+  expect(taste.stderr).toMatch(/config\.json cannot be written \(E\w+\): /);
 });
 
 test.skipIf(!mayRead)("what another program has written to the log beside it is read, too", () => {
