@@ -52,12 +52,13 @@ export class FitPieces {
     }
     const from = player.placeAt(since);
     const to = player.placeAt(until + BEYOND);
+    if (!isWhole(order, from, to, outs)) return Number.POSITIVE_INFINITY;
     this.#keep(order.slice(from, to), outs);
     if (!this.#fit(outs, since, until, ceiling)) return Number.POSITIVE_INFINITY;
     const trial = [...order.slice(0, from), ...this.#work.tasks, ...order.slice(to)];
     let first = from;
     while (first < to && trial[first] === order[first]) first++;
-    if (first === to || trial.length !== order.length) return Number.POSITIVE_INFINITY;
+    if (first === to) return Number.POSITIVE_INFINITY;
     let end = to;
     while (trial[end - 1] === order[end - 1]) end--;
     return player.try(trial, first, end, ceiling);
@@ -81,7 +82,7 @@ export class FitPieces {
     const work = this.#work;
     work.clear();
     for (const task of tasks) {
-      if (task.end < NEVER && !outs.includes(task.piece)) work.add(task, task.begin, task.end);
+      if (!outs.includes(task.piece)) work.add(task, task.begin, task.end);
     }
     const { bench } = this.#drawing;
     if (bench.mostOut === null) return;
@@ -117,6 +118,22 @@ export class FitPieces {
     }
     return true;
   }
+}
+
+/** Whether a stretch of the order holds all work of these pieces, and of others none for which no time was found. */
+function isWhole(
+  order: readonly BenchTask[],
+  from: number,
+  to: number,
+  pieces: readonly BenchPiece[],
+): boolean {
+  for (let place = from; place < to; place++) {
+    const { end, piece } = order[place] as BenchTask;
+    if (end >= NEVER && !pieces.includes(piece)) return false;
+  }
+  return pieces.every(({ tasks }) =>
+    tasks.every(({ running, position }) => running || (position >= from && position < to)),
+  );
 }
 
 /** When the first of a piece's tasks to do begins. */
