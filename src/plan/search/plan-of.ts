@@ -1,3 +1,4 @@
+import type { Minutes } from "../../time/instant.ts";
 import type { Plan, Visit } from "../plan.ts";
 import type { Bench, BenchTask } from "./bench.ts";
 import { NEVER } from "./calendar.ts";
@@ -14,26 +15,28 @@ export function planOf({ tasks, pieces }: Bench): Plan {
 
 /** Preparations in the order of the waits that ask for them, then the work itself or its parts. */
 function visitsOf(task: BenchTask): Visit[] {
-  const { index, begin, setUpMinutes, start, end, parts } = task;
+  const { index, setUpMinutes, start, end, parts } = task;
   if (task.ended !== null) return [];
   if (parts.length > 0) {
-    return [...preparationsOf(task), ...partsOf(task)];
+    // Of one for whose other parts no time was found, only they tell when it was begun.
+    const [setUp = 0, first = 0] = parts;
+    return [...preparationsOf(task, first - setUp), ...partsOf(task)];
   }
   if (end >= NEVER) return [];
   return [
-    ...(begin < start ? preparationsOf(task) : []),
+    ...preparationsOf(task, start - setUpMinutes),
     { task: index, part: "step", setUp: setUpMinutes, start, end },
   ];
 }
 
-function preparationsOf({ index, begin, windows }: BenchTask): Visit[] {
+/** @param until when the set-up, or the work itself, begins */
+function preparationsOf({ index, windows }: BenchTask, until: Minutes): Visit[] {
+  const asked = windows.flatMap(({ preparation }) => preparation ?? []);
   const visits: Visit[] = [];
-  let from = begin;
-  for (const { preparation } of windows) {
-    if (preparation === null) continue;
-    const end = from + preparation.minutes;
-    visits.push({ task: index, part: "preparation", setUp: 0, start: from, end });
-    from = end + preparation.settles;
+  let from = asked.reduce((least, { minutes, settles }) => least - minutes - settles, until);
+  for (const { minutes, settles } of asked) {
+    visits.push({ task: index, part: "preparation", setUp: 0, start: from, end: from + minutes });
+    from += minutes + settles;
   }
   return visits;
 }
