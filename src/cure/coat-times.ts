@@ -34,11 +34,9 @@ export function coatTimes(
   coat: Coat,
   laidAt: Instant,
   flashOff: Minutes | null,
-  { air, factor }: Drying = AS_BY_SHEET,
+  drying: Drying = AS_BY_SHEET,
 ): CoatTimes {
-  const reach = (minutes: Minutes) => air.reach(coat, laidAt, minutes * factor);
-  // A coat found dry early may still hold what must leave it before the next one goes on.
-  const reachOpening = (minutes: Minutes) => air.reach(coat, laidAt, minutes * Math.max(1, factor));
+  const reach = (minutes: Minutes) => drying.air.reach(coat, laidAt, minutes * drying.factor);
   const reaches: Partial<Record<Stage, Instant>> = { wet: laidAt };
   for (const stage of STAGES) {
     const minutes = coat.stages[stage];
@@ -46,7 +44,10 @@ export function coatTimes(
   }
   const windows: Span[] = [];
   for (const { opens, shuts, first } of coat.windows) {
-    const from = reachOpening(opens === "flash-off" ? (flashOff ?? coat.flashOff) : opens);
+    const from =
+      opens === "flash-off"
+        ? flashedAt(coat, laidAt, flashOff, drying)
+        : opensAt(coat, laidAt, opens, drying);
     const to = shuts === null ? null : reach(shuts);
     // A flash-off given longer than its window leaves nothing of the window.
     if (to === null || from < to) windows.push({ opens: from, shuts: to, first });
@@ -55,6 +56,16 @@ export function coatTimes(
     windows.push({ opens: reachedAt(reaches, "dry-hard") ?? laidAt, shuts: null, first: null });
   }
   return { laidAt, reaches, windows };
+}
+
+/** When a coat has flashed off, by the minutes given to its pass or, where there are none, its own. */
+export function flashedAt(coat: Coat, laidAt: Instant, flashOff: Minutes | null, drying: Drying): Instant {
+  return opensAt(coat, laidAt, flashOff ?? coat.flashOff, drying);
+}
+
+/** A coat found dry early may still hold what must leave it before the next one goes on. */
+function opensAt(coat: Coat, laidAt: Instant, minutes: Minutes, { air, factor }: Drying): Instant {
+  return air.reach(coat, laidAt, minutes * Math.max(1, factor));
 }
 
 /**

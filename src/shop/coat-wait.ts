@@ -1,7 +1,7 @@
-import type { Span } from "../cure/coat-times.ts";
+import { flashedAt, type Span } from "../cure/coat-times.ts";
 import { windowsFrom } from "../cure/windows.ts";
 import type { Stage } from "../process/coat.ts";
-import { after, type Instant } from "../time/instant.ts";
+import type { Instant } from "../time/instant.ts";
 import { feltBy, type LaidCoat } from "./laid-coat.ts";
 import type { SentBack } from "./shop.ts";
 import { type NotByClock, stageMoment } from "./stage-moment.ts";
@@ -90,7 +90,7 @@ function isWetOnWet({ times }: LaidCoat, windows: readonly Span[], now: Instant)
  * shuts, and later windows ask, as the coat's own do.
  */
 export function waitForPass(laid: LaidCoat, now: Instant): CoatWait {
-  const flashed = after(laid.times.laidAt, laid.hang.flashOff ?? laid.coat.flashOff);
+  const flashed = flashedAt(laid.coat, laid.times.laidAt, laid.hang.flashOff, laid.drying);
   const [first, ...later] = laid.times.windows;
   const shuts = first?.shuts ?? null;
   const next: readonly Span[] =

@@ -3,11 +3,11 @@ import { commonWindows, joinWindows, windowsFrom } from "../cure/windows.ts";
 import type { Preparation, Stage } from "../process/coat.ts";
 import { coatsBefore } from "../process/order.ts";
 import type { Step } from "../process/step.ts";
-import { after, type Instant, type Minutes } from "../time/instant.ts";
+import { after, type Instant } from "../time/instant.ts";
 import { type CoatWait, type Need, waitForCoat, waitForPass } from "./coat-wait.ts";
-import { coatOf, type LaidCoat, laidBy } from "./laid-coat.ts";
+import { type LaidCoat, laidBy } from "./laid-coat.ts";
 import { lastHang, workOf } from "./passes.ts";
-import type { Hang, Piece, StepWork } from "./shop.ts";
+import type { Piece, StepWork } from "./shop.ts";
 import type { NotByClock } from "./stage-moment.ts";
 
 /** Everything that the next pass of a step waits for, its steps before being done. */
@@ -35,7 +35,7 @@ export function stepWait(piece: Piece, step: Step, now: Instant): StepWait {
   const released =
     passBefore === null
       ? releasedAt(piece, step, work)
-      : after(passBefore.hungAt, flashOffOf(piece, step, passBefore));
+      : after(passBefore.hungAt, waits.length > 0 ? 0 : (passBefore.flashOff ?? 0));
   return {
     windows: windowsFrom(coatWindows, released),
     coatWindows,
@@ -81,11 +81,6 @@ function releasedAt(piece: Piece, step: Step, work: StepWork): Instant {
     work.sentBack?.at ?? Number.NEGATIVE_INFINITY,
     ...(ends.length === 0 ? [piece.taggedAt] : ends),
   );
-}
-
-/** Minutes between this pass and the next of the same step: its own, else its coat's. */
-function flashOffOf(piece: Piece, step: Step, pass: Hang): Minutes {
-  return pass.flashOff ?? coatOf(piece, step)?.flashOff ?? 0;
 }
 
 /**

@@ -2,6 +2,7 @@ import { describe, expect, test } from "vitest";
 import { coloursLeft, nextPass, passesLeft } from "../../src/shop/passes.ts";
 import { stepState } from "../../src/shop/step-state.ts";
 import { Diary } from "../fixtures/diary.ts";
+import { everyDay, inAir } from "../fixtures/shop-in-air.ts";
 import { makeProcess, makeStep, varnish, walker } from "../fixtures/walker.ts";
 import { at, moment } from "../fixtures/week-time.ts";
 
@@ -47,6 +48,23 @@ describe("a scheme of two colours", () => {
     expect(stepState(given.piece(1), "colours", moment("Mon 18:20"))).toMatchObject({
       opens: at("Mon 18:29"),
     });
+  });
+
+  test("in air that dries half as fast the flash-off lasts twice as long, and in warm dry air less", () => {
+    // Water leaves by how much more vapour the air could take up: at 20 °C, 75 % half of what it is at 50 %, 20 % 1.6 times.
+    for (const [humidity, opens] of [
+      [75, "Mon 18:30"],
+      [20, "Mon 18:24"],
+    ] as const) {
+      const diary = sealed([ochre, moss]);
+      diary.hang(1, "colours", "Mon 18:20", { colour: "ochre" });
+      const piece = inAir(
+        diary.shop(),
+        everyDay(() => 20, humidity),
+      ).pieces.get(1);
+      if (piece === undefined) throw new Error("1 is in the shop");
+      expect(stepState(piece, "colours", moment("Mon 18:21"))).toMatchObject({ opens: at(opens) });
+    }
   });
 
   test("sprayed in the other order is kept as sprayed, with the minutes it took", () => {
