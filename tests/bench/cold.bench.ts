@@ -9,7 +9,7 @@ import { compareRuns, type Row, type Run } from "./compare-runs.ts";
 import { type OldShop, tenYears, writeOldJournal } from "./old-journal.ts";
 
 /** Enough for a median that a busy moment does not move. */
-const ROUNDS = 25;
+const ROUNDS = 60;
 
 /** It runs the program as built. */
 export const runsBuilt = true;
