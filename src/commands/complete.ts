@@ -166,13 +166,14 @@ function candidatesOf(
   library: Library,
 ): readonly Candidate[] {
   const pieces = [...shop.pieces.values()].filter(({ end }) => end === null);
+  const { processes } = library;
   const steps = [
     ...pieces.flatMap(({ route }) => route),
-    ...library.processes.flatMap(({ definition }) => definition.steps),
+    ...processes.flatMap(({ definition }) => definition.steps),
   ];
   switch (kind) {
     case "processes":
-      return plain(library.processes.map(({ definition }) => definition.name));
+      return plain(processes.map(({ definition }) => definition.name));
     case "coats":
       return plain(library.coats.map(({ coat }) => coat.name));
     case "cautions":
