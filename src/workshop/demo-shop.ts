@@ -66,6 +66,7 @@ export async function makeDemoShop({ speed, clock = machineClock }: DemoOptions)
     state: join(folder, "state"),
   };
   const remove = () => rmSync(folder, { recursive: true, force: true });
+  const unguard = removeOnSignal(remove);
   try {
     const end = await playHistory(places);
     const live = scaledClock(clock, end, speed);
@@ -74,7 +75,24 @@ export async function makeDemoShop({ speed, clock = machineClock }: DemoOptions)
   } catch (trouble) {
     remove();
     throw trouble;
+  } finally {
+    unguard();
   }
+}
+
+/** Ended while the shop is made, as by Ctrl-C, the program takes its folder along. @returns what ends this guard */
+function removeOnSignal(remove: () => void): () => void {
+  const signals = ["SIGINT", "SIGTERM", "SIGHUP"] as const;
+  const unguard = () => {
+    for (const signal of signals) process.off(signal, end);
+  };
+  const end = (signal: NodeJS.Signals) => {
+    unguard();
+    remove();
+    process.kill(process.pid, signal);
+  };
+  for (const signal of signals) process.on(signal, end);
+  return unguard;
 }
 
 /** Plays the days one session after another. Gives the moment the script ends. */
@@ -94,6 +112,8 @@ async function playHistory(places: PlacesOnDisk): Promise<Instant> {
       // Some evenings belong to other things: that is when windows are missed.
       if (chance() < 0.12 && session.closes < end) continue;
       hand.time = session.opens;
+      // Between evenings signals are heard: the journal never lets them in.
+      await new Promise((resolve) => setImmediate(resolve));
       await readAir(hand.time);
       await playSession(workshop, hand, Math.min(session.closes, end), chance);
     }
