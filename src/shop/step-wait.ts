@@ -32,6 +32,7 @@ export function stepWait(piece: Piece, step: Step, now: Instant): StepWait {
   const waits = passBefore === null ? waitsOnCoats(piece, step, need, now) : waitsOnPass(piece, step, now);
   const common = commonWindows(waits.map(({ windows }) => windows));
   const coatWindows = joinWindows(withoutDone(common, work.prepared?.at ?? null));
+  // The flash-off of a coat is in its windows, as the air lets it; a pass without a coat has only its minutes.
   const released =
     passBefore === null
       ? releasedAt(piece, step, work)

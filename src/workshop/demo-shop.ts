@@ -112,7 +112,7 @@ async function playHistory(places: PlacesOnDisk): Promise<Instant> {
       // Some evenings belong to other things: that is when windows are missed.
       if (chance() < 0.12 && session.closes < end) continue;
       hand.time = session.opens;
-      // Between evenings signals are heard: the journal never lets them in.
+      // A turn of the event loop, in which signals are heard: promises of the journal alone take none.
       await new Promise((resolve) => setImmediate(resolve));
       await readAir(hand.time);
       await playSession(workshop, hand, Math.min(session.closes, end), chance);
