@@ -1,8 +1,8 @@
-import type { JournalEvent } from "../journal/event.ts";
-import type { ActRecord, Shop } from "../shop/shop.ts";
+import type { Shop } from "../shop/shop.ts";
 import { aboutAct } from "./about-act.ts";
 import type { DecideContext } from "./context.ts";
 import type { Decision } from "./decision.ts";
+import { leansOn } from "./leans-on.ts";
 import { nameAct } from "./name-act.ts";
 import { refuse } from "./refuse.ts";
 import type { ActOf } from "./request.ts";
@@ -21,7 +21,7 @@ export function decideUndo(request: ActOf<"undo">, shop: Shop, context: DecideCo
       ? refuse({ code: "nothing to undo" })
       : refuse({ code: "no such act", act: request.target });
   }
-  const leaning = shop.acts.find((later) => later.act > target.act && leansOn(later, target));
+  const leaning = shop.acts.find((later) => later.act > target.act && leansOn(later, target, shop));
   if (leaning) {
     return refuse({
       code: "leaned on",
@@ -32,25 +32,4 @@ export function decideUndo(request: ActOf<"undo">, shop: Shop, context: DecideCo
     });
   }
   return aboutAct({ kind: "undone", target: target.act }, target, request.at, shop);
-}
-
-/** Whether a later act would lose its footing without an earlier one. */
-function leansOn(later: ActRecord, earlier: ActRecord): boolean {
-  return (
-    later.tags.some((tag) => earlier.tags.includes(tag)) ||
-    later.stations.some((station) => earlier.stations.includes(station)) ||
-    settled(later).some((of) => settled(earlier).includes(of)) ||
-    // Times after a clock was set right were given by it.
-    earlier.kinds.includes("clock") ||
-    later.events.some((event) => event.kind === "amended" && event.target === earlier.act)
-  );
-}
-
-/** What an act settles: two settings of one kind are in an order. Days away and hours hang together. */
-function settled({ events }: ActRecord): readonly string[] {
-  return events.flatMap((event: JournalEvent) => {
-    if (event.kind !== "settled") return [];
-    const { of } = event.setting;
-    return of === "back" ? ["away"] : of;
-  });
 }

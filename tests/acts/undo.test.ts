@@ -54,11 +54,32 @@ describe("undo", () => {
     });
   });
 
-  test("of work is leaned on by later work at its station", () => {
+  test("of work is not leaned on by other pieces worked at its station since", () => {
     const bench = tagged(2);
     bench.at("Mon 18:10").hang(1);
-    bench.hang(2);
-    expect(refusalOf(bench.undo(3))).toMatchObject({ code: "leaned on", byWhat: "hung shape, 2" });
+    bench.at("Mon 18:20").hang(2);
+    bench.at("Mon 18:30").take(2);
+    expect(told(bench.undo(3))).toEqual(["undone 1", "undone bench"]);
+    expect(bench.state(1, "shape").is).toBe("open");
+    expect(bench.state(2, "drill").is).toBe("in hand");
+    expect(bench.shop.setAside).toEqual([]);
+  });
+
+  test("of a cup is leaned on by what was laid of it and by its putting away, not by other work there", () => {
+    const bench = new Bench("Mon 18:00");
+    bench.tag(1, { hung: { step: "detail", since: at("last Sun 12:00") } });
+    bench.tag(1);
+    bench.ready("bench");
+    const cup = bench.shop.acts.at(-1)?.act ?? 0;
+    bench.at("Mon 18:10").hang(2);
+    const ask = { act: "undo", at: bench.clock, target: cup } as const;
+    expect(bench.decision(ask).events).toMatchObject([{ kind: "undone", station: "bench" }]);
+    bench.hang(1);
+    const laid = bench.shop.acts.at(-1)?.act ?? 0;
+    expect(refusalOf(bench.undo(cup))).toMatchObject({ code: "leaned on", byWhat: "hung last clear, 1" });
+    bench.undo(laid);
+    bench.putAway("bench");
+    expect(refusalOf(bench.undo(cup))).toMatchObject({ code: "leaned on", byWhat: "put away" });
   });
 
   test("of a setting is leaned on by a later one of its kind alone", () => {
