@@ -1,5 +1,6 @@
 import type { NewAir } from "../journal/air.ts";
 import { type AirLineRead, AirLines, gapsBetween, isOldAsByZone } from "../words/air-lines.ts";
+import { plainText } from "../words/plain-text.ts";
 import type { AirWords } from "../words/read-air.ts";
 import { sayColdPast } from "../words/say-how-sure.ts";
 import { sayCount } from "../words/say-list.ts";
@@ -23,7 +24,8 @@ export async function takeReadings(words: CommandWords, bench: Bench, place: str
   const tally = { kept: 0, known: 0, doubted: 0, unread: 0, moments: [] as number[] };
   let told = 0;
   const tell = (sentence: string): void => {
-    if (told++ < MOST_TOLD) bench.context.err(`${sentence}.\n`);
+    // A line of the pipe stands in it as it came.
+    if (told++ < MOST_TOLD) bench.context.err(`${plainText(sentence)}.\n`);
   };
   const keep = async (read: readonly AirLineRead[]): Promise<void> => {
     const readings: NewAir[] = [];

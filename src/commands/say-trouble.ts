@@ -1,4 +1,5 @@
 import { JournalTrouble } from "../journal/trouble.ts";
+import { plainText } from "../words/plain-text.ts";
 import { NoFolder } from "../workshop/open-workshop.ts";
 import { NoHomeFolder } from "../workshop/places-on-disk.ts";
 
@@ -6,5 +7,6 @@ import { NoHomeFolder } from "../workshop/places-on-disk.ts";
 export function sayTrouble(trouble: unknown): string | null {
   const known =
     trouble instanceof JournalTrouble || trouble instanceof NoFolder || trouble instanceof NoHomeFolder;
-  return known ? trouble.message.replace(/\.$/, "") : null;
+  // It names a path, and a path may hold anything.
+  return known ? plainText(trouble.message.replace(/\.$/, "")) : null;
 }

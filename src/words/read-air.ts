@@ -27,6 +27,8 @@ const TEMPERATURE = new RegExp(String.raw`${FIGURE}\s*°?\s*([CF])(?![A-Za-z])`,
 const HUMIDITY = new RegExp(String.raw`${FIGURE}\s*%(?:\s*RH\b)?`, "i");
 /** A sensor's clock may be a little ahead of ours. */
 const AHEAD: number = 2 * MINUTE;
+/** Letters of a line that a sentence about it shows: a pipe may hold one without end. */
+const SHOWN = 60;
 const LEAST_SECONDS = 1_000_000_000;
 const LEAST_MILLISECONDS = LEAST_SECONDS * 1_000;
 
@@ -43,7 +45,7 @@ export function readAirWords(text: string, as: AirWords): SaidAir | { readonly p
   const humidity = HUMIDITY.exec(text);
   if (temperature === null || humidity === null) {
     const lacks = temperature === null ? "a temperature with its unit" : "a humidity in %";
-    return { problem: `"${text.trim()}" lacks ${lacks}: write 62F 58% or 16.5C 58%` };
+    return { problem: `"${text.trim().slice(0, SHOWN)}" lacks ${lacks}: write 62F 58% or 16.5C 58%` };
   }
   const rest = text.replace(temperature[0], " ").replace(humidity[0], " ");
   const at = readTime(rest.replaceAll(/[,;\t]/g, " ").trim(), as);
@@ -63,7 +65,8 @@ function readTime(text: string, { now, zone }: AirWords): Instant | { readonly p
   const count = /^\d{9,}(\.\d+)?$/.test(text) ? Number(text) : null;
   if (count !== null && count >= LEAST_MILLISECONDS) return Math.round(count);
   if (count !== null) return Math.round(count * 1_000);
-  const read = readMoment(text, { now, zone });
+  // No moment is written longer than that.
+  const read = readMoment(text.slice(0, SHOWN), { now, zone });
   return "instant" in read ? read.instant : { problem: read.problem.replace(/\.$/, "") };
 }
 
@@ -107,7 +110,7 @@ function readJson(text: string, as: AirWords): SaidAir | { readonly problem: str
   try {
     value = JSON.parse(text);
   } catch {
-    return { problem: `"${text.slice(0, 60)}" is no JSON` };
+    return { problem: `"${text.slice(0, SHOWN)}" is no JSON` };
   }
   const fields = new Map<string, unknown>();
   for (const [name, field] of Object.entries(value as object)) {

@@ -1,7 +1,9 @@
 import { Readable } from "node:stream";
 import fc from "fast-check";
 import { afterAll, beforeAll, expect, test } from "vitest";
+import type { CommandContext } from "../../src/commands/bench.ts";
 import { runCommandLine } from "../../src/commands/command-line.ts";
+import { JournalTrouble } from "../../src/journal/trouble.ts";
 import { BenchInAFolder } from "../fixtures/bench-in-a-folder.ts";
 import { at } from "../fixtures/week-time.ts";
 
@@ -32,9 +34,15 @@ beforeAll(async () => {
 });
 afterAll(() => bench.remove());
 
-async function type(argv: readonly string[]) {
+async function type(argv: readonly string[], pipe = "") {
   const said: string[] = [];
-  const exit = await runCommandLine(argv, {
+  const exit = await runCommandLine(argv, contextOf(said, pipe));
+  return { exit, said: said.join("") };
+}
+
+/** A world without a terminal that keeps all that is said in it, by either stream. */
+function contextOf(said: string[], pipe: string): CommandContext {
+  return {
     openWorkshop: () => bench.workshop(),
     version: "0.0.0",
     out: (text) => said.push(text),
@@ -42,10 +50,9 @@ async function type(argv: readonly string[]) {
     isTerminal: false,
     columns: null,
     openDashboard: async () => 0,
-    input: () => Readable.from([]),
+    input: () => Readable.from([pipe]),
     ask: async () => "",
-  });
-  return { exit, said: said.join("") };
+  };
 }
 
 test("hostile names and notes never put a control character on the screen, as text or as JSON", {
@@ -76,4 +83,36 @@ test("hostile names and notes never put a control character on the screen, as te
     }),
     { numRuns: 25 },
   );
+});
+
+test("hostile lines of a sensor's pipe never put a control character on the screen", async () => {
+  await fc.assert(
+    fc.asyncProperty(nasty, async (words) => {
+      const lines = [
+        words,
+        `${words} 20C 50%`,
+        `20C 140% ${words}`,
+        `{"temperature": 20, ${words}}`,
+        JSON.stringify({ temperature: 20, humidity: 50, place: words, time: words }),
+        JSON.stringify({ temperature: 20, humidity: 50, place: words }),
+      ];
+      expect((await type(["air", "-", `--from=${words}`], `${lines.join("\n")}\n`)).said).not.toMatch(OBEYED);
+      for (const line of [["air"], ["air", "--json"], ["rack"]]) {
+        expect((await type(line)).said).not.toMatch(OBEYED);
+      }
+    }),
+    { numRuns: 25 },
+  );
+});
+
+test("a folder with a hostile name that cannot be used is told in plain letters", async () => {
+  const said: string[] = [];
+  const context = contextOf(said, "");
+  const trouble = new JournalTrouble(
+    "damaged",
+    "The journal /tmp/\u001b[31mred\u0007/journal.sqlite is damaged.",
+  );
+  const openWorkshop = () => Promise.reject(trouble);
+  expect(await runCommandLine(["now"], { ...context, openWorkshop })).toBe(2);
+  expect(said).toEqual(["The journal /tmp/red/journal.sqlite is damaged.\n"]);
 });

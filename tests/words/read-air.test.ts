@@ -41,6 +41,15 @@ test.each([
 });
 
 test.each([
+  `${"x".repeat(100_000)}`,
+  `{"humidity": 20, ${"x".repeat(100_000)}}`,
+  `${"x".repeat(100_000)} 20C 50%`,
+])("a line without end is told by its beginning", (text) => {
+  const read = readAirWords(text, as);
+  expect("problem" in read && read.problem.length).toBeLessThan(200);
+});
+
+test.each([
   ["20C 140%", /140 % cannot be/],
   ["400F 50%", /no air of a bench/],
   // 68 °F and 50 % by a sensor whose units are taken for others.
