@@ -27,6 +27,11 @@ export function keysOf(input: string, flags: InkKey): Key[] {
   if (flags.ctrl || flags.meta || flags.tab) return [];
   return [...input].flatMap((char): Key[] => {
     if (char === "\r" || char === "\n") return [{ name: "enter" }];
-    return char < " " || char === "\u007f" ? [] : [{ name: "char", char }];
+    return isControl(char) ? [] : [{ name: "char", char }];
   });
+}
+
+/** A control character of ASCII or of ISO 8859, as a paste may hold: no key of a hand's, and a terminal obeys it. */
+function isControl(char: string): boolean {
+  return char < " " || (char >= "\u007f" && char <= "\u009f");
 }

@@ -1,3 +1,4 @@
+import { plainText } from "../words/plain-text.ts";
 import { cutTo, fitTo, widthOf } from "../words/width.ts";
 
 /** How a piece of text stands out; colour only adds to what the words already say. */
@@ -11,8 +12,9 @@ export interface Span {
 /** One line of the picture. */
 export type Line = readonly Span[];
 
+/** The one way text comes into the picture: whatever a file, a note or a key put into it, no terminal obeys it. */
 export function span(text: string, tone: Tone = "plain"): Span {
-  return { text, tone };
+  return { text: plainText(text), tone };
 }
 
 /** A line of one tone. */

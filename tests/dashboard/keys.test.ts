@@ -24,7 +24,7 @@ test("several characters in one chunk are as many keys, in their order", () => {
 });
 
 test("a line end inside a chunk is Enter, other control characters are nothing", () => {
-  expect(keysOf("1\r\u0007\u007f", none)).toEqual([{ name: "char", char: "1" }, { name: "enter" }]);
+  expect(keysOf("1\r\u0007\u007f\u009b", none)).toEqual([{ name: "char", char: "1" }, { name: "enter" }]);
 });
 
 test("a letter outside the basic plane is one key", () => {
