@@ -1,6 +1,7 @@
 import { plainText } from "../words/plain-text.ts";
 import { sayPlanStanding } from "../words/say-plan-standing.ts";
 import { wrapTo } from "../words/width.ts";
+import { sayBrokenFiles } from "./broken-files.ts";
 import { clockPanel } from "./clock-panel.ts";
 import { headPanel } from "./head-panel.ts";
 import type { Line, Span } from "./line.ts";
@@ -53,11 +54,12 @@ export function roomForOverlay({ facts, size }: DashboardState): number {
   return size.rows - (facts === null ? 0 : headPanel(facts, size.columns).length) - 1;
 }
 
-/** The week, then what was just done or refused, what is being typed, and the keys. */
+/** The week, then what was just done or refused (else what goes on being wrong), what is being typed, and the keys. */
 function footLines(state: DashboardState, columns: number): Line[] {
-  const { message, typed, facts } = state;
-  const tone = message?.tone === "refused" ? "late" : message?.tone === "done" ? "good" : "plain";
-  const [first = "", ...more] = wrapTo(plainText(message?.text ?? ""), columns - 2);
+  const { typed, facts } = state;
+  const message = state.message ?? { text: sayBrokenFiles(facts), tone: "refused" };
+  const tone = message.tone === "refused" ? "late" : message.tone === "done" ? "good" : "plain";
+  const [first = "", ...more] = wrapTo(plainText(message.text), columns - 2);
   const second = more.length === 0 ? [] : [line(` ${more.join(" ")}`, tone)];
   return [
     spread(span(` ${facts?.week ?? ""}`, "dim"), standing(facts), columns),

@@ -1,5 +1,6 @@
 import type { Instant } from "../time/instant.ts";
 import { answerKey } from "./answer-key.ts";
+import { sayBrokenFiles } from "./broken-files.ts";
 import { showDays, withDaysAnew } from "./days-view.ts";
 import { pressKey } from "./press-key.ts";
 import { keepOrder, rowsOf } from "./rows.ts";
@@ -72,12 +73,11 @@ function withFacts(state: DashboardState, facts: Facts): DashboardState {
   };
 }
 
-/** Tells once of files that cannot be used: as the dashboard opens, and when one breaks while it is open. */
+/** Tells at once of files that cannot be used: as the dashboard opens, and when one breaks while it is open. */
 function withBrokenFiles(state: DashboardState, before: Facts | null): DashboardState {
   const problems = state.facts?.fileProblems ?? [];
   if (problems.every((problem) => before?.fileProblems.includes(problem))) return state;
-  const text = `Some files cannot be used: dryline process check says why (${problems.length}).`;
-  return { ...state, message: { text, tone: "refused" } };
+  return { ...state, message: { text: sayBrokenFiles(state.facts), tone: "refused" } };
 }
 
 /** Remembers what a key asked to take: its row is the next one wanted. */

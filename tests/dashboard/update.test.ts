@@ -159,7 +159,7 @@ test("what was taken by its tag is marked, so that the next key hangs it and no 
   expect(readAfter(press(taken, "j").state, inHand, 3).mark).toBe("14 first clear");
 });
 
-test("a file that breaks while the dashboard is open is told once, as is one broken before", () => {
+test("a file that breaks while the dashboard is open is told at once, as is one broken before", () => {
   const files = (...fileProblems: string[]) => ({
     is: "facts" as const,
     facts: makeFacts(makeAnswer(), { fileProblems }),
@@ -172,4 +172,21 @@ test("a file that breaks while the dashboard is open is told once, as is one bro
   expect(said(update(cleared, files("walker.yaml, line 3")).state)).toBeNull();
   expect(said(update(cleared, files("walker.yaml, line 3", "varnish.yaml, line 1")).state)).toMatch(/\(2\)/);
   expect(said(update({ ...cleared, facts: null }, files("walker.yaml, line 3")).state)).toMatch(/\(1\)/);
+});
+
+test("that files cannot be used goes on being shown after the next key, for as long as it is so", () => {
+  const files = (...fileProblems: string[]) => ({
+    is: "facts" as const,
+    facts: makeFacts(makeAnswer(), { fileProblems }),
+  });
+  const broken = press(makeState(files("walker.yaml, line 3").facts), "j", "<escape>").state;
+  expect(picture(broken).join("\n")).toContain(
+    "Some files cannot be used: dryline process check says why (1).",
+  );
+  // What a key brings is told in its place, and it comes back.
+  const told = update(broken, { is: "told", message: { text: "1 hung 18:42.", tone: "done" } }).state;
+  expect(picture(told).join("\n")).not.toContain("Some files");
+  expect(picture(press(told, "j").state).join("\n")).toContain("1 hung 18:42.");
+  expect(picture(press(told, "<escape>").state).join("\n")).toContain("Some files");
+  expect(picture(update(broken, files()).state).join("\n")).not.toContain("Some files");
 });
