@@ -1,7 +1,7 @@
 import type { JournalEvent } from "../journal/event.ts";
 import { cautionsFor } from "../safety/cautions.ts";
+import { preparationsBefore } from "../shop/preparations-before.ts";
 import { setUpWords } from "../shop/set-up-words.ts";
-import { preparationsBefore } from "../words/preparations-before.ts";
 import { sayCautionShort } from "../words/say-caution.ts";
 import type { Opened } from "./bench.ts";
 import type { Done } from "./perform.ts";

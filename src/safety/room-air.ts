@@ -2,12 +2,12 @@ import { coatTimes, dustFreeAt } from "../cure/coat-times.ts";
 import { FACTOR_RANGE } from "../cure/touch-fit.ts";
 import type { Tag } from "../journal/event.ts";
 import type { Emission } from "../process/coat.ts";
-import { coatsBefore } from "../process/order.ts";
 import type { Step } from "../process/step.ts";
 import { handsOf } from "../shop/hands.ts";
 import { coatOf, laidBy } from "../shop/laid-coat.ts";
 import type { Moment } from "../shop/moment.ts";
 import { lastHang, workOf } from "../shop/passes.ts";
+import { preparationsBefore } from "../shop/preparations-before.ts";
 import { wetMinutes } from "../shop/sheet-windows.ts";
 import type { InHand, Piece, Settings, Shop, StepWork } from "../shop/shop.ts";
 import { stageMoment } from "../shop/stage-moment.ts";
@@ -118,7 +118,7 @@ function addPreparation(
 ): void {
   if (prepared === null) return;
   const room = roomOf(settings, step.station);
-  for (const { what, lasts } of preparationsBefore(piece, step)) {
+  for (const { what, lasts } of ofPreparations(piece, step)) {
     const until = after(prepared.at, lastsInRoom(settings, room, what, minutesOf(lasts)));
     add(what, until, { kind: "hung", tag: piece.tag }, step.station);
   }
@@ -153,7 +153,7 @@ function hasLongDried(piece: Piece, step: Step, now: Instant): boolean {
 }
 
 function givenByHand(piece: Piece, step: Step, part: InHand["part"]): readonly Emission[] {
-  return part === "step" ? ofStep(piece, step) : preparationsBefore(piece, step);
+  return part === "step" ? ofStep(piece, step) : ofPreparations(piece, step);
 }
 
 /** What a step gives off of itself and by its coat. */
@@ -162,10 +162,8 @@ function ofStep(piece: Piece, step: Step): readonly Emission[] {
 }
 
 /** What the preparations give off that the coats under a step may ask for. */
-function preparationsBefore(piece: Piece, step: Step): readonly Emission[] {
-  return coatsBefore(piece.route, step.name).flatMap((before) =>
-    (coatOf(piece, before)?.windows ?? []).flatMap(({ first }) => first?.givesOff ?? []),
-  );
+function ofPreparations(piece: Piece, step: Step): readonly Emission[] {
+  return preparationsBefore(piece, step.name).flatMap(({ givesOff }) => givesOff);
 }
 
 /** Minutes after the work's end; what lasts while a set-up stands is the set-up's to say. */

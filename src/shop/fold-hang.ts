@@ -1,13 +1,12 @@
 import { NO_PLACE } from "../cure/hanging-air.ts";
 import type { JournalEvent, SchemePass } from "../journal/event.ts";
-import { coatsBefore } from "../process/order.ts";
 import type { Step } from "../process/step.ts";
 import type { Minutes } from "../time/instant.ts";
 import { stepToWork } from "./fold-work.ts";
 import { handOn, handsOf, isSameWork, minutesInHand, setHands } from "./hands.ts";
-import { coatOf } from "./laid-coat.ts";
 import { coloursLeft, nextPass, workOf } from "./passes.ts";
 import type { Misfit, PieceDraft } from "./piece-draft.ts";
+import { preparationsBefore } from "./preparations-before.ts";
 import { sendBack } from "./send-back.ts";
 import type { Hang, InHand, Piece } from "./shop.ts";
 import { findStep } from "./steps.ts";
@@ -94,8 +93,5 @@ function schemeAsSprayed(piece: Piece, step: Step, pass: Hang, another: boolean)
 
 /** Usual minutes of the preparation that a coat before a step may ask for; 0 where none asks for any. */
 function usualPreparation(piece: Piece, step: Step): Minutes {
-  const windows = coatsBefore(piece.route, step.name).flatMap(
-    (before) => coatOf(piece, before)?.windows ?? [],
-  );
-  return windows.find(({ first }) => first !== null)?.first?.handsOn.likely ?? 0;
+  return preparationsBefore(piece, step.name)[0]?.handsOn.likely ?? 0;
 }

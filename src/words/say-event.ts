@@ -1,6 +1,6 @@
 import type { JournalEvent, RouteChange } from "../journal/event.ts";
+import { preparationsBefore } from "../shop/preparations-before.ts";
 import type { Piece, Shop } from "../shop/shop.ts";
-import { preparationsBefore } from "./preparations-before.ts";
 import { sayMoney } from "./say-money.ts";
 import { saySetting } from "./say-setting.ts";
 import { sayEnd } from "./say-state.ts";
@@ -78,7 +78,8 @@ function sayWork(
   piece: Piece | undefined,
 ): string {
   if (event.part === "preparation") {
-    const asked = new Set(preparationsBefore(piece, event.step).map((preparation) => preparation.do));
+    const preparations = piece === undefined ? [] : preparationsBefore(piece, event.step);
+    const asked = new Set(preparations.map((preparation) => preparation.do));
     return `${asked.size === 1 ? [...asked].join("") : "preparation"} for ${event.step}`;
   }
   const colour = event.colour === null ? "" : `, ${event.colour}`;
