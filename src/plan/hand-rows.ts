@@ -83,7 +83,7 @@ function handRow(group: readonly Held[], made: ShopProblem, prepared: Prepared):
     step: step.name,
     part: hand.hand.part,
     station: step.station,
-    since: hand.hand.since,
+    since: "since" in state ? state.since : hand.hand.since,
     usualMinutes: group.reduce((sum, one) => sum + (one.step.hand?.usual ?? 0), 0),
     left,
     forgotten: hand.forgotten,

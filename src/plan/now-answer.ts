@@ -144,6 +144,7 @@ export interface HandRow {
   readonly step: string;
   readonly part: "step" | "preparation";
   readonly station: string;
+  /** Taken first; where it lies half-done, put down last. */
   readonly since: Instant;
   readonly usualMinutes: Minutes;
   /** Lies half-done: also among the work for now, where it can be gone on with. */

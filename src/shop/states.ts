@@ -49,6 +49,7 @@ export type StepState =
       readonly part: "step" | "preparation";
       readonly forgotten: boolean;
     }
+  /** Half-done since it was put down last. */
   | { readonly is: "left"; readonly since: Instant; readonly part: "step" | "preparation" }
   | { readonly is: "done"; readonly at: Instant }
   | { readonly is: "ended"; readonly how: "finished" | "scrapped" | "sold" | "given" | "kept" };

@@ -35,7 +35,7 @@ export function stepStates(piece: Piece, at: Moment): Map<string, StepState> {
 }
 
 function inHandState(piece: Piece, hand: InHand, at: Moment): StepState {
-  if (hand.takenAt === null) return { is: "left", since: hand.since, part: hand.part };
+  if (hand.takenAt === null) return { is: "left", since: hand.leftAt ?? hand.since, part: hand.part };
   return { is: "in hand", since: hand.since, part: hand.part, forgotten: isForgotten(piece, hand, at) };
 }
 

@@ -31,7 +31,7 @@ describe("hands-on minutes", () => {
     diary.leave(1, "shape", "Mon 18:10");
     expect(stepState(diary.piece(1), "shape", moment("Mon 18:30"))).toEqual({
       is: "left",
-      since: at("Mon 18:00"),
+      since: at("Mon 18:10"),
       part: "step",
     });
     diary.take(1, "shape", "Mon 19:10");

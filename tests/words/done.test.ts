@@ -64,7 +64,7 @@ describe("a done act", () => {
     expect(saidOfLast(diary, "Mon 18:02")).toEqual(["3 in hand 18:02, shape."]);
     diary.leave(3, "shape", "Mon 18:20");
     expect(saidOfLast(diary, "Mon 18:20")).toEqual([
-      "3 put down half-done 18:20, shape. Shape lies half-done since 18:02.",
+      "3 put down half-done 18:20, shape. Shape lies half-done since 18:20.",
     ]);
   });
 
