@@ -1,11 +1,8 @@
 import type { Journal } from "../journal/journal.ts";
-import { usualMinutes } from "../learned/usual-minutes.ts";
+import { RECORDS_USED, usualMinutes } from "../learned/usual-minutes.ts";
 import type { PlanContext } from "../plan/what-now.ts";
 import type { Shop } from "../shop/shop.ts";
 import type { Library } from "./library.ts";
-
-/** Records a step's usual minutes are learned from: the newest, so that a faster hand shows. */
-const RECORDS = 25;
 
 /** Usual minutes of every step of the pieces out, asked of the journal in one go. */
 export async function readUsual(journal: Journal, shop: Shop): Promise<PlanContext["usualMinutes"]> {
@@ -17,7 +14,7 @@ export async function readUsual(journal: Journal, shop: Shop): Promise<PlanConte
   const records = new Map(
     await Promise.all(
       [...wanted].map(async ([key, [process, step]]) => {
-        return [key, await journal.stepTimes(process, step, RECORDS)] as const;
+        return [key, await journal.stepTimes(process, step, RECORDS_USED)] as const;
       }),
     ),
   );
