@@ -1,4 +1,5 @@
 import type { EventBody, JournalEvent, Setting } from "../journal/event.ts";
+import { listTags } from "../safety/list-tags.ts";
 import type { ActRecord } from "../shop/shop.ts";
 
 /** Settings whose name in the journal is not what a maker would call them. */
@@ -51,8 +52,4 @@ export function nameAct(
   const what = main ? nameEvent(main) : "nothing";
   const tags = main?.tag === null ? [] : record.tags;
   return tags.length === 0 ? what : `${what}, ${listTags(tags)}`;
-}
-
-function listTags(tags: readonly number[]): string {
-  return tags.length === 1 ? `${tags[0]}` : `${tags.slice(0, -1).join(" ")} and ${tags.at(-1)}`;
 }
