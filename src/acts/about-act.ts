@@ -1,5 +1,6 @@
 import type { EventBody, NewEvent } from "../journal/event.ts";
 import type { ActRecord, Shop } from "../shop/shop.ts";
+import type { Instant } from "../time/instant.ts";
 import { type Decision, decided } from "./decision.ts";
 
 /**
@@ -9,7 +10,7 @@ import { type Decision, decided } from "./decision.ts";
 export function aboutAct(
   body: Extract<EventBody, { kind: "undone" | "amended" }>,
   { tags, stations }: Pick<ActRecord, "tags" | "stations">,
-  at: number,
+  at: Instant,
   shop: Shop,
 ): Extract<Decision, { events: unknown }> {
   const events: NewEvent[] = [

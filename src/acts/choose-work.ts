@@ -1,6 +1,7 @@
 import type { Override, Part, Tag } from "../journal/event.ts";
 import type { Step } from "../process/step.ts";
 import type { Piece, Shop } from "../shop/shop.ts";
+import type { Instant } from "../time/instant.ts";
 import { openForAnother } from "./another-pass.ts";
 import { checkTime } from "./check-time.ts";
 import { checkName, checkText } from "./check-value.ts";
@@ -39,7 +40,7 @@ interface Asked {
 export function chooseWork(
   asked: Asked,
   act: "take" | "hang",
-  at: number,
+  at: Instant,
   shop: Shop,
   context: DecideContext,
 ): readonly Work[] | Refused {

@@ -5,6 +5,7 @@ import { setUpWords } from "../shop/set-up-words.ts";
 import type { Piece, Shop } from "../shop/shop.ts";
 import type { StepState } from "../shop/states.ts";
 import { stepState } from "../shop/step-state.ts";
+import type { Instant } from "../time/instant.ts";
 import { matchName } from "./match-name.ts";
 import { type Refused, refuse } from "./refuse.ts";
 import { type NeededSetUp, neededSetUp } from "./stand-ready.ts";
@@ -39,7 +40,7 @@ const SOONEST: readonly (readonly StepState["is"][])[] = [
 export function findSetUp(
   station: string,
   said: string | null,
-  at: number,
+  at: Instant,
   shop: Shop,
   moment: Moment,
 ): FoundSetUp | Refused {

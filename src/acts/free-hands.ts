@@ -2,6 +2,7 @@ import type { NewEvent } from "../journal/event.ts";
 import { handsOf } from "../shop/hands.ts";
 import { type HandGroup, mayBeLeft, putDownFor } from "../shop/put-down.ts";
 import type { Shop } from "../shop/shop.ts";
+import type { Instant } from "../time/instant.ts";
 import type { Work } from "./choose-work.ts";
 import { contextAt, type DecideContext } from "./context.ts";
 import { leaveAll } from "./leave.ts";
@@ -16,7 +17,7 @@ import { isRefused, type Refused, refuse } from "./refuse.ts";
  */
 export function freeHands(
   works: readonly Work[],
-  at: number,
+  at: Instant,
   shop: Shop,
   context: DecideContext,
 ): readonly NewEvent[] | Refused {
@@ -37,7 +38,7 @@ export function freeHands(
 /** Leaves another step that these very pieces have in hand: a piece is in one hand at a time. */
 export function leaveOwnWork(
   works: readonly Work[],
-  at: number,
+  at: Instant,
   shop: Shop,
   context: DecideContext,
 ): readonly NewEvent[] | Refused {

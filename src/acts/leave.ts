@@ -3,6 +3,7 @@ import { handsOf } from "../shop/hands.ts";
 import { isHalfLaid, type PieceInHand } from "../shop/put-down.ts";
 import type { Shop } from "../shop/shop.ts";
 import { findStep } from "../shop/steps.ts";
+import type { Instant } from "../time/instant.ts";
 import { checkTime } from "./check-time.ts";
 import { type Decision, decided } from "./decision.ts";
 import { findPiecesOut } from "./find-pieces.ts";
@@ -30,7 +31,7 @@ export function decideLeave(request: ActOf<"leave">, shop: Shop): Decision {
 
 /** The events that put these down at one time, or why that time cannot be. */
 export function leaveAll(
-  at: number,
+  at: Instant,
   hands: readonly PieceInHand[],
   shop: Shop,
 ): readonly NewEvent[] | Refused {

@@ -15,9 +15,8 @@ import { findStanding, readied } from "./stand-ready.ts";
  * Readies a set-up: a pot is lit and will be hot after its usual minutes, or something stands ready now. A fresh cup or
  * load takes the place of what stood there.
  *
- * Lit 19:50 with `beginning`: begun 19:50, ready 20:10 where melting takes 20 min. Said ready at 20:05
- * after that: the
- * same melt, ready five minutes sooner.
+ * Lit 19:50 with `beginning`: begun 19:50, ready 20:10 where melting takes 20 min. Said to be ready at 20:05 after that,
+ * it is the same melt, ready five minutes sooner.
  */
 export function decideReady(request: ActOf<"ready">, shop: Shop, context: DecideContext): Decision {
   const station = matchStation(request.station, shop);

@@ -57,10 +57,10 @@ export function decideTag(request: ActOf<"tag">, shop: Shop): Decision {
 
 /** Where pieces hung before they were tagged, checked against the process and the time of tagging. */
 function hangsFrom(
-  { step: said, since }: { readonly step: string; readonly since: number },
+  { step: said, since }: NonNullable<ActOf<"tag">["hung"]>,
   request: ActOf<"tag">,
   shop: Shop,
-): { readonly step: string; readonly since: number } | Refused {
+): NonNullable<ActOf<"tag">["hung"]> | Refused {
   const { steps } = request.process.definition;
   const step = matchStepAmong(shop.nextTag, steps, said);
   if (isRefused(step)) return step;
