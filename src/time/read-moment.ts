@@ -12,10 +12,12 @@ const ISO = /^(\d{4}-\d\d-\d\d)[T ](\d\d):?(\d\d)(?::?(\d\d)(?:[.,]\d+)?)?\s*(Z|
 const DATE_THEN_CLOCK = /^(.+?)[\s,]+(?:at\s+)?(\S+(?:\s*[ap]m)?)$/i;
 
 /**
- * A moment in forgiving words, for facts that were: `20:15`, `yesterday 20:00`, `Tue 18:40`, `3 May 9:00`,
- * `20m ago`, `now`, or ISO 8601 with or without offset. Weekdays and dates without a year are the last that
- * were (`prefer: "future"`: the next to come; "near": weekdays likewise, dates whichever is nearer). A bare reading is today's, unless it lies more than 12 hours
- * ahead: then yesterday's. What is still to come is left to the caller to refuse.
+ * A moment in forgiving words: `20:15`, `yesterday 20:00`, `Tue 18:40`, `3 May 9:00`, `20m ago`, `now`, or ISO 8601 with
+ * or without offset. A moment still to come is left to the caller to refuse.
+ *
+ * - A weekday, or a date without a year, is the last that was; with `prefer: "future"` the next to come; with "near" a
+ *   weekday is the next to come, a date whichever is nearer.
+ * - A bare reading is today's. More than 12 hours ahead it is yesterday's, but only where the past is preferred.
  */
 export function readMoment(
   text: string,
