@@ -1,4 +1,5 @@
 import type { RotationAnswer, RotationDay } from "../plan/rotation/rotation-answer.ts";
+import { sayClockOfDay } from "../words/say-time.ts";
 
 /** A rotation as `--json` gives it: durations in minutes, times of the day as `HH:MM`, names as on screen. */
 export function rotationJson(answer: RotationAnswer, hours: string): object {
@@ -32,7 +33,5 @@ function dayJson({ day, opens, closes, rows, putAway }: RotationDay): object {
   };
 }
 
-function clockOf(minutes: number): string {
-  const hours = String(Math.floor(minutes / 60) % 24).padStart(2, "0");
-  return `${hours}:${String(minutes % 60).padStart(2, "0")}`;
-}
+/** `18:05` */
+const clockOf = (minuteOfDay: number): string => sayClockOfDay(minuteOfDay, true);

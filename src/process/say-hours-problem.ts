@@ -1,7 +1,6 @@
+import { weekdayName } from "../time/calendar-words.ts";
 import { formatDuration } from "../time/duration.ts";
 import type { HoursProblem, WeekTime } from "./check-hours.ts";
-
-const WEEKDAYS = ["Monday", "Tuesday", "Wednesday", "Thursday", "Friday", "Saturday", "Sunday"];
 
 /**
  * What the bench hours make impossible, in one sentence with weekdays and times.
@@ -47,13 +46,13 @@ function sayRemedy({ always, first }: HoursProblem & { kind: "window missed" }):
 /** From Monday on; three days or more in a row are said by the first and the last. */
 function sayDays(found: readonly number[]): string {
   const weekdays = found.toSorted((a, b) => a - b);
-  const names = weekdays.map((weekday) => WEEKDAYS[weekday - 1]);
+  const names = weekdays.map(weekdayName);
   const inRow = weekdays.every((weekday, index) => index === 0 || weekday === (weekdays[index - 1] ?? 0) + 1);
   return inRow && names.length > 2 ? `${names[0]} to ${names.at(-1)}` : names.join(", ");
 }
 
 function sayTime({ weekday, minute }: WeekTime): string {
-  return `${WEEKDAYS[weekday - 1]} ${sayClock(minute)}`;
+  return `${weekdayName(weekday)} ${sayClock(minute)}`;
 }
 
 function sayClock(minute: number): string {

@@ -11,7 +11,7 @@ import { sayCount, sayList } from "./say-list.ts";
 import { sayPace } from "./say-pace.ts";
 import { sayChanges } from "./say-rotation-changes.ts";
 import { sayAgo, sayRotationDay } from "./say-rotation-day.ts";
-import { sayClockOfDay, sayWait } from "./say-time.ts";
+import { sayBenchTime, sayClockOfDay, sayWait } from "./say-time.ts";
 import { wrapTo } from "./width.ts";
 
 /** Lines of text break here where the terminal is no narrower. */
@@ -90,7 +90,7 @@ export function sayTooFewOut({ process, table }: RotationAnswer, out: number): s
 function sayImpossible({ is, why }: Impossible): string {
   switch (why.because) {
     case "hands":
-      return `impossible: it takes at least ${sayHours(why.needed)} of bench time in each round, and the bench is open ${sayHours(why.open)}`;
+      return `impossible: it takes at least ${sayBenchTime(why.needed)} of bench time in each round, and the bench is open ${sayBenchTime(why.open)}`;
     case "hooks":
       return `impossible: pieces hang longer at ${why.place} than its ${sayCount(why.hooks, "hook")} can hold`;
     case "together":
@@ -144,13 +144,6 @@ function sayWhose({ pace: { pieces, days } }: Timetable): string {
   const all = pieces === 2 ? "A and B" : `A to ${last}`;
   const round = days === 7 ? "week" : "round";
   return `${all} are the pieces of one ${round} in the order they are begun; a piece "of ${sayAgo(days)}" was begun the ${round} before.`;
-}
-
-/** Bench time, never in days. `sayHours(3345) === "55 h 45"` */
-function sayHours(minutes: number): string {
-  const rest = minutes % 60;
-  if (minutes < 60) return sayWait(minutes);
-  return `${Math.floor(minutes / 60)} h${rest === 0 ? "" : ` ${String(rest).padStart(2, "0")}`}`;
 }
 
 /** Long spans in days and hours. `sayDays(3256) === "2 days 6 h"` */

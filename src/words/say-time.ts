@@ -61,6 +61,18 @@ export function sayWait(minutes: Minutes): string {
   return formatDuration(Math.max(0, Math.round(minutes)));
 }
 
+/**
+ * Time at the bench, to the whole minute and never in days: 56 h open in a week are not "2 d 8 h".
+ *
+ * @example sayBenchTime(3345) // "55 h 45"
+ */
+export function sayBenchTime(minutes: number): string {
+  const whole = Math.round(minutes);
+  const rest = whole % 60;
+  if (whole < 60) return sayWait(whole);
+  return `${(whole - rest) / 60} h${rest === 0 ? "" : ` ${String(rest).padStart(2, "0")}`}`;
+}
+
 /** The shortest day that cannot be taken for another: a weekday within six days, else the date. */
 function sayDay(date: CivilDate, today: CivilDate): string {
   if (Math.abs(daysBetween(today, date)) < 7) return sayWeekday(weekdayOf(date));

@@ -2,15 +2,12 @@ import type { Figure, WeekReview, WindowRecord } from "../pace/week-review.ts";
 import { instantOf } from "../time/civil.ts";
 import { plainText } from "./plain-text.ts";
 import { sayCount, sayTags } from "./say-list.ts";
-import { sayClock, sayFullDay, sayWait } from "./say-time.ts";
+import { sayBenchTime, sayClock, sayFullDay } from "./say-time.ts";
 import type { Speech } from "./speech.ts";
 import { fitTo, widthOf } from "./width.ts";
 
 /** Steps shown one by one; the longest first. */
 const STEPS_SHOWN = 12;
-/** Minutes. */
-const HOUR = 60;
-const DAY = 24 * HOUR;
 /** Notes shown, the newest. */
 const NOTES_SHOWN = 8;
 
@@ -20,7 +17,7 @@ export function sayWeek(review: WeekReview, speech: Speech): string[] {
     `${review.week}, ${sayFullDay(review.start)} to ${sayFullDay(review.end)}${sayHowFar(review, speech)}`,
     `  ${sayAgainstAim(review)}`,
     `  tagged ${sayFigure(review.tagged)}, scrapped ${sayFigure(review.scrapped)}`,
-    `  mended ${sayFigure(review.mended)}${review.mended.count === 0 ? "" : `, ${sayMinutes(review.mended.minutes)}`}, sent back by a test ${sayFigure(review.sentBack)}`,
+    `  mended ${sayFigure(review.mended)}${review.mended.count === 0 ? "" : `, ${sayBenchTime(review.mended.minutes)}`}, sent back by a test ${sayFigure(review.sentBack)}`,
     ...sayHours(review),
     ...sayDaysOut(review),
     ...sayWindows(review, speech),
@@ -48,29 +45,18 @@ function sayFigure({ count, tags }: Figure): string {
   return count === 0 ? "none" : `${count} (${sayTags(tags)})`;
 }
 
-/**
- * Time at the bench. Shares of minutes have fractions, people are told whole ones; and it is told in hours however
- * many: 56 h open in a week are not "2 d 8 h".
- */
-function sayMinutes(minutes: number): string {
-  const whole = Math.round(minutes);
-  const rest = whole % HOUR;
-  if (whole < DAY) return sayWait(whole);
-  return `${(whole - rest) / HOUR} h${rest === 0 ? "" : ` ${String(rest).padStart(2, "0")}`}`;
-}
-
 /** Hands-on against open hours, and what of it is not known or only guessed: a figure must not look surer than it is. */
 function sayHours({ handsOn, running }: WeekReview): string[] {
   const share = handsOn.open === 0 ? "" : `, ${Math.round((100 * handsOn.minutes) / handsOn.open)} %`;
-  const left = running ? `; bench left this week ${sayMinutes(handsOn.left)}` : "";
+  const left = running ? `; bench left this week ${sayBenchTime(handsOn.left)}` : "";
   const lines = [
-    `  hands-on ${sayMinutes(handsOn.minutes)} of ${sayMinutes(handsOn.open)} open${share}${left}`,
+    `  hands-on ${sayBenchTime(handsOn.minutes)} of ${sayBenchTime(handsOn.open)} open${share}${left}`,
   ];
   if (handsOn.unknown.count > 0)
     lines.push(`  not in it: hung without being taken ${sayFigure(handsOn.unknown)}`);
   const { halfDone } = handsOn;
   if (halfDone.count > 0)
-    lines.push(`  not yet in it: half-done ${sayFigure(halfDone)}, ${sayMinutes(halfDone.minutes)} so far`);
+    lines.push(`  not yet in it: half-done ${sayFigure(halfDone)}, ${sayBenchTime(halfDone.minutes)} so far`);
   if (handsOn.guessed.count > 0) lines.push(`  guessed in it: hung as usual ${sayFigure(handsOn.guessed)}`);
   return lines;
 }
@@ -84,7 +70,7 @@ function sayDaysOut({ daysOut: { median, hanging, tags } }: WeekReview): string[
 
 /** Windows kept and missed, each missed one with its piece and what it cost. */
 function sayWindows({ windows: { kept, missed } }: WeekReview, speech: Speech): string[] {
-  const cost = missed.count === 0 ? "" : `, which cost ${sayMinutes(missed.minutes)}`;
+  const cost = missed.count === 0 ? "" : `, which cost ${sayBenchTime(missed.minutes)}`;
   return [
     `  windows kept ${sayFigure(kept)}, missed ${sayFigure(missed)}${cost}`,
     ...missed.windows.map((record) => `    ${sayMissed(record, speech)}`),
@@ -93,7 +79,7 @@ function sayWindows({ windows: { kept, missed } }: WeekReview, speech: Speech): 
 
 function sayMissed({ tag, laid, next, shut, taken, minutes }: WindowRecord, speech: Speech): string {
   const then = taken === null ? "not gone on with yet" : `gone on with ${sayClock(taken, speech)}`;
-  return `${tag}: ${next} on ${laid} shut ${sayClock(shut, speech)}, ${then}, ${sayMinutes(minutes)} of preparation`;
+  return `${tag}: ${next} on ${laid} shut ${sayClock(shut, speech)}, ${then}, ${sayBenchTime(minutes)} of preparation`;
 }
 
 /** Where the maker went on although advised to wait, with the reason given then. */
@@ -127,8 +113,8 @@ function saySteps({ steps }: WeekReview): string[] {
     ...shown.map(({ step, times, minutes, estimate, total, estimated }) => {
       const off = Math.round(total - estimated);
       const against =
-        off === 0 ? "as estimated" : `${sayMinutes(Math.abs(off))} ${off > 0 ? "more" : "less"} in all`;
-      return `    ${fitTo(plainText(step), width)}  ${String(times).padStart(3)} x ${sayMinutes(minutes)}, estimate ${sayMinutes(estimate)}, ${against}`;
+        off === 0 ? "as estimated" : `${sayBenchTime(Math.abs(off))} ${off > 0 ? "more" : "less"} in all`;
+      return `    ${fitTo(plainText(step), width)}  ${String(times).padStart(3)} x ${sayBenchTime(minutes)}, estimate ${sayBenchTime(estimate)}, ${against}`;
     }),
   ];
 }

@@ -7,11 +7,30 @@ import { readScheme, sayScheme } from "../../src/words/read-scheme.ts";
 import { readTags } from "../../src/words/read-tags.ts";
 import { rowTags, sayCount, sayList, sayTags } from "../../src/words/say-list.ts";
 import { readMoney, sayMoney } from "../../src/words/say-money.ts";
-import { sayClock, sayClockOfDay, sayDate, sayDayAndClock, sayWait } from "../../src/words/say-time.ts";
+import {
+  sayBenchTime,
+  sayClock,
+  sayClockOfDay,
+  sayDate,
+  sayDayAndClock,
+  sayWait,
+} from "../../src/words/say-time.ts";
 import { widthOf } from "../../src/words/width.ts";
 import { at, dublin } from "../fixtures/week-time.ts";
 
 const speech = { zone: dublin, now: at("Tue 18:42"), clock24: true };
+
+test.each([
+  [0, "0 min"],
+  // Shares of minutes have fractions.
+  [59.4, "59 min"],
+  [59.6, "1 h"],
+  [90, "1 h 30"],
+  [1_445, "24 h 05"],
+  [3_360, "56 h"],
+])("%d minutes at the bench are told as %s, never in days", (minutes, said) => {
+  expect(sayBenchTime(minutes)).toBe(said);
+});
 
 describe("a moment", () => {
   test.each([
