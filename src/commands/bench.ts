@@ -71,23 +71,27 @@ export class Bench {
     if (doubt === null) return;
     const { sayClockDoubt } = await import("../words/say-clock-doubt.ts");
     const amend = `dryline amend clock ${Math.abs(doubt.minutes)}m`;
-    const said = `${sayClockDoubt(doubt)}: if the clock is right now, ${amend} sets that back.`;
-    this.context.err(`${breakLine(said, this.context.columns)}\n`);
+    this.#warn(`${sayClockDoubt(doubt)}: if the clock is right now, ${amend} sets that back.`);
   }
 
-  /** Says on stderr that nothing can be recorded where the journal can only be read. */
-  async tellReadOnly(): Promise<void> {
+  /** Says on stderr that the taste kept cannot be read, and that nothing can be recorded where the journal can only be read. */
+  async tellFileTroubles(): Promise<void> {
     if (this.#opened === null || this.json) return;
     const { workshop } = await this.#opened;
+    if (workshop.tasteTrouble !== null) this.#warn(workshop.tasteTrouble);
     if (workshop.journal.canWrite) return;
     const { sayReadOnly } = await import("../words/say-read-only.ts");
-    this.context.err(`${breakLine(plainText(sayReadOnly(workshop.places.data)), this.context.columns)}\n`);
+    this.#warn(sayReadOnly(workshop.places.data));
   }
 
   async close(): Promise<void> {
     if (this.#opened === null) return;
     const opened = await this.#opened.catch(() => null);
     opened?.workshop.close();
+  }
+
+  #warn(sentence: string): void {
+    this.context.err(`${breakLine(plainText(sentence), this.context.columns)}\n`);
   }
 
   async #open(): Promise<Opened> {

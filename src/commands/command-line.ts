@@ -27,7 +27,7 @@ export async function runCommandLine(argv: readonly string[], context: CommandCo
     const answer = await line.command.run(line.words, bench);
     await printAnswer(answer, bench);
     await bench.doubtClock();
-    await bench.tellReadOnly();
+    await bench.tellFileTroubles();
     return answerExit(answer);
   } catch (thrown) {
     const { sayTrouble } = await import("./say-trouble.ts");

@@ -152,12 +152,13 @@ export class DashboardLoop implements Store {
     this.#busy = this.#busy.then(work).catch((trouble: unknown) => this.fail(trouble));
   }
 
-  /** What should be known as it opens: files that cannot be used, a journal that can only be read, what came about since. */
+  /** What should be known as it opens: files that cannot be used or only be read, and what came about since. */
   async #greet(): Promise<void> {
     const { facts, message } = this.#state;
     if (facts === null) return;
-    const { journal, places } = this.#workshop;
-    const warnings = [message?.text ?? "", journal.canWrite ? "" : sayReadOnly(places.data)].filter(Boolean);
+    const { journal, places, tasteTrouble } = this.#workshop;
+    const readOnly = journal.canWrite ? "" : sayReadOnly(places.data);
+    const warnings = [message?.text ?? "", readOnly, tasteTrouble ?? ""].filter(Boolean);
     const said = [...warnings, await this.#sinceYouWereHere(facts)].filter(Boolean);
     if (said.length === 0) return;
     const tone = warnings.length > 0 ? "refused" : "told";

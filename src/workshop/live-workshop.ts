@@ -44,6 +44,7 @@ export class LiveWorkshop implements Workshop {
   readonly journal: Journal;
   readonly places: PlacesOnDisk;
   readonly taste: Taste;
+  readonly tasteTrouble: string | null;
   readonly by: By;
   readonly #clock: Clock;
   readonly #watch: ClockWatch;
@@ -58,6 +59,7 @@ export class LiveWorkshop implements Workshop {
     readonly journal: Journal;
     readonly places: PlacesOnDisk;
     readonly taste: Taste;
+    readonly tasteTrouble: string | null;
     readonly by: By;
     readonly clock: Clock;
     readonly shippedProcesses: string;
@@ -65,6 +67,7 @@ export class LiveWorkshop implements Workshop {
     this.journal = parts.journal;
     this.places = parts.places;
     this.taste = parts.taste;
+    this.tasteTrouble = parts.tasteTrouble;
     this.by = parts.by;
     this.#clock = parts.clock;
     this.#air = new AirOfShop(parts.journal);

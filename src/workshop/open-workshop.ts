@@ -41,10 +41,12 @@ export async function openWorkshop(options: WorkshopOptions = {}): Promise<Works
     summarise,
     summaryVersion: SUMMARY_VERSION,
   });
+  const { taste, trouble } = readTaste(places.config);
   return new LiveWorkshop({
     journal,
     places,
-    taste: readTaste(places.config).taste,
+    taste,
+    tasteTrouble: trouble,
     by: options.by ?? "maker",
     clock: options.clock ?? machineClock,
     shippedProcesses: options.shippedProcesses ?? join(findPackageRoot(), "processes"),

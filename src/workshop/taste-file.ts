@@ -6,7 +6,11 @@ import { tasteFrom } from "./taste.ts";
 /** The file conf keeps; read without conf, whose schema library costs 23 ms at every start. */
 const FILE = "config.json";
 
-/** The maker's taste; a missing file is the usual taste, a damaged one too, and says so. */
+/**
+ * The maker's taste; of a missing file, or of what is damaged in it, the usual.
+ *
+ * @returns with it, as a sentence, why it could not be read whole; null: it was
+ */
 export function readTaste(folder: string): { readonly taste: Taste; readonly trouble: string | null } {
   const path = join(folder, FILE);
   let text: string;
@@ -18,12 +22,14 @@ export function readTaste(folder: string): { readonly taste: Taste; readonly tro
   try {
     const { taste, strange } = tasteFrom(JSON.parse(text));
     const trouble =
-      strange.length === 0 ? null : `${path}: ${strange.join(", ")} not understood, the usual is taken.`;
+      strange.length === 0
+        ? null
+        : `${path} says of ${strange.join(", ")} what is not understood, so the usual is taken: correct it, or take it out.`;
     return { taste, trouble };
   } catch {
     return {
       taste: tasteFrom(null).taste,
-      trouble: `${path} is not JSON any more, the usual taste is taken.`,
+      trouble: `${path} is not JSON any more, so the usual taste is taken: correct it, or delete it.`,
     };
   }
 }

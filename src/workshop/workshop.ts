@@ -26,6 +26,8 @@ export interface Workshop {
   readonly journal: Journal;
   readonly places: PlacesOnDisk;
   readonly taste: Taste;
+  /** Why the taste that is kept could not be read whole, as a sentence; null: it was. */
+  readonly tasteTrouble: string | null;
   readonly by: By;
   now(): Instant;
   /** The zone settled in the journal, else this machine's. */

@@ -49,6 +49,27 @@ describe("words that are not known", () => {
   });
 });
 
+describe("the file of taste", () => {
+  test.each([
+    [
+      "{ units:",
+      /config\.json is not JSON any more, so the usual taste is taken: correct it, or delete it\.\n$/,
+    ],
+    [
+      '{"clock": "13 h"}',
+      /says of clock what is not understood, so the usual is taken: correct it, or take it out\.\n$/,
+    ],
+  ])("with %s in it is told beside every answer, which goes on with the usual", async (text, sentence) => {
+    writeFileSync(join(bench.folder, "config.json"), text);
+    const said = await bench.type("now");
+    expect(said).toMatchObject({ exit: 0, err: expect.stringMatching(sentence) });
+    expect(said.out).toContain("17:50");
+    expect((await bench.type("now --json")).err).toBe("");
+    expect((await bench.type("settings clock 12")).exit).toBe(0);
+    expect((await bench.type("now")).err).toBe("");
+  });
+});
+
 describe("help", () => {
   test.each(COMMAND_WORDS)(
     "%s --help has usage and examples, and each example is a line it can read",

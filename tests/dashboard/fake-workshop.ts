@@ -56,6 +56,7 @@ export class FakeWorkshop implements Workshop {
   readonly planners = new Set<() => void>();
   readonly by = "maker";
   readonly taste = USUAL_TASTE;
+  readonly tasteTrouble = null;
   readonly places = { config: "", data: "", state: "", cache: "" };
   readonly journal: Journal = {
     canWrite: true,
