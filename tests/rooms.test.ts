@@ -1,12 +1,13 @@
 /**
- * The rule of the rooms: imports run downward only, and only four rooms touch the world. The list of rooms is held
- * here and nowhere else.
+ * The rule of the rooms: imports run downward only, only four rooms touch the world, and no module keeps changing state
+ * at its top level. The list of rooms is held here and nowhere else.
  */
 import { readdirSync, readFileSync } from "node:fs";
 import { isBuiltin } from "node:module";
 import { join, posix, relative, sep } from "node:path";
 import { describe, expect, test } from "vitest";
-import { readImports, readWorldUses } from "./rooms/read-source.ts";
+import { newerDriver } from "../src/journal/driver.mjs";
+import { readImports, readKeptState, readWorldUses } from "./rooms/read-source.ts";
 
 /** From the top down; rooms on one line are siblings and never import each other. */
 const rooms = [
@@ -29,7 +30,10 @@ const rooms = [
 const roomsThatTouchTheWorld = new Set(["dashboard", "commands", "workshop", "journal"]);
 
 /** Node's own modules that only compute. Every other one reads or changes something outside. */
-const pureBuiltins = new Set(["assert", "buffer", "crypto", "path", "string_decoder", "url", "util"]);
+const pureBuiltins = new Set(["buffer", "crypto", "string_decoder", "util"]);
+
+/** The packages and the module of Node by which an SQLite file can be opened: src/journal/driver.mjs. */
+const sqliteModules = new Set(["better-sqlite3", newerDriver, "node:sqlite", "sqlite"]);
 
 /** In plan/ only plan-shop.ts knows the shop: published problems enter by the same door as real ones. */
 const roomsOnlyPlanShopMayImport = new Set(["shop", "learned", "safety", "cure"]);
@@ -45,19 +49,21 @@ function checkSource(file: string, source: string): string[] {
   if (floorOf(room) < 0) return [`${file}:1 is in no known room`];
   const pure = !roomsThatTouchTheWorld.has(room);
   const uses = pure ? readWorldUses(file, source) : [];
+  const kept = readKeptState(file, source);
   const imports = readImports(file, source).flatMap(({ line, text }) =>
     checkImport(file, room, text).map((wrong) => ({ line, text: wrong })),
   );
   return [
     ...imports,
     ...uses.map(({ line, text }) => ({ line, text: `${room} is pure, but reads ${text}` })),
+    ...kept.map(({ line, text }) => ({ line, text: `keeps changing state at its top level: ${text}` })),
   ].map(({ line, text }) => `${file}:${line} ${text}`);
 }
 
 function checkImport(file: string, room: string, specifier: string): string[] {
   if (specifier.startsWith(".")) return checkNeighbour(file, room, specifier);
   if (specifier === "computed import") return ["imports a module whose name is computed"];
-  if (specifier === "better-sqlite3" && room !== "journal") return ["opens SQLite outside journal"];
+  if (sqliteModules.has(specifier) && room !== "journal") return ["opens SQLite outside journal"];
   const builtin = specifier.replace(/^node:/, "").split("/")[0] ?? "";
   const worldly = isBuiltin(specifier) && !pureBuiltins.has(builtin);
   return worldly && !roomsThatTouchTheWorld.has(room) ? [`${room} is pure, but imports ${specifier}`] : [];
@@ -100,7 +106,7 @@ function sourcesUnder(folder: string): { file: string; source: string }[] {
 }
 
 describe("our own sources", () => {
-  test("import downward only, and only four rooms touch the world", () => {
+  test("import downward only, touch the world in four rooms alone, and keep no changing state", () => {
     const sources = sourcesUnder("src");
     expect(sources.map(({ file }) => file)).toContain("main.ts");
     expect(sources.flatMap(({ file, source }) => checkSource(file, source))).toEqual([]);
@@ -151,6 +157,24 @@ describe("the check itself", () => {
     ["simulate/a.ts", "const luck = Math.random();", "simulate is pure, but reads Math.random()"],
     ["words/a.ts", "const plain = process.env.NO_COLOR;", "words is pure, but reads process.env"],
     ["words/a.ts", 'console.log("14 hangs");', "words is pure, but reads console"],
+    ["words/a.ts", "const { env } = process;", "words is pure, but reads process"],
+    ["words/a.ts", "const { env } = globalThis.process;", "words is pure, but reads process"],
+    ["time/a.ts", "const noon = new Date(2026, 2, 28, 12);", "time is pure, but reads new Date()"],
+    ["time/a.ts", "const hour = moment.getHours();", "time is pure, but reads moment.getHours()"],
+    [
+      "words/a.ts",
+      "const said = moment.toLocaleString();",
+      "words is pure, but reads moment.toLocaleString()",
+    ],
+    ["process/a.ts", "const id = randomUUID();", "process is pure, but reads randomUUID()"],
+    ["plan/a.ts", "globalThis.setImmediate(go);", "plan is pure, but reads setImmediate()"],
+    ["process/a.ts", "const here = import.meta.dirname;", "process is pure, but reads import.meta.dirname"],
+    ["process/a.ts", 'import { resolve } from "node:path";', "process is pure, but imports node:path"],
+    ["workshop/a.ts", 'import D from "better-sqlite3-for-node-22";', "opens SQLite outside journal"],
+    ["workshop/a.ts", 'import { DatabaseSync } from "node:sqlite";', "opens SQLite outside journal"],
+    ["workshop/a.ts", "let last = 0;", "keeps changing state at its top level: last"],
+    ["shop/a.ts", "export const seen = new Map();", "keeps changing state at its top level: seen"],
+    ["shop/a.ts", "const tags: number[] = [];", "keeps changing state at its top level: tags: number[]"],
   ])("finds in %s: %s", (file, source, wrong) => {
     // The wrong line stands third, so its place is 3.
     expect(checkSource(file, `/** A docstring. */\n\n${source}\n`)).toEqual([
@@ -169,6 +193,9 @@ describe("the check itself", () => {
     ["workshop/clock.ts", "export const readClock = () => Date.now();"],
     ["process/hash.ts", 'import { createHash } from "node:crypto";'],
     ["shop/a.ts", "const day = new Date(seconds * 1000); // never Date.now() nor process.env"],
+    ["time/a.ts", "const hour = day.getUTCHours();"],
+    ["pace/a.ts", 'const process = piece.definition.name;\nnames.sort((a, b) => a.localeCompare(b, "en"));'],
+    ["shop/a.ts", "const none: readonly Tag[] = [];\nfunction count() { let sum = 0; return sum; }"],
     ["main.ts", 'import { runCommand } from "./commands/command-line.ts";\nimport "./dashboard/app.tsx";'],
   ])("lets pass in %s: %s", (file, source) => {
     expect(checkSource(file, source)).toEqual([]);
