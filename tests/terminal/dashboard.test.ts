@@ -23,13 +23,12 @@ test("another size is drawn at once: as many lines, the keys on the last", async
   expect(await program.exited).toBe(0);
 });
 
-test("what another program writes shows within a second", async () => {
+test("what another program writes shows without a key", async () => {
   const program = place.open();
   await program.until(opened);
   place.done("tag", "carved walker", "--name", "from the other room");
-  const written = performance.now();
+  // How soon, tests/workshop/news.test.ts says.
   await program.until("1 from the othe");
-  expect(performance.now() - written).toBeLessThan(1000);
   program.type("q");
   await program.exited;
 });
