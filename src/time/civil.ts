@@ -23,9 +23,6 @@ export function localTime(zone: Zone, instant: Instant): LocalTime {
   const shown = new Date(instant + offsetAt(zone, instant) * MINUTE);
   return {
     date: dateOfDay(Math.floor(shown.getTime() / DAY)),
-    year: shown.getUTCFullYear(),
-    month: shown.getUTCMonth() + 1,
-    day: shown.getUTCDate(),
     hour: shown.getUTCHours(),
     minute: shown.getUTCMinutes(),
     weekday: shown.getUTCDay() === 0 ? 7 : shown.getUTCDay(),

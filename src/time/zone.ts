@@ -15,10 +15,6 @@ export interface Zone {
 /** A moment as the wall clock of a zone shows it. */
 export interface LocalTime {
   readonly date: CivilDate;
-  readonly year: number;
-  /** 1 to 12 */
-  readonly month: number;
-  readonly day: number;
   readonly hour: number;
   readonly minute: number;
   /** ISO 8601: 1 is Monday, 7 Sunday. */
