@@ -1,5 +1,6 @@
 import { DEW_MARGIN, DEW_RULE } from "../cure/fit-air.ts";
 import type { Setting } from "../journal/event.ts";
+import { roomClears } from "../safety/rooms.ts";
 import { aimAt, handsAt } from "../shop/settings-at.ts";
 import type { Settings } from "../shop/shop.ts";
 import { localTime } from "../time/civil.ts";
@@ -28,6 +29,9 @@ export const OF_THE_SHOP = [
   "touches",
 ] as const;
 export const OF_TASTE = ["units", "clock", "week", "colour"] as const;
+
+type OfTheShop = (typeof OF_THE_SHOP)[number];
+type OfTaste = (typeof OF_TASTE)[number];
 
 /**
  * What the shop has (kept in the journal from a date on, so that past weeks stay true) and what the maker likes to see
@@ -60,10 +64,9 @@ export const settings: Command = {
     if (words.ahead().length === 0) return show(bench);
     const of = readSubword(words, [...OF_THE_SHOP, ...OF_TASTE], "zone");
     if (words.problems.length > 0) return { problems: words.problems };
-    const taste = OF_TASTE.find((each) => each === of);
-    if (taste !== undefined) {
+    if (isOfTaste(of)) {
       const { setTaste } = await import("./set-taste.ts");
-      return setTaste(taste, words, bench);
+      return setTaste(of, words, bench);
     }
     const opened = await bench.open();
     const setting = await readSetting(of, words, opened);
@@ -74,9 +77,13 @@ export const settings: Command = {
   },
 };
 
+function isOfTaste(of: OfTheShop | OfTaste): of is OfTaste {
+  return OF_TASTE.some((each) => each === of);
+}
+
 /** The setting that was said; null: it was not understood, and the problem told. An aim keeps its other half. */
 async function readSetting(
-  of: string,
+  of: OfTheShop,
   words: CommandWords,
   { workshop, speech }: Opened,
 ): Promise<Setting | null> {
@@ -111,7 +118,7 @@ async function readSetting(
       const setting = readAirSetting(of, said, words);
       return setting?.of === "in room" ? inKnownRoom(setting, settled, words, workshop) : setting;
     }
-    default: {
+    case "process": {
       if (/^none$/i.test(said)) return { of: "default process", name: null };
       const { matchIn } = await import("../words/match-in.ts");
       const found = matchIn(
@@ -196,6 +203,10 @@ async function show(bench: Bench): Promise<Answer> {
       places: hooks,
       aim: { finishedPerWeek: aim?.finishedPerWeek ?? null, out: aim?.out ?? null },
       process: shop.defaultProcess,
+      rooms: [...shop.rooms].map(([name, room]) => ({ name, ...room, clears: roomClears(shop, name) })),
+      in: [...shop.roomOf].map(([what, room]) => ({ what, room })),
+      margin: shop.dewMargin ?? DEW_MARGIN,
+      touches: shop.touchesCount,
       taste,
       folders: places,
     },

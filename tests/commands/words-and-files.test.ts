@@ -136,6 +136,10 @@ describe("settings", () => {
     await done(bench, "Mon 18:00", "settings aim 7");
     await done(bench, "Mon 18:00", "settings out 6");
     await done(bench, "Mon 18:00", "settings process walker");
+    await done(bench, "Mon 18:00", 'settings room "paint room" 20 m3 fan 120 mixing 3');
+    await done(bench, "Mon 18:00", 'settings in "rack in paint room"');
+    await done(bench, "Mon 18:00", "settings margin 2C");
+    await done(bench, "Mon 18:00", "settings touches off");
     expect(await done(bench, "Mon 18:00", "settings clock 12")).toBe("From now on clock is 12.\n");
     const shown = await bench.json<Record<string, unknown>>("settings");
     expect(shown).toMatchObject({
@@ -144,6 +148,11 @@ describe("settings", () => {
       places: [{ name: "rack", hooks: 8 }],
       aim: { finishedPerWeek: 7, out: 6 },
       process: "walker",
+      // 120 / 20 = 6 changes an hour: 99 % have gone after 46.05 min (CDC, Table B.1: 46), three times that where air mixes so.
+      rooms: [{ name: "paint room", airChangesPerHour: 6, mixingFactor: 3, clears: 139 }],
+      in: [{ what: "rack", room: "paint room" }],
+      margin: 2,
+      touches: false,
       taste: { clock: "12 h" },
     });
     expect(await done(bench, "Mon 18:01", "tag")).toMatch(/^1 tagged, walker/);
