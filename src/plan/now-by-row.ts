@@ -1,18 +1,14 @@
 import type { Seq } from "../journal/event.ts";
 import type { PlanRow } from "../journal/journal.ts";
-import type { Candidate } from "./candidates.ts";
-import { checkPlan } from "./check-plan.ts";
-import type { WithoutIt } from "./cost-of-leaving.ts";
-import { leftWork } from "./left-work.ts";
+import { notFoundYet } from "./cost-of-leaving.ts";
 import type { NowAnswer } from "./now-answer.ts";
 import { nowRows } from "./now-rows.ts";
-import { isCurrent, settingsOf, warmPlan } from "./plan-row.ts";
+import { isCurrent, settingsOf } from "./plan-row.ts";
 import { readShop, type ShopFacts } from "./plan-shop.ts";
+import { playRow } from "./play-row.ts";
 import { prepareDispatch } from "./prepare-dispatch.ts";
 import { problemToPlan } from "./problem-to-plan.ts";
-import { playOn } from "./search/play-on.ts";
-import { answerNow, dispatchNow, nowByDispatch, type PlanContext } from "./what-now.ts";
-import { withoutByDispatch } from "./without-by-dispatch.ts";
+import { answerNow, nowByDispatch, type PlanContext } from "./what-now.ts";
 import { withoutByRow } from "./without-by-row.ts";
 import type { Found } from "./work-rows.ts";
 
@@ -43,23 +39,17 @@ export function nowByRow(
 export function planOfRow(row: PlanRow, newest: Seq, facts: ShopFacts): Found | null {
   if (!isCurrent(row, newest, settingsOf(facts))) return null;
   const made = problemToPlan(facts);
-  const plan = playOn(made.problem, warmPlan(row, made));
-  if (plan === null || checkPlan(made.problem, plan).length > 0) return null;
+  const plan = playRow(row, made);
+  if (plan === null) return null;
   // The problem carries the number the aim asks for: it need not be reckoned again.
   const wantsNew = facts.pieces.length < (made.problem.mostOut ?? 0) && facts.context.newPiece !== null;
   return { facts, made, prepared: prepareDispatch(made.problem), plan, basis: "plan", wantsNew };
 }
 
 /**
- * Tells a plan with nobody at hand who would search on. What leaving a row costs, where nothing of it was kept, is
- * guessed by dispatch.
+ * Tells a plan with nobody at hand who would search on. What leaving a row costs is told as it was kept with the plan, or
+ * not at all: by dispatch it would be told against another finish than the plan's.
  */
 export function answerByPlan(found: Found, row: PlanRow): NowAnswer {
-  let dispatched: Found | null = null;
-  const guess = (work: readonly Candidate[]): WithoutIt => {
-    dispatched ??= dispatchNow(found.facts);
-    const { facts, made, prepared, plan } = dispatched;
-    return withoutByDispatch(leftWork(work, facts, made), prepared, plan);
-  };
-  return answerNow(found, nowRows(found), (work) => withoutByRow(work, found, row.leaving) ?? guess(work));
+  return answerNow(found, nowRows(found), (work) => withoutByRow(work, found, row.leaving) ?? notFoundYet);
 }

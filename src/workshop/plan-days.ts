@@ -2,10 +2,12 @@ import type { PlanRow } from "../journal/journal.ts";
 import { type Ahead, type FitsNoSession, planAhead, planIf } from "../plan/ahead/plan-ahead.ts";
 import type { Searching } from "../plan/ahead/searched-shop.ts";
 import type { WhatIf } from "../plan/ahead/what-if.ts";
+import { planOfRow } from "../plan/now-by-row.ts";
 import type { PlanAnswer } from "../plan/plan-answer.ts";
 import { isCurrent, rowOf, settingsOf, warmPlan } from "../plan/plan-row.ts";
 import { readShop } from "../plan/plan-shop.ts";
 import { beginSearch, type Search } from "../plan/search/search.ts";
+import { withLeaving } from "../plan/with-leaving.ts";
 import type { Instant } from "../time/instant.ts";
 import type { Workshop } from "./workshop.ts";
 
@@ -17,9 +19,6 @@ const ROUNDS = 10;
 const DAYS_KEPT = 7;
 /** The same search everywhere, so that one plan comes out everywhere. */
 const SEED = 1;
-
-/** A plan must be better by this share of its cost to take the place of one kept that holds. */
-const WORTH_IT = 0.01;
 
 /** How a plan is asked for. */
 interface Asking {
@@ -40,9 +39,9 @@ export async function planDays(
 ): Promise<PlanAnswer> {
   const asked = await ask(workshop, at);
   const isOurs = at === null && days <= DAYS_KEPT;
-  const holds = isOurs && asked.isCurrent;
-  const ahead = planAhead(asked.shop, asked.context, days, searchWith(asked.row, holds ? 0 : rounds));
-  if (isOurs && !holds) await keep(ahead.base, asked.about, workshop);
+  const kept = isOurs && asked.isCurrent ? asked.row : null;
+  const ahead = planAhead(asked.shop, asked.context, days, searchWith(asked.row, kept, rounds));
+  if (isOurs) await keep(ahead, asked, workshop);
   return ahead.answer;
 }
 
@@ -56,17 +55,21 @@ export async function planDaysIf(
   whatIf: WhatIf,
   { at, rounds }: Asking,
 ): Promise<PlanAnswer | { readonly fitsNoSession: FitsNoSession }> {
-  const { shop, context, row, about, isCurrent: holds } = await ask(workshop, at);
-  const ahead = planIf(shop, context, days, whatIf, searchWith(row, rounds));
+  const asked = await ask(workshop, at);
+  const { shop, context, row, isCurrent: holds } = asked;
+  const isUsual = at === null && days <= DAYS_KEPT;
+  const kept = isUsual && holds ? row : null;
+  const ahead = planIf(shop, context, days, whatIf, searchWith(row, kept, rounds));
   if ("fitsNoSession" in ahead) return ahead;
-  const isOurs = at === null && days <= DAYS_KEPT && whatIf.added.every(({ due }) => due === null);
-  const isBetter = ahead.base.score.total < ahead.began * (1 - WORTH_IT);
-  if (isOurs && (!holds || isBetter)) await keep(ahead.base, about, workshop);
+  const isOurs = isUsual && whatIf.added.every(({ due }) => due === null);
+  if (isOurs) await keep(ahead, asked, workshop);
   return ahead.answer;
 }
 
 /** What a plan is kept with, to tell whether it still holds. */
 type About = Omit<Parameters<typeof rowOf>[2], "rounds">;
+
+type Asked = Awaited<ReturnType<typeof ask>>;
 
 async function ask(workshop: Workshop, at: Instant | null) {
   const then = at ?? undefined;
@@ -76,13 +79,22 @@ async function ask(workshop: Workshop, at: Instant | null) {
     workshop.readPlan(),
     workshop.journal.newestAir(),
   ]);
-  const settings = settingsOf(readShop(shop, context));
+  const facts = readShop(shop, context);
+  const settings = settingsOf(facts);
   const about: About = { seq: shop.newest, settings, air, seed: SEED };
-  return { shop, context, row, about, isCurrent: row !== null && isCurrent(row, shop.newest, settings) };
+  return {
+    shop,
+    context,
+    facts,
+    row,
+    about,
+    isCurrent: row !== null && isCurrent(row, shop.newest, settings),
+  };
 }
 
-function searchWith(row: PlanRow | null, rounds: number): Searching {
+function searchWith(row: PlanRow | null, kept: PlanRow | null, rounds: number): Searching {
   return {
+    kept,
     begin: (made, near) => {
       const warm = near ?? (row === null ? null : warmPlan(row, made));
       return beginSearch(made.problem, { seed: SEED, warm });
@@ -99,15 +111,17 @@ function searchOn(search: Search, most: number): void {
   }
 }
 
-/** Keeps a plan for whatever asks next; a journal that cannot be written now goes without. */
-async function keep(
-  { plan, made, quality, rounds }: Ahead["base"],
-  about: About,
-  { journal }: Workshop,
-): Promise<void> {
-  if (quality.basis !== "plan" || rounds === 0) return;
+/**
+ * Keeps a plan for whatever asks next, with what leaving work costs by it; a journal that cannot be written now goes
+ * without.
+ */
+async function keep({ base, toKeep }: Ahead, { facts, about }: Asked, { journal }: Workshop): Promise<void> {
+  const { made, quality, rounds } = base;
+  if (toKeep === null || quality.basis !== "plan" || rounds === 0) return;
+  const row = rowOf(toKeep, made, { ...about, rounds });
+  const found = planOfRow(row, about.seq, facts);
   try {
-    await journal.keepPlan(rowOf(plan, made, { ...about, rounds }));
+    await journal.keepPlan(found === null ? row : withLeaving(row, found));
   } catch {
     // The plan is good all the same, only nobody else has it.
   }

@@ -137,15 +137,21 @@ test("leaving is told by planning without it: of two to be tested tonight, the o
   expect(first?.others).toEqual({ amends: 0, broken: [], delay: -10, later: [] });
 });
 
-test("of a plan kept without what leaving brings, as dryline plan keeps it, that is guessed by dispatch", () => {
+test("of a plan kept without what leaving brings no finish is told: dispatch's would be set against another plan", () => {
   const diary = new Diary(walker);
-  for (const tag of [1, 2]) diary.came(tag, "hangers", "Mon 17:00", "Mon 17:30");
+  diary.came(1, "seal", "last Sun 20:00", "Mon 17:30");
+  diary.came(2, "hangers", "Mon 17:00", "Mon 17:30");
   const context = contextAt("Mon 18:00");
   const row = { ...keepPlan(diary.shop(), context), leaving: { until: 0, work: [] } };
   const answer = nowByRow(diary.shop(), context, row);
   expect(answer).toMatchObject({ basis: "plan" });
-  const guessed = whatNow(diary.shop(), context);
-  expect(answer.work.map(({ ifLeft }) => ifLeft)).toEqual(guessed.work.map(({ ifLeft }) => ifLeft));
+  expect(answer.work.map(({ ifLeft }) => [ifLeft.finishNow, ifLeft.finishLeft])).toEqual([
+    [null, null],
+    [null, null],
+  ]);
+  // What a window that shuts tonight costs is known without any plan.
+  const sealing = answer.work.find(({ tags }) => tags.includes(1));
+  expect(sealing?.ifLeft.preparation?.do).toBe("scuff");
 });
 
 test("what leaving brings is set against the plan as it is played on: an hour later it is the hour later", () => {

@@ -6,14 +6,18 @@ import type { Plan } from "../plan.ts";
 import type { PlanAnswer } from "../plan-answer.ts";
 import { rowOf, warmPlan } from "../plan-row.ts";
 import { type NowContext, readShop, type ShopFacts } from "../plan-shop.ts";
+import { playRow } from "../play-row.ts";
+import { scorePlan } from "../score.ts";
 import type { Search } from "../search/search.ts";
 import { comparePlans } from "./compare-plans.ts";
 import { type TooLong, tooLong } from "./no-time.ts";
 import { pieceForecasts } from "./piece-forecasts.ts";
 import { plannedSessions } from "./planned-sessions.ts";
 import {
+  asKept,
   checkedShop,
   type ProblemAhead,
+  playedShop,
   problemAhead,
   type SearchedShop,
   type Searching,
@@ -29,12 +33,15 @@ const LEAST_AHEAD = 14;
 const BEYOND_SHOWN = 7;
 const MOST_AHEAD = 120;
 
+/** A plan must be better by this share of its cost to take the place of one kept that holds. */
+const WORTH_IT = 0.01;
+
 /** The coming days, and the plan of the shop as it is. */
 export interface Ahead {
   readonly answer: PlanAnswer;
   readonly base: SearchedShop;
-  /** What the plan cost that its search began with. */
-  readonly began: number;
+  /** The plan found that it was played from, to be kept; null: the one kept stands. */
+  readonly toKeep: Plan | null;
 }
 
 type Shop = Parameters<typeof readShop>[0];
@@ -50,10 +57,10 @@ export function planAhead(shop: Shop, context: NowContext, days: number, searchi
   const facts = readShop(shop, context, horizonOf(days));
   const ahead = problemAhead(facts, [], aimedFor(days));
   const search = searching.begin(ahead.made, null);
-  const began = search.found.score.total;
-  searching.goOn(search);
-  const base = checkedShop(ahead, search.found);
-  return { answer: answerOf(base, 0, days), base, began };
+  const standing = searching.kept === null ? null : playRow(searching.kept, ahead.made);
+  if (standing === null) searching.goOn(search);
+  const base = standing === null ? asKept(ahead, search.found) : playedShop(ahead, standing, search.found);
+  return { answer: answerOf(base, 0, days), base, toKeep: standing === null ? search.found.plan : null };
 }
 
 /**
@@ -78,11 +85,11 @@ export function planIf(
   if (long !== null) return { fitsNoSession: long };
   const usual = problemAhead(readShop(shop, context, horizon), [], aimedFor(days));
   const other = problemAhead(facts, added, aimedFor(days));
-  const { base, began, found } = searchBoth(usual, other, searching);
+  const { base, toKeep, found } = searchBoth(usual, other, searching);
   const answer = answerOf(found, added.length, days);
   const without = { pieces: answerOf(base, 0, days).pieces, score: base.score };
   const changes = comparePlans(without, { pieces: answer.pieces, score: found.score });
-  return { answer: { ...answer, changes, whatIf }, base, began };
+  return { answer: { ...answer, changes, whatIf }, base, toKeep };
 }
 
 /** Minutes looked at to show so many days. */
@@ -97,17 +104,21 @@ function aimedFor(days: number): Minutes {
 
 /**
  * Searches for the plan with and without a what-if, each begun with the order of the other, so that what differs comes
- * of the what-if and not of a search that happened to do better.
+ * of the what-if and not of a search that happened to do better. The plan kept stands for the one without, as everything
+ * else tells it, unless a better one is worth taking its place.
  */
-function searchBoth(usual: ProblemAhead, other: ProblemAhead, { begin, goOn }: Searching) {
+function searchBoth(usual: ProblemAhead, other: ProblemAhead, { begin, goOn, kept }: Searching) {
   const first = begin(usual.made, null);
-  const began = first.found.score.total;
   goOn(first);
   const search = begin(other.made, inOrderOf(first, usual.made, other.made));
   goOn(search);
   const again = begin(usual.made, inOrderOf(search, other.made, usual.made));
-  const best = again.found.score.total < first.found.score.total ? again : first;
-  return { base: checkedShop(usual, best.found), began, found: checkedShop(other, search.found) };
+  const best = again.found.score.total < first.found.score.total ? again.found : first.found;
+  const standing = kept === null ? null : playRow(kept, usual.made);
+  const cost = standing === null ? Number.POSITIVE_INFINITY : scorePlan(usual.made.problem, standing).total;
+  const isNew = standing === null || best.score.total < cost * (1 - WORTH_IT);
+  const base = isNew ? asKept(usual, best) : playedShop(usual, standing, best);
+  return { base, toKeep: isNew ? best.plan : null, found: checkedShop(other, search.found) };
 }
 
 /** The plan found for one problem, as far as its tasks are in the other too. */

@@ -1,3 +1,4 @@
+import type { PlanRow } from "../../journal/journal.ts";
 import type { Minutes } from "../../time/instant.ts";
 import { aimPieces } from "../aim-pieces.ts";
 import { checkPlan } from "../check-plan.ts";
@@ -5,7 +6,9 @@ import { dispatch } from "../dispatch.ts";
 import { type AddedPiece, makeProblem, type ShopProblem } from "../make-problem.ts";
 import type { Plan } from "../plan.ts";
 import type { PlanQuality } from "../plan-answer.ts";
+import { rowOf } from "../plan-row.ts";
 import type { ShopFacts } from "../plan-shop.ts";
+import { playRow } from "../play-row.ts";
 import { prepareDispatch } from "../prepare-dispatch.ts";
 import { type Score, scorePlan } from "../score.ts";
 import type { Found, Search } from "../search/search.ts";
@@ -17,6 +20,8 @@ export interface Searching {
   readonly begin: (made: ShopProblem, near: Plan | null) => Search;
   /** Searches on for as long as it sees fit. */
   readonly goOn: (search: Search) => void;
+  /** The plan kept, where it knows every act: it stands until a better one is found. */
+  readonly kept: PlanRow | null;
 }
 
 /** Cost above the bound, in per cent, beyond which a gap says nothing. */
@@ -63,6 +68,29 @@ export function checkedShop({ facts, made }: ProblemAhead, found: Found): Search
     quality,
     rounds: 0,
   };
+}
+
+/**
+ * A plan found as it is told wherever its order is kept: played from the present moment. Where that cannot be, as it was
+ * found.
+ */
+export function asKept(ahead: ProblemAhead, found: Found): SearchedShop {
+  const about = { seq: 0, settings: "", air: 0, seed: 0, rounds: 0 };
+  const plan = playRow(rowOf(found.plan, ahead.made, about), ahead.made);
+  return plan === null ? checkedShop(ahead, found) : playedShop(ahead, plan, found);
+}
+
+/**
+ * A plan of the same problem as one found, with the bound that came of the search. One that only finds time beyond the
+ * days of which hours and air are known is told no sooner than one found that costs less.
+ */
+export function playedShop(ahead: ProblemAhead, plan: Plan, found: Found): SearchedShop {
+  const { problem } = ahead.made;
+  const score = scorePlan(problem, plan);
+  const isBeyond = plan.visits.some(({ end }) => end > problem.horizon);
+  if (isBeyond && score.total > found.score.total) return checkedShop(ahead, found);
+  const { bound, rounds } = found;
+  return checkedShop(ahead, { plan, score, bound, proven: score.total <= bound, rounds });
 }
 
 /** By how much a cost may lie above the least there is, in whole per cent, rounded up; null: too much to say anything. */

@@ -17,6 +17,7 @@ export const searching: Searching = {
   goOn: (search) => {
     search.go(40);
   },
+  kept: null,
 };
 
 /** The coming days by the diary so far, in the hours it settled (else weekdays 18 to 21, Saturday 9 to 16). */
