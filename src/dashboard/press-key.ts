@@ -33,74 +33,55 @@ export function pressKey(state: DashboardState, key: Key): Step {
   }
 }
 
+/** Keys that are about pieces, with what each asks or does: those of the typed tag, else of the marked row. */
+const ON_TAGS: Readonly<Record<string, (tags: readonly Tag[], state: DashboardState) => Effect | Overlay>> = {
+  t: (tags, state) => perform(takeOf(tags, markedStep(state), state.now)),
+  h: (tags, state) => hangMarked(state, tags),
+  l: (tags, state) => perform({ act: "leave", at: state.now, tags }),
+  o: (tags, state) => touchMenu(state, tags),
+  n: (tags) => typing(`Note on ${tags.join(" ")}`, { for: "note", tags }),
+  m: (tags) => typing(askOfMend(tags), { for: "mend", tags }),
+  c: (tags) => typing(`Paint ${tags.join(" ")} now, in which colour`, { for: "colour", tags }),
+  e: (tags, state) => ({ do: "measure", tags, step: markedStep(state) }),
+  v: (tags) => ({ do: "place", tags }),
+  s: (tags, state) => ({ do: "sheet", tags, step: markedStep(state) }),
+};
+
+/** All other keys. */
+const OTHERS: Readonly<Record<string, (state: DashboardState) => Step>> = {
+  k: (state) => moveMark(state, -1),
+  j: (state) => moveMark(state, 1),
+  N: (state) =>
+    still({ ...cleared(state), overlay: typing("Note of the whole shop", { for: "note", tags: [] }) }),
+  u: askUndo,
+  a: askProcess,
+  r: readyMarked,
+  p: putAway,
+  w: (state) => ({ state: cleared(state), effects: [{ do: "week" }] }),
+  d: (state) => ({ state: cleared(state), effects: [openDays(state)] }),
+  "?": (state) => still({ ...state, overlay: { is: "text", title: "Keys", lines: HELP_LINES, top: 0 } }),
+  "!": (state) =>
+    state.refused === null
+      ? still(state)
+      : still({ ...state, overlay: typing("Why all the same", { for: "anyway", request: state.refused }) }),
+  q: (state) => ({ state, effects: [{ do: "quit" }] }),
+};
+
 function pressChar(state: DashboardState, char: string): Step {
   if (/^[0-9]$/.test(char))
     return still({ ...state, typed: (state.typed + char).slice(0, 6), message: null });
-  const tags = tagsMeant(state);
-  switch (char) {
-    case "k":
-      return moveMark(state, -1);
-    case "j":
-      return moveMark(state, 1);
-    case "t":
-      return onTags(state, tags, () => perform(takeOf(tags, markedStep(state), state.now)));
-    case "h":
-      return onTags(state, tags, () => hangMarked(state, tags));
-    case "l":
-      return onTags(state, tags, () => perform({ act: "leave", at: state.now, tags }));
-    case "o":
-      return onTags(state, tags, () => touchMenu(state, tags));
-    case "n":
-      return onTags(state, tags, () => typing(`Note on ${tags.join(" ")}`, { for: "note", tags }));
-    case "N":
-      return still({
-        ...cleared(state),
-        overlay: typing("Note of the whole shop", { for: "note", tags: [] }),
-      });
-    case "m":
-      return onTags(state, tags, () => typing(askOfMend(tags), { for: "mend", tags }));
-    case "c":
-      return onTags(state, tags, () =>
-        typing(`Paint ${tags.join(" ")} now, in which colour`, { for: "colour", tags }),
-      );
-    case "e":
-      return onTags(state, tags, () => ({ do: "measure", tags, step: markedStep(state) }));
-    case "v":
-      return onTags(state, tags, () => ({ do: "place", tags }));
-    case "s":
-      return onTags(state, tags, () => ({ do: "sheet", tags, step: markedStep(state) }));
-    case "u":
-      return askUndo(state);
-    case "a":
-      return askProcess(state);
-    case "r":
-      return readyMarked(state);
-    case "p":
-      return putAway(state);
-    case "w":
-      return { state: cleared(state), effects: [{ do: "week" }] };
-    case "d":
-      return { state: cleared(state), effects: [openDays(state)] };
-    case "?":
-      return still({ ...state, overlay: { is: "text", title: "Keys", lines: HELP_LINES, top: 0 } });
-    case "!":
-      return state.refused === null
-        ? still(state)
-        : still({ ...state, overlay: typing("Why all the same", { for: "anyway", request: state.refused }) });
-    case "q":
-      return { state, effects: [{ do: "quit" }] };
-    default:
-      return still(state);
-  }
+  const onTags = ON_TAGS[char];
+  return onTags === undefined ? (OTHERS[char]?.(state) ?? still(state)) : pressOnTags(state, onTags);
+}
 
-  function onTags(from: DashboardState, meant: readonly Tag[], make: () => Effect | Overlay): Step {
-    if (meant.length === 0)
-      return still({ ...from, message: { text: "Mark a row or type a tag first.", tone: "told" } });
-    const made = make();
-    return "do" in made
-      ? { state: cleared(from), effects: [made] }
-      : still({ ...cleared(from), overlay: made });
-  }
+function pressOnTags(state: DashboardState, make: (typeof ON_TAGS)[string]): Step {
+  const tags = tagsMeant(state);
+  if (tags.length === 0)
+    return still({ ...state, message: { text: "Mark a row or type a tag first.", tone: "told" } });
+  const made = make(tags, state);
+  return "do" in made
+    ? { state: cleared(state), effects: [made] }
+    : still({ ...cleared(state), overlay: made });
 }
 
 function askOfMend(tags: readonly Tag[]): string {
