@@ -1,3 +1,4 @@
+import { still } from "./key-steps.ts";
 import { lastTop } from "./overlay-panel.ts";
 import { roomForOverlay } from "./picture.ts";
 import { readMend } from "./read-mend.ts";
@@ -109,8 +110,4 @@ function scroll<Long extends Extract<Overlay, { top: number }>>(
 
 function close(state: DashboardState, effects: readonly Effect[] = []): Step {
   return { state: { ...state, overlay: null }, effects };
-}
-
-function still(state: DashboardState): Step {
-  return { state, effects: [] };
 }

@@ -2,6 +2,7 @@ import type { Instant } from "../time/instant.ts";
 import { answerKey } from "./answer-key.ts";
 import { sayBrokenFiles } from "./broken-files.ts";
 import { showDays, withDaysAnew } from "./days-view.ts";
+import { still } from "./key-steps.ts";
 import { pressKey } from "./press-key.ts";
 import { keepOrder, rowsOf } from "./rows.ts";
 import type { DashboardState, Facts, Happened, Step } from "./state.ts";
@@ -112,8 +113,4 @@ function settleRows(state: DashboardState, now: Instant): DashboardState {
 function followMark(state: DashboardState, ids: readonly string[]): string | null {
   const old = state.rows.findIndex(({ id }) => id === state.mark);
   return ids[Math.min(Math.max(old, 0), ids.length - 1)] ?? null;
-}
-
-function still(state: DashboardState): Step {
-  return { state, effects: [] };
 }
