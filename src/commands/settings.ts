@@ -5,7 +5,7 @@ import { aimAt, handsAt } from "../shop/settings-at.ts";
 import type { Settings } from "../shop/shop.ts";
 import { localTime } from "../time/civil.ts";
 import { layOut } from "../words/lay-out.ts";
-import { sayClearing } from "../words/say-room.ts";
+import { MIXING_ALONE, sayClearing } from "../words/say-room.ts";
 import { sayAim } from "../words/say-setting.ts";
 import { sayWeekday } from "../words/say-time.ts";
 import { sayDegrees } from "../words/say-units.ts";
@@ -196,7 +196,7 @@ async function show(bench: Bench): Promise<Answer> {
     ["taste", places.config],
   ];
   return {
-    text: layOut(rows, null),
+    text: [...layOut(rows, null), ...(shop.rooms.size === 0 ? [] : ["", `  room: ${MIXING_ALONE}`])],
     json: {
       zone: speech.zone.name,
       hands: handsAt(shop, today),

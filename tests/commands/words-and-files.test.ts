@@ -155,6 +155,9 @@ describe("settings", () => {
       touches: false,
       taste: { clock: "12 h" },
     });
+    const told = await done(bench, "Mon 18:00", "settings");
+    expect(told).toContain("paint room clears of 99 % of a vapour in 2 h 19");
+    expect(told).toMatch(/it never means that the air is safe to breathe\.\n$/);
     expect(await done(bench, "Mon 18:01", "tag")).toMatch(/^1 tagged, walker/);
     expect(await done(bench, "Mon 18:02", "note 1 hello")).toBe('1 noted 6:02 pm, "hello".\n');
   });
