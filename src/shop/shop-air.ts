@@ -62,7 +62,12 @@ export function shopAir(
         last,
       ) ?? without(stated, last, offset);
     if (ahead === null) continue;
-    const since = Math.min(readings[0]?.at ?? from, stated?.at ?? from);
+    const first = Math.min(
+      readings[0]?.at ?? Number.POSITIVE_INFINITY,
+      stated?.at ?? Number.POSITIVE_INFINITY,
+    );
+    // A daily pattern tells of the days before, too; one reading of today says nothing of yesterday.
+    const since = ahead.rests === "daily pattern" ? Math.min(first, from) : first;
     lines.set(place ?? NO_PLACE, { since, readings, ahead });
   }
   return new ShopAir(lines, before);
