@@ -1,3 +1,5 @@
+import { GRAMS_PER_OUNCE, MILLIMETRES_PER_INCH } from "./units.ts";
+
 /** Air as a coat's sheet names it. */
 export interface Air {
   readonly celsius: number;
@@ -16,15 +18,12 @@ const AIR = new RegExp(String.raw`^(${NUMBER}\s*°?\s*[CF]),?\s+(\d+(?:\.\d+)?)\
 const AT_MOST = /^at most\s+(\d+(?:\.\d+)?)\s*([^\d\s.,-][^\d]*)$/;
 const LENGTH = /^(?:(\d+(?:\.\d+)?)|(?:(\d+)\s+)?(\d+)\/(\d+))\s*(mm|cm|in|inch|")$/;
 const WEIGHT = /^(\d+(?:\.\d+)?)\s*(g|oz)$/;
-/** The international pound of 453.59237 g by 16 (from memory, not looked up). */
-const GRAMS_PER_OUNCE = 28.349_523_125;
 const MIX =
   /^(\d+(?:\.\d+)?)\s*(?::|to)\s*(\d+(?:\.\d+)?)\s+by\s+(volume|weight)(?:,\s*(\d+(?:\.\d+)?)\s*(ml|g)\s+a\s+piece)?$/;
 const ENERGY = /^(\d+(?:\.\d+)?)\s*kJ\s*\/\s*mol$/i;
 /** Bonds of carbon break at some 350 kJ/mol: no coat cures by more than the half of it. */
 const HIGHEST_ENERGY = 200;
 const MILLIMETRES_PER: Readonly<Record<string, number>> = { mm: 1, cm: 10 };
-const MILLIMETRES_PER_INCH = 25.4;
 
 /** Celsius, to the hundredth, of `21 °C`, `70 °F`, `70 F`. Null: not so written, or no air of this earth. */
 export function readCelsius(text: string): number | null {

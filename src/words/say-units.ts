@@ -1,9 +1,5 @@
+import { GRAMS_PER_OUNCE, MILLIMETRES_PER_INCH } from "../process/units.ts";
 import type { Speech } from "./speech.ts";
-
-/** Grams in an ounce: the international pound of 453.59237 g by 16, by definition (memory, not looked up). */
-const GRAMS_PER_OUNCE = 28.349523125;
-/** By definition since 1959 (memory, not looked up). */
-const MILLIMETRES_PER_INCH = 25.4;
 
 /** A temperature in the maker's units, to the whole degree. `sayCelsius(21, us) === "70 °F"` */
 export function sayCelsius(celsius: number, { units }: Pick<Speech, "units">): string {
