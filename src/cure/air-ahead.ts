@@ -33,20 +33,8 @@ const FADES_BY_HALF = 6 * HOUR;
 /** After so long a four-thousandth of it is left, which nobody could tell: each day is as the one before. */
 export const ALIKE_AFTER: Minutes = 3 * 24 * 60;
 
-/** The air expected at moments after the last reading; what was asked once is remembered, as coats that dry in one air do. */
-export function expectAir(ahead: AirAhead): (at: Instant) => Air {
-  const [known, expected] = [new Map<Instant, Air>(), aheadFrom(ahead)];
-  return (at) => {
-    let air = known.get(at);
-    if (air === undefined) {
-      air = expected(at);
-      known.set(at, air);
-    }
-    return air;
-  };
-}
-
-function aheadFrom({ byHour, last, off }: AirAhead): (at: Instant) => Air {
+/** The air expected at moments after the last reading. */
+export function expectAir({ byHour, last, off }: AirAhead): (at: Instant) => Air {
   const then = last === null ? null : usualAir(byHour, last.at);
   const apart = { ...SURE };
   if (last !== null && then !== null) {

@@ -61,8 +61,7 @@ function aboveLowest({ curesBy, sheetAir, activationEnergy }: Curing): (air: Air
     case "resin":
     case "solvent": {
       const energy = activationEnergy ?? (curesBy === "resin" ? RESIN_ENERGY : SOLVENT_ENERGY);
-      const rate = arrheniusFrom(energy, sheetAir.celsius);
-      return ({ celsius }) => rate(celsius);
+      return arrheniusFrom(energy, sheetAir.celsius);
     }
     case "water": {
       const onSheet = vapourDeficit(sheetAir);
@@ -84,12 +83,12 @@ function aboveLowest({ curesBy, sheetAir, activationEnergy }: Curing): (air: Air
  * @example arrhenius(50, 30, 20) // 1.967
  */
 export function arrhenius(energy: number, celsius: number, referenceCelsius: number): number {
-  return arrheniusFrom(energy, referenceCelsius)(celsius);
+  return arrheniusFrom(energy, referenceCelsius)({ celsius });
 }
 
-function arrheniusFrom(energy: number, referenceCelsius: number): (celsius: number) => number {
+function arrheniusFrom(energy: number, referenceCelsius: number): (air: Pick<Air, "celsius">) => number {
   const [steepness, reference] = [-energy / GAS, 1 / toKelvin(referenceCelsius)];
-  return (celsius) => Math.exp(steepness * (1 / toKelvin(celsius) - reference));
+  return ({ celsius }) => Math.exp(steepness * (1 / toKelvin(celsius) - reference));
 }
 
 /** A sheet that states air in which its coat could not cure at all leaves nothing to go by: as time passes. */

@@ -1,12 +1,7 @@
 import type { Air } from "../process/quantity-form.ts";
 import { type Instant, MINUTE, type Minutes } from "../time/instant.ts";
-import { type AirLine, airBetween, firstFrom } from "./air-line.ts";
+import { type AirDays, DAY } from "./air-days.ts";
 import type { CureLaw } from "./cure-rate.ts";
-
-/** Longest stretch over which the rate is taken as the mean of its two ends. */
-const STRETCH = 15 * MINUTE;
-
-const DAY = 24 * 60 * MINUTE;
 
 /** How far ahead the air is followed: a coat that does not cure by then never does, as far as anybody can say. */
 const FARTHEST = 60 * DAY;
@@ -30,31 +25,24 @@ interface CureDay {
  * looked up: of a year of readings only the days cost anything in which such a coat was drying.
  */
 export class CureSum {
-  readonly #rateIn: (air: Air) => number;
-  readonly #lowest: number;
+  readonly #law: CureLaw;
   readonly #days = new Map<number, CureDay>();
-  #line: AirLine;
-  /** The air expected on the line after its last reading. */
-  #ahead: (at: Instant) => Air;
+  #air: AirDays;
 
-  constructor({ rateIn, lowest }: CureLaw, line: AirLine, ahead: (at: Instant) => Air) {
-    this.#rateIn = rateIn;
-    this.#lowest = lowest;
-    this.#line = line;
-    this.#ahead = ahead;
+  constructor(law: CureLaw, air: AirDays) {
+    this.#law = law;
+    this.#air = air;
   }
 
   /** Goes on with a line that goes on from its own (`goesOnFrom`): days that rest on readings alone stay as summed. */
-  goOnWith(line: AirLine, ahead: (at: Instant) => Air): void {
-    const last = this.#lastRead;
-    for (const day of this.#days.keys()) if (day * DAY + DAY > last) this.#days.delete(day);
-    this.#line = line;
-    this.#ahead = ahead;
+  goOnWith(air: AirDays): void {
+    for (const day of this.#days.keys()) if (!this.#air.isRead(day)) this.#days.delete(day);
+    this.#air = air;
   }
 
   /** Where the line begins: of the air before it nothing is known. */
   get start(): Instant {
-    return this.#line.since;
+    return this.#air.line.since;
   }
 
   /** Minutes by the sheet from a moment in the line to a later one. */
@@ -74,7 +62,7 @@ export class CureSum {
     let number = dayOf(from);
     let day = this.#day(number);
     let left = upTo(from, day) + minutes;
-    const farthest = Math.max(this.#lastRead, from) + FARTHEST;
+    const farthest = Math.max(this.#air.lastRead, from) + FARTHEST;
     while (left > day.whole + ALIKE) {
       if (day.ends >= farthest) return Number.POSITIVE_INFINITY;
       left -= day.whole;
@@ -91,7 +79,7 @@ export class CureSum {
     let [begunOn, begunBefore, begun] = [dayOf(moments[0] ?? 0), 0, 0];
     let [endedOn, endedBefore, ended] = [begunOn, 0, 0];
     let [beginning, ending] = [this.#day(begunOn), this.#day(endedOn)];
-    const lastRead = this.#lastRead;
+    const lastRead = this.#air.lastRead;
     for (let index = 0; index < moments.length; index++) {
       const moment = moments[index] as Instant;
       while (beginning.ends < moment) {
@@ -117,42 +105,32 @@ export class CureSum {
     return reached;
   }
 
-  /** The beginning of the line where nothing was read. */
-  get #lastRead(): Instant {
-    return this.#line.readings.at(-1)?.at ?? this.start;
-  }
-
   #day(number: number): CureDay {
-    const day = this.#days.get(number) ?? this.#sumDay(number * DAY);
+    const day = this.#days.get(number) ?? this.#sumDay(number);
     this.#days.set(number, day);
     return day;
   }
 
-  #sumDay(midnight: Instant): CureDay {
-    const rateIn = this.#rateIn;
-    const lowest = this.#lowest;
-    const { readings } = this.#line;
-    const begins = Math.max(midnight, this.start);
-    const ends = midnight + DAY;
-    const at = [begins];
-    const sum = [0];
-    let next = firstFrom(readings, begins);
-    let moment = begins;
-    let air = this.#airAt(begins, next);
+  #sumDay(number: number): CureDay {
+    const { rateIn, lowest } = this.#law;
+    const day = this.#air.day(number);
+    let moment = day.at[0] as Instant;
+    let air = day.airs[0] as Air;
     let rate = rateIn(air);
-    let total = 0;
+    let whole = 0;
+    const at = [moment];
+    const sum = [whole];
     const add = (end: Instant, rateThere: number) => {
       // A stretch that ends or begins just at the lowest temperature lies below it where its other end does.
-      if (rate > 0 && rateThere > 0) total += ((end - moment) / MINUTE) * ((rate + rateThere) / 2);
+      if (rate > 0 && rateThere > 0) whole += ((end - moment) / MINUTE) * ((rate + rateThere) / 2);
       at.push(end);
-      sum.push(total);
+      sum.push(whole);
       moment = end;
       rate = rateThere;
     };
-    while (moment < ends) {
-      if (readings[next]?.at === moment) next++;
-      const end = Math.min(moment + STRETCH, readings[next]?.at ?? ends, ends);
-      const there = this.#airAt(end, next);
+    for (let index = 1; index < day.at.length; index++) {
+      const end = day.at[index] as Instant;
+      const there = day.airs[index] as Air;
       if (air.celsius < lowest !== there.celsius < lowest) {
         const share = (lowest - air.celsius) / (there.celsius - air.celsius);
         add(moment + share * (end - moment), rateIn({ ...there, celsius: lowest }));
@@ -160,17 +138,7 @@ export class CureSum {
       add(end, rateIn(there));
       air = there;
     }
-    return { at, sum, ends: moment, whole: total };
-  }
-
-  /** @param next place of the first reading at the moment or after it */
-  #airAt(moment: Instant, next: number): Air {
-    const { readings } = this.#line;
-    const after = readings[next];
-    if (after?.at === moment) return after;
-    const before = readings[next - 1];
-    if (before === undefined || after === undefined) return this.#ahead(moment);
-    return airBetween(before, after, moment);
+    return { at, sum, ends: moment, whole };
   }
 }
 

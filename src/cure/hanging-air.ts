@@ -1,6 +1,6 @@
-import type { Air } from "../process/quantity-form.ts";
 import { after, type Instant, MINUTE, type Minutes } from "../time/instant.ts";
-import { type AirBounds, boundsAhead, expectAir, inWeather, WEATHERS } from "./air-ahead.ts";
+import { type AirBounds, boundsAhead, inWeather, WEATHERS } from "./air-ahead.ts";
+import { AirDays } from "./air-days.ts";
 import { type AirLine, airAt, firstFrom, goesOnFrom, type KnownAir } from "./air-line.ts";
 import { type Curing, cureLaw } from "./cure-rate.ts";
 import { CureSum } from "./cure-sum.ts";
@@ -31,8 +31,8 @@ export const NO_PLACE = "";
 /** The lines of air of a shop with what coats have come to in them, each summed once. */
 export class ShopAir {
   readonly #lines: ReadonlyMap<string, AirLine>;
-  /** By line: the air expected on it, which all coats in it ask for. */
-  readonly #ahead = new Map<AirLine, (at: Instant) => Air>();
+  /** By line: its air, which all coats in it ask for. */
+  readonly #air = new Map<AirLine, AirDays>();
   readonly #sums = new Map<string, CureSum>();
   /** The same by the sheet itself, which is the quicker to look up, and by place. */
   readonly #bySheet = new Map<Curing, Map<string, CureSum>>();
@@ -46,15 +46,18 @@ export class ShopAir {
   constructor(lines: ReadonlyMap<string, AirLine>, before: ShopAir | null = null) {
     this.#lines = lines;
     if (before === null) return;
-    const goOn = [...lines].filter(([place, line]) => {
+    const longer = new Map<string, AirDays>();
+    for (const [place, line] of lines) {
       const known = before.#lines.get(place);
-      return known !== undefined && goesOnFrom(known, line);
-    });
-    const longer = new Map(goOn);
+      if (known === undefined || !goesOnFrom(known, line)) continue;
+      const air = new AirDays(line, before.#airOf(known));
+      this.#air.set(line, air);
+      longer.set(place, air);
+    }
     for (const [key, sum] of before.#sums) {
-      const line = longer.get(key.slice(0, key.indexOf("\n")));
-      if (line === undefined) continue;
-      sum.goOnWith(line, this.#aheadOf(line));
+      const air = longer.get(key.slice(0, key.indexOf("\n")));
+      if (air === undefined) continue;
+      sum.goOnWith(air);
       this.#sums.set(key, sum);
     }
   }
@@ -84,12 +87,15 @@ export class ShopAir {
         }
         return Number.POSITIVE_INFINITY;
       },
-      spent: (curing, from, to) =>
-        staysFrom(stays, curing, from).reduce(
+      spent: (curing, from, to) => {
+        if (first !== undefined && oneLine && curing.curesBy !== "light")
+          return this.#spent(curing, first.place, from, Math.max(from, to));
+        return staysFrom(stays, curing, from).reduce(
           (sum, { place, starts, ends }) =>
             starts < to ? sum + this.#spent(curing, place, starts, Math.min(ends, to)) : sum,
           0,
-        ),
+        );
+      },
       otherwise: () => this.#otherwise().map((air) => air.of(moves)),
     };
   }
@@ -129,7 +135,7 @@ export class ShopAir {
   /** The air of a place at a moment, the shop's own where it has none of its own; null: not known. */
   at(place: string, moment: Instant): KnownAir | null {
     const line = this.#lineOf(place);
-    return line === undefined ? null : airAt(line, moment, this.#aheadOf(line));
+    return line === undefined ? null : airAt(line, moment, this.#airOf(line).expected);
   }
 
   /** Bounds of the air of a place from a moment on, where it is known and no reading is later; null: not so. */
@@ -152,10 +158,10 @@ export class ShopAir {
     return others.every((air) => rateIn(air) === rate);
   }
 
-  #aheadOf(line: AirLine): (at: Instant) => Air {
-    const ahead = this.#ahead.get(line) ?? expectAir(line.ahead);
-    this.#ahead.set(line, ahead);
-    return ahead;
+  #airOf(line: AirLine): AirDays {
+    const air = this.#air.get(line) ?? new AirDays(line);
+    this.#air.set(line, air);
+    return air;
   }
 
   #lineOf(place: string): AirLine | undefined {
@@ -187,7 +193,7 @@ export class ShopAir {
     if (line === undefined) return null;
     const name = this.#lines.has(place) ? place : NO_PLACE;
     const key = `${name}\n${curingKey(curing)}`;
-    const sum = this.#sums.get(key) ?? new CureSum(cureLaw(curing), line, this.#aheadOf(line));
+    const sum = this.#sums.get(key) ?? new CureSum(cureLaw(curing), this.#airOf(line));
     this.#sums.set(key, sum);
     this.#bySheet.set(curing, byPlace.set(place, sum));
     return sum;

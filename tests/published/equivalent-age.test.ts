@@ -4,7 +4,8 @@
  * Temperature-time factor (Nurse-Saul): M = sum of (Ta - T0) dt, nothing where Ta is below T0.
  */
 import { expect, test } from "vitest";
-import { expectAir, staysAsRead } from "../../src/cure/air-ahead.ts";
+import { staysAsRead } from "../../src/cure/air-ahead.ts";
+import { AirDays } from "../../src/cure/air-days.ts";
 import type { AirReading } from "../../src/cure/air-line.ts";
 import { CureSum } from "../../src/cure/cure-sum.ts";
 import { ShopAir } from "../../src/cure/hanging-air.ts";
@@ -64,7 +65,7 @@ function temperatureTime(history: History, datum: number): number {
   const readings = readStepped(history);
   const ahead = staysAsRead(readings.at(-1) ?? { at: 0, celsius: datum, humidityPercent: 50 });
   const law = { rateIn: ({ celsius }: { celsius: number }) => celsius - datum, lowest: datum };
-  const sum = new CureSum(law, { since: 0, readings, ahead }, expectAir(ahead));
+  const sum = new CureSum(law, new AirDays({ since: 0, readings, ahead }));
   const hours = history.reduce((all, [length]) => all + length, 0);
   return sum.spent(0, hours * HOUR) / 60;
 }
