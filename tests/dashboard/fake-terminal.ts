@@ -1,6 +1,7 @@
 import { EventEmitter } from "node:events";
 import { PassThrough } from "node:stream";
 import { Terminal } from "@xterm/headless";
+import { terminalLines } from "../fixtures/terminal-lines.ts";
 
 /** A terminal in memory: what a program writes is shown, what a test types is read. */
 export class FakeTerminal {
@@ -46,17 +47,8 @@ export class FakeTerminal {
   }
 
   /** The lines on the screen, once all that was written is shown. */
-  async lines(): Promise<string[]> {
-    await new Promise<void>((resolve) => this.terminal.write("", resolve));
-    const { active } = this.terminal.buffer;
-    return Array.from({ length: this.terminal.rows }, (_, row) => {
-      return (
-        active
-          .getLine(active.baseY + row)
-          ?.translateToString()
-          .trimEnd() ?? ""
-      );
-    });
+  lines(): Promise<string[]> {
+    return terminalLines(this.terminal);
   }
 
   /** The screen once it holds this text; waits a few turns of the event loop and no time of the clock. */

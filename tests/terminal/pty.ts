@@ -6,6 +6,7 @@ import { join } from "node:path";
 import type { Terminal } from "@xterm/headless";
 import { type IPty, spawn } from "node-pty";
 import { builtCommand } from "../../src/fresh.mjs";
+import { terminalLines } from "../fixtures/terminal-lines.ts";
 
 /** A CommonJS package that hides its names from an import by plain Node, which runs the benchmarks. */
 const xterm = createRequire(import.meta.url)("@xterm/headless") as typeof import("@xterm/headless");
@@ -124,17 +125,8 @@ export class ProgramOnTerminal {
     this.pty.resize(columns, rows);
   }
 
-  async lines(): Promise<string[]> {
-    await new Promise<void>((resolve) => this.terminal.write("", resolve));
-    const { active } = this.terminal.buffer;
-    return Array.from({ length: this.terminal.rows }, (_, row) => {
-      return (
-        active
-          .getLine(active.baseY + row)
-          ?.translateToString()
-          .trimEnd() ?? ""
-      );
-    });
+  lines(): Promise<string[]> {
+    return terminalLines(this.terminal);
   }
 
   async screen(): Promise<string> {
