@@ -49,7 +49,7 @@ export interface WorkRow {
   readonly name: string | null;
   readonly process: string;
   readonly step: string;
-  /** `preparation`: the scuff its late window asks for comes first; `do` then says which. */
+  /** `preparation`: the scuff its late window asks for comes first, told by the field `preparation`. */
   readonly part: "step" | "preparation";
   readonly preparation: Preparation | null;
   readonly station: string;

@@ -142,8 +142,16 @@ function shutForGood({ state, tag }: Candidate): HeldRow["because"] {
 
 function doesNotFit(rest: readonly Candidate[], facts: ShopFacts, hold: Hold | null = null) {
   const until = firstFit(rest.slice(0, 1), sessionNow(facts)?.closes ?? facts.context.now, facts);
-  const after =
-    hold === null ? "" : `, once ${hold.air === undefined ? `${hold.because} is gone` : "its air is fit"}`;
-  const because = until === null ? "takes longer than any bench session" : `does not fit tonight${after}`;
+  const because =
+    until === null
+      ? "takes longer than any bench session"
+      : `does not fit tonight${hold === null ? "" : afterHold(hold)}`;
   return { because: { code: "does not fit", because, remedy: null } as const, until };
+}
+
+/** The wait after which it is too late for tonight. What the clock ends is only told as a wait: none is seen to be gone. */
+function afterHold({ code, because }: Hold): string {
+  if (code === "unfit air") return ", once the air is fit for its coat";
+  if (code === "no hook") return ", once a hook is free";
+  return `, after the wait for ${because}`;
 }

@@ -127,6 +127,23 @@ describe("Monday", () => {
     expect(held[0]?.because).toMatchObject({ code: "does not fit", because: "does not fit tonight" });
   });
 
+  test("19:52: a melt is too late after the wait for the vapour, which is not said to be gone then", () => {
+    const diary = sealedOnce();
+    diary.tag(3, "Mon 18:02");
+    for (const step of ["shape", "drill"]) diary.hang(3, step, "Mon 18:50");
+    diary.say(3, { kind: "measured", what: "wood moisture", value: 8, unit: "%" }, "Mon 19:00");
+    diary.take([1, 2], "second seal", "Mon 19:40");
+    diary.hang([1, 2], "second seal", "Mon 19:52");
+    const { held } = askNow(diary, "Mon 19:52", { newPiece: null });
+    // 19:52 + 40 min of vapour is 20:32, and 20 + 6 + 5 min are more than the 28 left.
+    const because = "does not fit tonight, after the wait for solvent vapour of 1 and 2";
+    expect(held[0]).toMatchObject({
+      tags: [3],
+      because: { code: "does not fit", because },
+      until: at("Tue 18:00"),
+    });
+  });
+
   test("21:10: the bench is shut, and what could be worked is held till it opens", () => {
     const { work, held, bench } = askNow(sealedOnce(), "Mon 19:59");
     expect(saidRows(work)).toEqual(["1 2 second seal"]);
