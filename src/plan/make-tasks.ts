@@ -3,7 +3,7 @@ import type { Minutes } from "../time/instant.ts";
 import { waitsOfLater, waitsOfOpen } from "./make-waits.ts";
 import { minutesUntil } from "./minutes-until.ts";
 import { cautionsFor, dryThroughMinutes, type PassFacts, type StepFacts, setUpWords } from "./plan-shop.ts";
-import type { Task, Wait } from "./problem.ts";
+import type { Task } from "./problem.ts";
 import { coatFor, type Making, type StepToPlan, taskOfStep } from "./task-of-step.ts";
 
 /** A task made of a step of a piece, with what its numbers in the problem stand for. */
@@ -36,9 +36,9 @@ export function makeTasks(making: Making): MadeTask[] {
     for (const [index, pass] of passesToWork(step).entries()) {
       const task = taskOfStep(making, step.step, pass);
       const open = index === 0 && step.facts?.wait ? step.facts : null;
-      const begins =
-        open === null ? waitsOfLater(making, step.step, task.gives) : waitsOfOpen(making, open, task.gives);
-      if (open !== null) made.push(...laidBefore(making, open, begins.waits));
+      const { anchor, ...begins } =
+        open === null ? waitsOfLater(making, step, task.gives) : waitsOfOpen(making, open, task.gives);
+      if (anchor !== null) made.push(laidBefore(making, anchor));
       const stands = asItStands(open, task.minutes, making.facts.context.now);
       making.tasks.push({ ...task, ...begins, ...unfitOf(making, step.step), ...stands });
       made.push({ task: making.tasks.length - 1, pass: index, ...inWords(making, step, pass) });
@@ -55,12 +55,11 @@ function unfitOf({ piece, facts }: Making, step: StepToPlan["step"]): Pick<Task,
   return unfit.length === 0 ? {} : { unfit };
 }
 
-/** The coats below that a window of the next work counts from: tasks that have ended. */
-function laidBefore(making: Making, { step, wait }: StepFacts, waits: readonly Wait[]): MadeTask[] {
-  const under = wait?.coats.at(-1)?.step;
-  const laid = making.piece.route.find(({ name }) => name === under) ?? step;
-  const words = inWords(making, { step: laid, passes: [], facts: null }, noPass);
-  return waits.map(({ on }) => ({ task: on, pass: -1, ...words }));
+/** The coat below that a window of the next work counts from: a task that has ended. */
+function laidBefore(making: Making, { task, step: name }: { readonly task: number; readonly step: string }) {
+  const step = making.piece.route.find((one) => one.name === name);
+  if (step === undefined) throw new RangeError(`no step "${name}" in the route`);
+  return { task, pass: -1, ...inWords(making, { step, passes: [], facts: null }, noPass) };
 }
 
 /** What the numbers of a task stand for. */

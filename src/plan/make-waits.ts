@@ -5,7 +5,8 @@ import { MINUTE, type Minutes } from "../time/instant.ts";
 import { asSaid, type LagsOfCoat, lagsIn, lastBefore } from "./air-lags.ts";
 import { type SheetWindow, type StepFacts, windowsBetweenPasses, windowsUpon } from "./plan-shop.ts";
 import type { Gives, PlanWindow, Preparing, Task, Wait } from "./problem.ts";
-import { coatFor, emissions, type Making, taskOfStep, usualOf } from "./task-of-step.ts";
+import { coatFor, emissions, type Making, type StepToPlan, taskOfStep, usualOf } from "./task-of-step.ts";
+import type { Waiting } from "./waiting.ts";
 
 /** Hands-on of levelling a coat whose last window was missed, before it is laid again (common practice, no source). */
 const LEVELLING: Minutes = 10;
@@ -13,7 +14,10 @@ const LEVELLING: Minutes = 10;
 const noPass = { colour: null, minutes: null, flashOff: null };
 
 /** When a task may begin: not before, and in the windows of others. */
-export type Begins = Pick<Task, "release" | "waits">;
+interface Begins extends Pick<Task, "release" | "waits"> {
+  /** The coat that lies there already, as a task that has ended; null: none is needed to say it. */
+  readonly anchor: { readonly task: number; readonly step: string } | null;
+}
 
 /**
  * What the next pass of a step waits for whose steps before are done: the windows of the coats that lie there already,
@@ -24,31 +28,37 @@ export function waitsOfOpen(
   { step, state, wait, needsMet }: StepFacts,
   gives: readonly Gives[],
 ): Begins {
-  const { now } = making.facts.context;
   if (state.is === "in hand" || (state.is === "left" && state.part === "step"))
-    return { release: 0, waits: [] };
+    return { release: 0, waits: [], anchor: null };
   const byTouch = state.is === "drying" && state.opens === null;
-  if (wait === null || byTouch || !needsMet) return { release: null, waits: [] };
+  if (wait === null || byTouch || !needsMet) return { release: null, waits: [], anchor: null };
+  return waitsOnDone(making, step, wait, gives);
+}
+
+/** What work waits for of coats that lie there already and of waits that run. */
+function waitsOnDone(making: Making, step: Step, wait: Waiting, gives: readonly Gives[]): Begins {
+  const { now } = making.facts.context;
   const windows = wait.windows.map(({ opens, shuts, first }) => ({
     opens: Math.max(0, Math.ceil((opens - now) / MINUTE)),
     shuts: shuts === null || shuts === Number.POSITIVE_INFINITY ? null : lastBefore((shuts - now) / MINUTE),
     preparation: preparing(making, step.station, first, gives),
   }));
   // The coat below never comes so far in the air it hangs in, as far as can be seen.
-  if (windows[0]?.opens === Number.POSITIVE_INFINITY) return { release: null, waits: [] };
+  if (windows[0]?.opens === Number.POSITIVE_INFINITY) return { release: null, waits: [], anchor: null };
   const [only] = windows;
   if (only !== undefined && only.shuts === null && only.preparation === null)
-    return { release: only.opens, waits: [] };
+    return { release: only.opens, waits: [], anchor: null };
   const anchor = addAnchor(making, step, wait.coats.at(-1));
   const mend = windows.at(-1)?.shuts === null ? null : LEVELLING;
   if (windows.length === 0) {
     // Every window has shut: one that shut as the coat was laid stands for them.
     const none = { opens: 0, shuts: 0, preparation: null };
-    return { release: 0, waits: [{ on: anchor.task, windows: [none], mend: LEVELLING }] };
+    return { release: 0, waits: [{ on: anchor.task, windows: [none], mend: LEVELLING }], anchor };
   }
   return {
     release: 0,
     waits: [{ on: anchor.task, windows: windows.map((window) => from(anchor.ended, window)), mend }],
+    anchor,
   };
 }
 
@@ -71,18 +81,22 @@ function addAnchor(
   const ago = under === undefined ? 0 : Math.floor((under.laidAt - making.facts.context.now) / MINUTE);
   const ended = Math.min(0, ago);
   making.tasks.push({ ...taskOfStep(making, laid, noPass), ended });
-  return { task: making.tasks.length - 1, ended };
+  return { task: making.tasks.length - 1, step: laid.name, ended };
 }
 
-/** What a pass waits for whose steps before, or whose pass before, are tasks themselves. */
-export function waitsOfLater(making: Making, step: Step, gives: readonly Gives[]): Begins {
+/** What a pass waits for whose steps before, or whose pass before, are tasks themselves; some of them may be done. */
+export function waitsOfLater(
+  making: Making,
+  { step, facts }: Pick<StepToPlan, "step" | "facts">,
+  gives: readonly Gives[],
+): Begins {
   const { piece, last } = making;
   const before = last.get(step.name);
   const coat = coatFor(piece, step);
   if (before !== undefined) {
     const windows = coat === null ? [plain(0)] : windowsBetweenPasses(coat, before.flashOff);
     const lasting = { windows, least: 0, lags: lagsIn(making.facts, coat, step.place) };
-    return { release: 0, waits: [waitOn(making, step, before.task, lasting, gives)] };
+    return { release: 0, waits: [waitOn(making, step, before.task, lasting, gives)], anchor: null };
   }
   const coats = coatsBefore(piece.route, step.name);
   const waits: Wait[] = [];
@@ -103,7 +117,13 @@ export function waitsOfLater(making: Making, step: Step, gives: readonly Gives[]
     const lasting = { windows, least, lags: lagsIn(making.facts, its, under.place) };
     waits.push(waitOn(making, step, laid.task, lasting, gives));
   }
-  return { release: 0, waits };
+  const areDone = step.after.some((name) => !last.has(name)) || coats.some(({ name }) => !last.has(name));
+  if (facts === null || !areDone) return { release: 0, waits, anchor: null };
+  const onDone = facts.waitOnDone();
+  if (onDone.coats.some(({ notByClock }) => notByClock !== null))
+    return { release: null, waits, anchor: null };
+  const begins = waitsOnDone(making, step, onDone, gives);
+  return { ...begins, waits: [...waits, ...begins.waits] };
 }
 
 const plain = (opens: Minutes): SheetWindow => ({ opens, shuts: null, first: null });

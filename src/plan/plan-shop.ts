@@ -1,4 +1,3 @@
-import type { Span } from "../cure/coat-times.ts";
 import { NO_PLACE } from "../cure/hanging-air.ts";
 import { potLife } from "../cure/pot-life.ts";
 import type { SchemePass, Tag } from "../journal/event.ts";
@@ -33,7 +32,6 @@ import {
 } from "../shop/shop.ts";
 import type { CoatState, StepState } from "../shop/states.ts";
 import { stepState } from "../shop/step-state.ts";
-import { stepWait } from "../shop/step-wait.ts";
 import { usualHang, usualInHand } from "../shop/usual-hang.ts";
 import type { BenchHours, Session } from "../time/bench-hours.ts";
 import { localTime } from "../time/civil.ts";
@@ -42,6 +40,7 @@ import { sessionsBetween } from "../time/sessions.ts";
 import type { Zone } from "../time/zone.ts";
 import type { AirThere, LagsOfCoat } from "./air-lags.ts";
 import { horizonFrom } from "./horizon.ts";
+import { readWaiting, type Waiting } from "./waiting.ts";
 
 export { ALIKE_AFTER } from "../cure/air-ahead.ts";
 export type { ColdAhead, Hold, StepState };
@@ -136,10 +135,9 @@ export interface StepFacts {
   /** The number the first of them will have in the journal. */
   readonly nextPass: number;
   /** When it may begin, by opening, with the steps whose coats say so; null: steps before it are not done. */
-  readonly wait: {
-    readonly windows: readonly Span[];
-    readonly coats: readonly { readonly step: string; readonly laidAt: Instant }[];
-  } | null;
+  readonly wait: Waiting | null;
+  /** What those of the steps before it that are done still ask for, where others are not. */
+  readonly waitOnDone: () => Waiting;
   readonly needsMet: boolean;
   readonly hand: HandFacts | null;
   readonly cautions: readonly string[];
@@ -244,17 +242,15 @@ function readPiece(piece: Piece, air: Shop["air"], context: NowContext): PieceFa
 function readStep(piece: Piece, step: Step, air: Shop["air"], context: NowContext): StepFacts[] {
   const state = stepState(piece, step.name, context);
   if (state.is === "done" || state.is === "ended") return [];
-  const waits = state.is === "blocked" ? null : stepWait(piece, step, context.now);
+  const waitOnDone = () => readWaiting(piece, step, context.now);
   return [
     {
       step,
       state,
       passes: passesOf(piece, step),
       nextPass: nextPassNumber(workOf(piece, step.name)),
-      wait: waits && {
-        windows: waits.windows,
-        coats: waits.coats.map(({ laid }) => ({ step: laid.step, laidAt: laid.times.laidAt })),
-      },
+      wait: state.is === "blocked" ? null : waitOnDone(),
+      waitOnDone,
       needsMet: step.needs.every((need) => needState(need, piece, air).is === "met"),
       hand: state.is === "in hand" || state.is === "left" ? readHand(piece, step, state, context) : null,
       cautions: cautionsFor(step, piece, "step"),

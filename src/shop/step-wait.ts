@@ -6,7 +6,7 @@ import type { Step } from "../process/step.ts";
 import { after, type Instant } from "../time/instant.ts";
 import { type CoatWait, type Need, waitForCoat, waitForPass } from "./coat-wait.ts";
 import { type LaidCoat, laidBy } from "./laid-coat.ts";
-import { lastHang, workOf } from "./passes.ts";
+import { isDone, lastHang, workOf } from "./passes.ts";
 import type { Piece, StepWork } from "./shop.ts";
 import type { NotByClock } from "./stage-moment.ts";
 
@@ -24,7 +24,7 @@ export interface StepWait {
   readonly stage: Stage | null;
 }
 
-/** What the next pass of a step of a piece waits for, as known at a moment. */
+/** What the next pass of a step of a piece waits for, as known at a moment; of steps before it that are not done, nothing. */
 export function stepWait(piece: Piece, step: Step, now: Instant): StepWait {
   const work = workOf(piece, step.name);
   const passBefore = lastHang(work);
@@ -62,7 +62,7 @@ function needOf(step: Step, work: StepWork): Need {
 
 function waitsOnCoats(piece: Piece, step: Step, need: Need, now: Instant): readonly WaitOnCoat[] {
   return coatsBefore(piece.route, step.name).flatMap((before) => {
-    const laid = laidBy(piece, before);
+    const laid = isDone(piece, before) ? laidBy(piece, before) : null;
     return laid === null ? [] : { laid, ...waitForCoat(laid, need, now) };
   });
 }
