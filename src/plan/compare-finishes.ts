@@ -3,16 +3,13 @@ import type { PlanRow } from "../journal/journal.ts";
 import { after, type Instant } from "../time/instant.ts";
 import type { ShopProblem } from "./make-problem.ts";
 import type { Plan } from "./plan.ts";
-import { warmPlan } from "./plan-row.ts";
+import { SEED, warmPlan } from "./plan-row.ts";
 import { type NowContext, readShop } from "./plan-shop.ts";
 import { problemToPlan } from "./problem-to-plan.ts";
 import { beginSearch } from "./search/search.ts";
 
 /** How long each of the two plans is searched for, in rounds: long enough that the difference is that of the shops. */
 const ROUNDS = 200;
-
-/** The same search in every program. */
-const SEED = 1;
 
 /** When pieces are finished in a shop and in the same one changed. */
 export interface Finishes {

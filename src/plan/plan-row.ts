@@ -6,6 +6,12 @@ import type { ShopProblem } from "./make-problem.ts";
 import type { Plan, Visit } from "./plan.ts";
 import type { ShopFacts } from "./plan-shop.ts";
 
+/** Of every search for a shop's plan, in every program: one shop, one plan. */
+export const SEED = 1;
+
+/** A plan must be better by this share of its cost to take the place of one kept that still holds: rows shall not flit about. */
+export const WORTH_IT = 0.01;
+
 /**
  * A plan in the words of the journal, so that it can seed the plan of any later moment. A mend of a coat that lies
  * there already is left out: it follows from its window.

@@ -2,6 +2,7 @@ import type { Seq } from "../journal/event.ts";
 import { checkPlan } from "./check-plan.ts";
 import type { LeftWork } from "./left-work.ts";
 import type { Plan } from "./plan.ts";
+import { WORTH_IT } from "./plan-row.ts";
 import type { Problem } from "./problem.ts";
 import { scorePlan } from "./score.ts";
 import { playOn } from "./search/play-on.ts";
@@ -39,9 +40,6 @@ export interface PlanNews {
   /** Nothing more will come. */
   readonly done: boolean;
 }
-
-/** A plan must be better by this share of its cost to take the place of the one kept: rows shall not flit about. */
-const WORTH_IT = 0.01;
 
 /** How long a plan without some work is searched for, in rounds: before it is told at first, and before it is told for good. */
 const LEFT_AT_FIRST = 8;

@@ -4,7 +4,7 @@ import type { Searching } from "../plan/ahead/searched-shop.ts";
 import type { WhatIf } from "../plan/ahead/what-if.ts";
 import { planOfRow } from "../plan/now-by-row.ts";
 import type { PlanAnswer } from "../plan/plan-answer.ts";
-import { isCurrent, rowOf, settingsOf, warmPlan } from "../plan/plan-row.ts";
+import { isCurrent, rowOf, SEED, settingsOf, warmPlan } from "../plan/plan-row.ts";
 import { readShop } from "../plan/plan-shop.ts";
 import { beginSearch, type Search } from "../plan/search/search.ts";
 import { withLeaving } from "../plan/with-leaving.ts";
@@ -17,8 +17,6 @@ const PATIENCE = 1000;
 const ROUNDS = 10;
 /** A plan of so many days is of the very problem that the plan kept is of. */
 const DAYS_KEPT = 7;
-/** The same search everywhere, so that one plan comes out everywhere. */
-const SEED = 1;
 
 /** How a plan is asked for. */
 interface Asking {

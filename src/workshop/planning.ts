@@ -7,7 +7,7 @@ import type { ShopProblem } from "../plan/make-problem.ts";
 import type { NowAnswer } from "../plan/now-answer.ts";
 import { answerByPlan, planOfRow } from "../plan/now-by-row.ts";
 import { type NowRows, nowRows } from "../plan/now-rows.ts";
-import { rowOf, settingsOf, warmPlan } from "../plan/plan-row.ts";
+import { rowOf, SEED, settingsOf, warmPlan } from "../plan/plan-row.ts";
 import { readShop, type ShopFacts } from "../plan/plan-shop.ts";
 import type { PlanNews } from "../plan/plan-work.ts";
 import { problemToPlan } from "../plan/problem-to-plan.ts";
@@ -26,9 +26,6 @@ import type { PlannerListener, PlannerThread } from "./planner-thread.ts";
 const ROUNDS = 4000;
 const ROUNDS_WHEN_SMALL = 1200;
 const SMALL = 75;
-
-/** The same search in every program. */
-const SEED = 1;
 
 /** What leaving work costs is found again so often while nothing is done, in milliseconds. */
 const STALE = 15 * MINUTE;

@@ -4,7 +4,7 @@ import { at } from "../at.ts";
 import { type AddedPiece, makeProblem, type ShopProblem } from "../make-problem.ts";
 import type { Plan } from "../plan.ts";
 import type { PlanAnswer } from "../plan-answer.ts";
-import { rowOf, warmPlan } from "../plan-row.ts";
+import { rowOf, WORTH_IT, warmPlan } from "../plan-row.ts";
 import { type NowContext, readShop, type ShopFacts } from "../plan-shop.ts";
 import { playRow } from "../play-row.ts";
 import { scorePlan } from "../score.ts";
@@ -32,9 +32,6 @@ const DAY: Minutes = 24 * 60;
 const LEAST_AHEAD = 14;
 const BEYOND_SHOWN = 7;
 const MOST_AHEAD = 120;
-
-/** A plan must be better by this share of its cost to take the place of one kept that holds. */
-const WORTH_IT = 0.01;
 
 /** The coming days, and the plan of the shop as it is. */
 export interface Ahead {
