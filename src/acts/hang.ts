@@ -1,4 +1,5 @@
 import type { NewEvent } from "../journal/event.ts";
+import { backTo } from "../shop/hook.ts";
 import type { Shop } from "../shop/shop.ts";
 import type { Instant } from "../time/instant.ts";
 import { matchAnswer } from "./answer.ts";
@@ -72,7 +73,7 @@ function hangOne(request: Hang, work: Work, asked: Instant, shop: Shop): NewEven
     step: step.name,
     pass,
     part,
-    place: request.place?.trim() ?? (part === "step" ? step.place : null),
+    place: request.place?.trim() ?? (part === "step" ? (step.place ?? backTo(piece, step, time.at)) : null),
     colour,
     another,
     flashOff: part === "step" ? request.flashOff : null,

@@ -1,4 +1,6 @@
 import { describe, expect, test } from "vitest";
+import { hookNeededUntil } from "../../src/shop/hook.ts";
+import { makeProcess, makeStep, varnish } from "../fixtures/walker.ts";
 import { at } from "../fixtures/week-time.ts";
 import { Bench, refusalOf, told } from "./bench.ts";
 
@@ -162,4 +164,34 @@ test("several tags hang all or none, each its own step", () => {
   // 2 is open again at once, 1 dries for 4 h.
   expect(refusalOf(bench.hang([2, 1]))).toMatchObject({ code: "too early", tag: 1 });
   expect(bench.events.length).toBe(written);
+});
+
+describe("bench work beside a coat that dries", () => {
+  // Dry-hard after 12 h; the wire and the tail need nothing of the lure.
+  const branching = makeProcess(
+    "branching",
+    [
+      makeStep("coat", 6, { coat: "varnish", place: "rack" }),
+      makeStep("bend the wire", 8),
+      makeStep("tie the tail", 8),
+      makeStep("hangers", 10, { after: ["coat", "bend the wire", "tie the tail"] }),
+    ],
+    [varnish],
+  );
+
+  test("hangs the piece where it was, in that air and on that hook, for as long as its coat needs it", () => {
+    const bench = new Bench("Mon 18:00", branching);
+    bench.tag();
+    bench.hang(1, { step: "coat" });
+    bench.at("Mon 19:00").move(1, "warm box");
+    bench.at("Mon 20:00").take(1, { step: "bend the wire" });
+    expect(bench.at("Mon 20:08").hang(1)).toMatchObject({ events: [{ place: "warm box" }] });
+    expect(bench.piece(1).place).toBe("warm box");
+    expect(hookNeededUntil(bench.piece(1), bench.clock)).toBe(at("Tue 06:00"));
+    // Dry-hard: it is put down on the bench.
+    expect(bench.at("Tue 18:00").hang(1, { step: "tie the tail" })).toMatchObject({
+      events: [{ place: null }],
+    });
+    expect(bench.hang(1, { step: "hangers" })).toMatchObject({ events: [{ place: null }] });
+  });
 });
