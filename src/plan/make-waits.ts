@@ -3,10 +3,15 @@ import { coatsBefore } from "../process/order.ts";
 import type { Step } from "../process/step.ts";
 import { MINUTE, type Minutes } from "../time/instant.ts";
 import { asSaid, type LagsOfCoat, lagsIn, lastBefore } from "./air-lags.ts";
-import { type SheetWindow, type StepFacts, windowsBetweenPasses, windowsUpon } from "./plan-shop.ts";
+import {
+  type SheetWindow,
+  type StepFacts,
+  type Waiting,
+  windowsBetweenPasses,
+  windowsUpon,
+} from "./plan-shop.ts";
 import type { Gives, PlanWindow, Preparing, Task, Wait } from "./problem.ts";
 import { coatFor, emissions, type Making, type StepToPlan, taskOfStep, usualOf } from "./task-of-step.ts";
-import type { Waiting } from "./waiting.ts";
 
 /** Hands-on of levelling a coat whose last window was missed, before it is laid again (common practice, no source). */
 const LEVELLING: Minutes = 10;

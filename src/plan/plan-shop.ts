@@ -33,6 +33,7 @@ import {
 import type { CoatState, StepState } from "../shop/states.ts";
 import { stepState } from "../shop/step-state.ts";
 import { usualHang, usualInHand } from "../shop/usual-hang.ts";
+import { readWaiting, type Waiting } from "../shop/waiting.ts";
 import type { BenchHours, Session } from "../time/bench-hours.ts";
 import { localTime } from "../time/civil.ts";
 import { after, type Instant, type Minutes } from "../time/instant.ts";
@@ -40,10 +41,9 @@ import { sessionsBetween } from "../time/sessions.ts";
 import type { Zone } from "../time/zone.ts";
 import type { AirThere, LagsOfCoat } from "./air-lags.ts";
 import { horizonFrom } from "./horizon.ts";
-import { readWaiting, type Waiting } from "./waiting.ts";
 
 export { ALIKE_AFTER } from "../cure/air-ahead.ts";
-export type { ColdAhead, Hold, StepState };
+export type { ColdAhead, Hold, StepState, Waiting };
 export type AirNow = NonNullable<ReturnType<Shop["air"]["at"]>>;
 export {
   dryThroughMinutes,

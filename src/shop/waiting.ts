@@ -1,9 +1,9 @@
 import type { Span } from "../cure/coat-times.ts";
 import type { Step } from "../process/step.ts";
-import type { Piece } from "../shop/shop.ts";
-import type { NotByClock } from "../shop/stage-moment.ts";
-import { stepWait } from "../shop/step-wait.ts";
 import type { Instant } from "../time/instant.ts";
+import type { Piece } from "./shop.ts";
+import type { NotByClock } from "./stage-moment.ts";
+import { stepWait } from "./step-wait.ts";
 
 /** When a step may begin as far as the steps before it that are done say. */
 export interface Waiting {
