@@ -36,11 +36,13 @@ export function axisFor(now: Instant, cells: number, sessions: readonly Session[
   const ahead = sessions.filter(({ closes }) => closes > now);
   const running = ahead[0] !== undefined && ahead[0].opens <= now;
   const goal = ahead[running ? 1 : 0]?.closes ?? now;
-  const axes = SCALES.map((scale) => makeAxis(now, cells, past, sessions, scale));
-  return (
-    axes.find(({ starts }) => (starts.at(-1) ?? now) >= goal) ??
-    axes.at(-1) ?? { starts: [now], stretches: [], minutesPerCell: 60 }
-  );
+  const undrawn = stretchesOf(now, sessions, cells);
+  let axis: Axis = { starts: [now], stretches: [], minutesPerCell: 60 };
+  for (const scale of SCALES) {
+    axis = makeAxis(now, cells, past, undrawn, scale);
+    if ((axis.starts.at(-1) ?? now) >= goal) break;
+  }
+  return axis;
 }
 
 /** The cell a moment falls in; -1 before the first, the number of cells past the last. */
@@ -58,14 +60,16 @@ function makeAxis(
   now: Instant,
   cells: number,
   past: number,
-  sessions: readonly Session[],
+  undrawn: readonly Undrawn[],
   scale: Minutes,
 ): Axis {
-  const stretches = stretchesOf(now, sessions, cells).map((one) => ({ ...one, cells: cellsOf(one, scale) }));
-  const starts = stretches.flatMap(({ from, until, open, cells: count }) => {
+  const stretches = undrawn.map((one) => ({ ...one, cells: cellsOf(one, scale) }));
+  const starts: Instant[] = [];
+  for (const { from, until, open, cells: count } of stretches) {
     const length = open ? scale * MINUTE : (until - from) / count;
-    return Array.from({ length: count }, (_, cell) => from + Math.round((cell * length) / MINUTE) * MINUTE);
-  });
+    for (let cell = 0; cell < count; cell++)
+      starts.push(from + Math.round((cell * length) / MINUTE) * MINUTE);
+  }
   const first = Math.max(0, starts.findLastIndex((start) => start <= now) - past);
   return { starts: starts.slice(first, first + cells + 1), stretches, minutesPerCell: scale };
 }
