@@ -34,6 +34,13 @@ export function dispatchUntilBegun(prepared: Prepared, tasks: readonly number[])
   return planOf(run);
 }
 
+/** The beginning of the same plan: the first bench session in which anything is worked. */
+export function dispatchSession(prepared: Prepared): Plan {
+  const run = beginRun(prepared, null);
+  play(run, () => run.session > 0 && run.visits.length > 0);
+  return planOf(run);
+}
+
 function planOf(run: BenchRun): Plan {
   return {
     visits: run.visits.toSorted((a, b) => a.start - b.start || a.task - b.task),

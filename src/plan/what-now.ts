@@ -1,7 +1,7 @@
 import { benchNow, preparedRows } from "./bench-now.ts";
 import { type Candidate, findCandidates, newCandidate } from "./candidates.ts";
 import type { WithoutIt } from "./cost-of-leaving.ts";
-import { dispatch, dispatchUntilBegun } from "./dispatch.ts";
+import { dispatch, dispatchSession, dispatchUntilBegun } from "./dispatch.ts";
 import { handRows } from "./hand-rows.ts";
 import { leftWork } from "./left-work.ts";
 import { makeProblem } from "./make-problem.ts";
@@ -59,6 +59,12 @@ export function dispatchRows(facts: ShopFacts): Found {
       rows.flatMap(({ task }) => task ?? []),
     ),
   };
+}
+
+/** The same plan of its first bench session: what is begun later has no order yet. */
+export function dispatchFirst(facts: ShopFacts): Found {
+  const begun = beginNow(facts);
+  return { ...begun, plan: dispatchSession(begun.prepared) };
 }
 
 function beginNow(facts: ShopFacts) {

@@ -11,7 +11,7 @@ import { rowOf, SEED, settingsOf, warmPlan } from "../plan/plan-row.ts";
 import { readShop, type ShopFacts } from "../plan/plan-shop.ts";
 import type { PlanNews } from "../plan/plan-work.ts";
 import { problemToPlan } from "../plan/problem-to-plan.ts";
-import { answerNow, dispatchRows, nowByDispatch, type PlanContext } from "../plan/what-now.ts";
+import { answerNow, dispatchFirst, dispatchRows, nowByDispatch, type PlanContext } from "../plan/what-now.ts";
 import { leftRow } from "../plan/without-by-plan.ts";
 import { leavingUntil, withoutByRow } from "../plan/without-by-row.ts";
 import type { Found } from "../plan/work-rows.ts";
@@ -103,8 +103,7 @@ export class Planning {
     const row = this.#own?.seq === shop.newest ? this.#own : inJournal;
     const isFirst = !this.#answered;
     this.#answered = true;
-    const atOnce = row === null || !isFirst || this.#dead ? null : this.#atOnce(row, shop.newest, facts);
-    if (atOnce !== null) return atOnce;
+    if (isFirst && !this.#dead) return this.#atOnce(row, shop.newest, facts);
     const planned = row === null ? null : planOfRow(row, shop.newest, facts);
     if (this.#dead) {
       const answer = planned === null || row === null ? nowByDispatch(facts) : answerByPlan(planned, row);
@@ -125,12 +124,16 @@ export class Planning {
     return { ...answer, plan: { is: "kept", gap } };
   }
 
-  /** The very first answer, by a plan as it was kept: the whole answer follows when that has been painted. */
-  #atOnce(row: PlanRow, newest: Seq, facts: ShopFacts): NowAnswer | null {
-    const found = foundAsKept(row, newest, facts);
-    if (found === null) return null;
+  /**
+   * The very first answer, by a plan as it was kept or by what dispatch begins in the first bench session: the whole answer
+   * follows when that has been painted.
+   */
+  #atOnce(row: PlanRow | null, newest: Seq, facts: ShopFacts): NowAnswer {
     setImmediate(this.#changed);
-    return answerNow(found, nowRows(found), () => notFoundYet);
+    const kept = row === null ? null : foundAsKept(row, newest, facts);
+    const found = kept ?? dispatchFirst(facts);
+    const answer = answerNow(found, nowRows(found), () => notFoundYet);
+    return kept === null ? { ...answer, plan: { is: "searching", gap: null } } : answer;
   }
 
   stop(): void {

@@ -8,7 +8,13 @@ import type { NowAnswer } from "../../src/plan/now-answer.ts";
 import { type NowRows, nowRows } from "../../src/plan/now-rows.ts";
 import { readShop } from "../../src/plan/plan-shop.ts";
 import { prepareDispatch } from "../../src/plan/prepare-dispatch.ts";
-import { dispatchNow, dispatchRows, type PlanContext, whatNow } from "../../src/plan/what-now.ts";
+import {
+  dispatchFirst,
+  dispatchNow,
+  dispatchRows,
+  type PlanContext,
+  whatNow,
+} from "../../src/plan/what-now.ts";
 import type { Shop } from "../../src/shop/shop.ts";
 import { stepStates } from "../../src/shop/step-state.ts";
 import { MINUTE } from "../../src/time/instant.ts";
@@ -95,6 +101,19 @@ describe("what now, whatever was done before", () => {
       ];
       expect(keys(nowRows(few))).toEqual(keys(nowRows(all)));
       expect(few.plan.visits.length).toBeLessThanOrEqual(all.plan.visits.length);
+    }, 25);
+  });
+
+  test("names the same work, and begins it alike, when dispatch plays one bench session alone", () => {
+    atEveryMoment((shop, context) => {
+      const facts = readShop(shop, context);
+      const [all, first] = [dispatchNow(facts), dispatchFirst(facts)];
+      const named = ({ work, held }: NowRows) =>
+        [...work, ...held.map(({ candidates }) => candidates)]
+          .flatMap((row) => row.map(({ tag, step }) => `${tag} ${step.name}`))
+          .toSorted();
+      expect(named(nowRows(first))).toEqual(named(nowRows(all)));
+      expect(all.plan.visits).toEqual(expect.arrayContaining([...first.plan.visits]));
     }, 25);
   });
 });
