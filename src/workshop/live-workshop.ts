@@ -177,11 +177,13 @@ export class LiveWorkshop implements Workshop {
       const tags = decision.events.flatMap(({ tag }: NewEvent) => (tag === null ? [] : [tag]));
       const reading = await this.journal.read({ of: "tags", tags });
       const after = await this.#inAir(foldShop(reading));
-      if (MAY_MOVE_TOUCHES.includes(request.act)) await keepTouches(this.journal, after, tags);
+      const learned =
+        MAY_MOVE_TOUCHES.includes(request.act) && (await keepTouches(this.journal, after, tags));
       return {
         done: appended.act,
         events: reading.events.filter(({ act }) => act === appended.act),
-        shop: after,
+        // Its coats go by what has just been learned of them, as whatever asks next will find.
+        shop: learned ? await this.#inAir(foldShop(reading)) : after,
       };
     }
     throw new Error(`another program wrote before this one ${TRIES} times in a row`);

@@ -33,6 +33,15 @@ test("a coat tacky past its time is slower at once: 3 h of 2 h is 1.5x, dry-hard
   expect(await hardOf(1)).toBe(at("Mon 15:00") + 18 * 60 * MINUTE);
 });
 
+test("a touch is answered by what it has just taught: the next command tells the same moment", async () => {
+  // Dry after 1 h where its sheet says 2 h; further touches move what is known of the can as well.
+  for (const tag of [1, 2, 3]) {
+    const moment = /Dry-hard about ([^,.]+)/.exec(await felt(tag, 60, "dry"))?.[1];
+    expect(moment).toBeDefined();
+    expect((await bench.type(`rack ${tag}`)).out).toContain(`dry-hard about ${moment}`);
+  }
+});
+
 test("nine slow layings teach the can, and the next one is predicted by it", async () => {
   for (let tag = 1; tag <= 9; tag++) await felt(tag, 156, "tacky");
   // 156 min of 120: each at least 1.3. Of nine the can takes exp(0.2624 x 0.0625 / (0.0625 + 0.0225 / 9)) = 1.29.
