@@ -17,12 +17,17 @@ export const WORTH_IT = 0.01;
  * there already is left out: it follows from its window.
  */
 export function rowOf(plan: Plan, made: ShopProblem, about: Omit<PlanRow, "starts" | "leaving">): PlanRow {
+  return { ...about, ...startsOf(plan, made), leaving: { until: 0, work: [] } };
+}
+
+/** What of a plan can be carried over to the problem of another moment, or of the shop changed. */
+export function startsOf(plan: Plan, made: ShopProblem): Pick<PlanRow, "starts"> {
   const names = namesOfTasks(made);
   const starts = plan.visits.flatMap(({ task, part, start }): PlannedStart[] => {
     const name = names[task];
     return name === undefined ? [] : [{ ...name, part, start: after(made.problem.origin, start) }];
   });
-  return { ...about, starts, leaving: { until: 0, work: [] } };
+  return { starts };
 }
 
 /**
@@ -30,13 +35,12 @@ export function rowOf(plan: Plan, made: ShopProblem, about: Omit<PlanRow, "start
  * what was done since is left out, what came since has no visit, a start may lie before minute 0, and each end is
  * reckoned from the task's own minutes.
  */
-export function warmPlan(row: PlanRow, { problem, ...made }: ShopProblem): Plan {
+export function warmPlan({ starts }: Pick<PlanRow, "starts">, made: ShopProblem): Plan {
+  const { problem } = made;
   const tasks = new Map(
-    namesOfTasks({ problem, ...made }).flatMap((name, task) =>
-      name === undefined ? [] : [[keyOf(name), task] as const],
-    ),
+    namesOfTasks(made).flatMap((name, task) => (name === undefined ? [] : [[keyOf(name), task] as const])),
   );
-  const visits = row.starts.flatMap((planned): Visit[] => {
+  const visits = starts.flatMap((planned): Visit[] => {
     const task = tasks.get(keyOf(planned));
     if (task === undefined) return [];
     const start = Math.floor((planned.start - problem.origin) / MINUTE);

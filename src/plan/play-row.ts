@@ -10,7 +10,7 @@ import { playOn } from "./search/play-on.ts";
  *
  * @returns null where it can be gone on with in no way that the checker lets pass
  */
-export function playRow(row: PlanRow, made: ShopProblem): Plan | null {
+export function playRow(row: Pick<PlanRow, "starts">, made: ShopProblem): Plan | null {
   const plan = playOn(made.problem, warmPlan(row, made));
   return plan === null || checkPlan(made.problem, plan).length > 0 ? null : plan;
 }

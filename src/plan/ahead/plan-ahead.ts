@@ -4,7 +4,7 @@ import { at } from "../at.ts";
 import { type AddedPiece, makeProblem, type ShopProblem } from "../make-problem.ts";
 import type { Plan } from "../plan.ts";
 import type { PlanAnswer } from "../plan-answer.ts";
-import { rowOf, WORTH_IT, warmPlan } from "../plan-row.ts";
+import { startsOf, WORTH_IT, warmPlan } from "../plan-row.ts";
 import { type NowContext, readShop, type ShopFacts } from "../plan-shop.ts";
 import { playRow } from "../play-row.ts";
 import { scorePlan } from "../score.ts";
@@ -120,7 +120,7 @@ function searchBoth(usual: ProblemAhead, other: ProblemAhead, { begin, goOn, kep
 
 /** The plan found for one problem, as far as its tasks are in the other too. */
 function inOrderOf({ found }: Search, made: ShopProblem, other: ShopProblem): Plan {
-  return warmPlan(rowOf(found.plan, made, { seq: 0, settings: "", air: 0, seed: 0, rounds: 0 }), other);
+  return warmPlan(startsOf(found.plan, made), other);
 }
 
 function answerOf(found: SearchedShop, asked: number, days: number): PlanAnswer {

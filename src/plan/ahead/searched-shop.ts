@@ -6,7 +6,7 @@ import { dispatch } from "../dispatch.ts";
 import { type AddedPiece, makeProblem, type ShopProblem } from "../make-problem.ts";
 import type { Plan } from "../plan.ts";
 import type { PlanQuality } from "../plan-answer.ts";
-import { rowOf } from "../plan-row.ts";
+import { startsOf } from "../plan-row.ts";
 import type { ShopFacts } from "../plan-shop.ts";
 import { playRow } from "../play-row.ts";
 import { prepareDispatch } from "../prepare-dispatch.ts";
@@ -75,8 +75,7 @@ export function checkedShop({ facts, made }: ProblemAhead, found: Found): Search
  * found.
  */
 export function asKept(ahead: ProblemAhead, found: Found): SearchedShop {
-  const about = { seq: 0, settings: "", air: 0, seed: 0, rounds: 0 };
-  const plan = playRow(rowOf(found.plan, ahead.made, about), ahead.made);
+  const plan = playRow(startsOf(found.plan, ahead.made), ahead.made);
   return plan === null ? checkedShop(ahead, found) : playedShop(ahead, plan, found);
 }
 
