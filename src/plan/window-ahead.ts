@@ -10,11 +10,13 @@ import type { PlanWindow, Problem, Task } from "./problem.ts";
 import { seekingOf } from "./windows-ahead.ts";
 
 /**
- * Looks ahead at a coat that would hang in `hangs` minutes, before it is laid and can no longer be left: null when some window in which the next coat asks for
- * nothing can be used, else what will come of it and what could be done instead.
+ * Looks ahead before a coat is laid, while it can still be left: will the next coat find time in a window that asks for
+ * no preparation?
  *
  * @param task the coat's number in the problem
+ * @param hangs minutes from now until it would hang
  * @param takes minutes from beginning it to hanging it
+ * @returns null when it will; else what comes of it and what could be done instead
  */
 export function lookAhead(
   { problem, tasks }: Prepared,

@@ -7,9 +7,11 @@ import type { Visit } from "../plan.ts";
 import type { PlannedShop } from "./planned-shop.ts";
 
 /**
- * The minute by which the hands must have turned to a row of visits so that no window shuts that the plan keeps: the shut,
- * less the set-up and what of the row comes before (null: any of this bench session). Null: none shuts before the bench
- * opens again, so the row may as well be left.
+ * By when the hands must turn to a row of visits, so that each visit still begins in the window that the plan has it in:
+ * the first shut, less the set-up and the visits of the row that come before.
+ *
+ * @returns null: no window shuts before the bench opens again, so the row may as well be left; `by: null`: none shuts in
+ *   this bench session, so any minute of it will do
  */
 export function beginBy(shop: PlannedShop, visits: readonly Visit[]): { readonly by: Minutes | null } | null {
   const [first] = visits;

@@ -12,11 +12,12 @@ interface Stood {
 }
 
 /**
- * At each station the longest putting away of what stood there in the session, as the problem keeps time for; of several
- * as long that of the last. By when: before the first later work that must keep apart from what it gives off, which the
- * plan begins once it is put away, else as the bench shuts; the soonest first.
+ * What is to be put away in a session, and by when. At each station that is the set-up whose putting away takes longest,
+ * since that is the time the problem keeps; of several as long, the last. It is put away before the first later work that
+ * must keep apart from what it gives off, else as the bench shuts.
  *
  * @param ends the moment the session closes
+ * @returns one for each station that has something to put away, the soonest first
  */
 export function putAwayAfter(
   shop: PlannedShop,
