@@ -1,6 +1,8 @@
+import { workedMinutes } from "../shop/forgotten-minutes.ts";
 import { handsOf } from "../shop/hands.ts";
 import { handsAt } from "../shop/settings-at.ts";
 import type { Piece, Settings } from "../shop/shop.ts";
+import { findStep } from "../shop/steps.ts";
 import type { BenchHours } from "../time/bench-hours.ts";
 import { localTime } from "../time/civil.ts";
 import { type Instant, MINUTE, type Minutes } from "../time/instant.ts";
@@ -45,7 +47,10 @@ function halfDone(pieces: readonly Piece[], week: Span): HandsOnUsed["halfDone"]
       ? []
       : handsOf(piece)
           .lying.filter(({ leftAt }) => leftAt !== null && isWithin(week, leftAt))
-          .map(({ minutesBefore }) => ({ tag: piece.tag, minutes: minutesBefore })),
+          .map(({ step, minutesBefore }) => ({
+            tag: piece.tag,
+            minutes: workedMinutes(findStep(piece, step), minutesBefore) ?? 0,
+          })),
   );
   return { ...count(lying), minutes: Math.round(lying.reduce((sum, { minutes }) => sum + minutes, 0)) };
 }

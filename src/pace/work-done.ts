@@ -1,12 +1,14 @@
 import type { Tag } from "../journal/event.ts";
+import { workedMinutes } from "../shop/forgotten-minutes.ts";
 import type { Hang, Piece } from "../shop/shop.ts";
+import { findStep } from "../shop/steps.ts";
 import type { Instant, Minutes } from "../time/instant.ts";
 
 /** One piece of hands-on work, at the moment it ended. */
 export interface WorkDone {
   readonly tag: Tag;
   readonly at: Instant;
-  /** A share, where pieces were worked together; null: hung without being taken, nobody knows. */
+  /** A share, where pieces were worked together; null: hung without being taken or long after it, nobody knows. */
   readonly minutes: Minutes | null;
   readonly guessed: boolean;
   readonly what: "step" | "preparation" | "mend";
@@ -19,7 +21,11 @@ export function workDone(piece: Piece): readonly WorkDone[] {
   const { tag } = piece;
   const hangs = [...piece.work].flatMap(([step, work]) => {
     const waiting = work.prepared === null ? [] : [preparation(tag, step, work.prepared)];
-    return [...work.hangs.filter(({ came }) => !came).flatMap((hang) => ofHang(tag, step, hang)), ...waiting];
+    const routed = findStep(piece, step);
+    const seen = work.hangs
+      .filter(({ came }) => !came)
+      .map((hang) => ({ ...hang, minutes: workedMinutes(routed, hang.minutes) }));
+    return [...seen.flatMap((hang) => ofHang(tag, step, hang)), ...waiting];
   });
   const mends = piece.mends.map(
     ({ at, minutes, goOnFrom }): WorkDone => ({

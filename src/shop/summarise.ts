@@ -2,17 +2,12 @@ import type { JournalEvent } from "../journal/event.ts";
 import type { StepTime, Summarise } from "../journal/journal.ts";
 import type { ProcessDefinition, ProcessHash } from "../process/definition.ts";
 import { foldShop } from "./fold.ts";
+import { workedMinutes } from "./forgotten-minutes.ts";
 import type { Piece } from "./shop.ts";
 import { findStep } from "./steps.ts";
 
 /** Raised whenever the rows below would come out otherwise for the same events: the journal then makes all anew. */
 export const SUMMARY_VERSION = 1;
-
-/**
- * A step in hand for more than this many times its highest hands-on time was forgotten and hung much later: nothing
- * is learned from it (common practice, no source; a slow evening is well within it).
- */
-const FORGOTTEN_TIMES = 4;
 
 /** The derived rows of one piece: where its life stands, and the hands-on times to learn from. */
 export const summarise: Summarise = (tag, events, definition) => {
@@ -52,9 +47,10 @@ function definitionsOf(
 /** Every pass whose hands-on time was seen, those taken back by a mend too: the work was done all the same. */
 function stepTimesOf(piece: Piece): StepTime[] {
   return [...piece.work].flatMap(([step, { hangs }]) => {
-    const high = findStep(piece, step)?.handsOn.high;
-    return hangs.flatMap(({ pass, minutes, guessed, hungAt }): StepTime[] => {
-      if (minutes === null || guessed || high === undefined || minutes > high * FORGOTTEN_TIMES) return [];
+    const routed = findStep(piece, step);
+    return hangs.flatMap(({ pass, minutes: inHand, guessed, hungAt }): StepTime[] => {
+      const minutes = workedMinutes(routed, inHand);
+      if (minutes === null || guessed || routed === undefined) return [];
       return [{ process: piece.definition.name, step, tag: piece.tag, pass, minutes, at: hungAt }];
     });
   });

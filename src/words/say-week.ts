@@ -53,7 +53,7 @@ function sayHours({ handsOn, running }: WeekReview): string[] {
     `  hands-on ${sayBenchTime(handsOn.minutes)} of ${sayBenchTime(handsOn.open)} open${share}${left}`,
   ];
   if (handsOn.unknown.count > 0)
-    lines.push(`  not in it: hung without being taken ${sayFigure(handsOn.unknown)}`);
+    lines.push(`  not in it: how long it took was not seen ${sayFigure(handsOn.unknown)}`);
   const { halfDone } = handsOn;
   if (halfDone.count > 0)
     lines.push(`  not yet in it: half-done ${sayFigure(halfDone)}, ${sayBenchTime(halfDone.minutes)} so far`);
