@@ -4,6 +4,7 @@ import type { ShopProblem } from "../make-problem.ts";
 import type { MadeTask } from "../make-tasks.ts";
 import type { BenchRound } from "./bench-round.ts";
 import type { CircleWork, ProblemCircle } from "./circle-of-problem.ts";
+import { mod } from "./pattern/mod.ts";
 import { mostOut } from "./pattern/placed.ts";
 import type { Pace, RotationDay, RotationRow, Timetable } from "./rotation-answer.ts";
 import type { CircleAnswer } from "./solve-circle.ts";
@@ -128,8 +129,7 @@ function putAwayAfter({ made, built }: Solved, inside: readonly number[]): Rotat
 }
 
 function minuteOf({ built, starts }: Solved, index: number): Minutes {
-  const { period } = built.circle;
-  return ((at(starts, index) % period) + period) % period;
+  return mod(at(starts, index), built.circle.period);
 }
 
 function taskMade({ pieces, problem }: ShopProblem, task: number): MadeTask {

@@ -11,8 +11,8 @@ const SHORT: Minutes = 2 * 1_440;
 const ROUNDS = 12;
 
 /**
- * The rotation of one piece: in longer periods a pattern of one is found first, then only what takes less is searched for, exactly. In a
- * week with closed days that saves most of the proof, for what is found first by branching alone may take months.
+ * The rotation of one piece. In longer periods a pattern is found first, and then only what takes less is searched for,
+ * exactly. In a week with closed days that saves most of the proof, for what branching alone finds first may take months.
  */
 export function solveAlone(circle: Circle, stop: (nodes: number) => boolean): CircleAnswer {
   if (circle.period <= SHORT) return solveCircle(circle, { stop });

@@ -2,6 +2,7 @@ import type { Minutes } from "../../time/instant.ts";
 import type { Circle, CircleTask } from "./circle.ts";
 import type { CircleWork, ProblemCircle } from "./circle-of-problem.ts";
 import { leastSpansOf } from "./pattern/least-spans.ts";
+import { mod } from "./pattern/mod.ts";
 import { routeOf } from "./pattern/route.ts";
 import { type CircleAnswer, solveCircle } from "./solve-circle.ts";
 
@@ -89,7 +90,7 @@ function free(
   const minutes = circle.tasks.map((_, index) => {
     const start = starts?.[index];
     const loose = start === undefined || pieces.includes(pieceOf(circle, work, index));
-    return loose ? null : ((start % period) + period) % period;
+    return loose ? null : mod(start, period);
   });
   const tasks = circle.tasks.map((task, index): CircleTask => {
     const minute = minutes[index] ?? null;
