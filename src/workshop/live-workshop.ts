@@ -186,7 +186,9 @@ export class LiveWorkshop implements Workshop {
         shop: learned ? await this.#inAir(foldShop(reading)) : after,
       };
     }
-    throw new Error(`another program wrote before this one ${TRIES} times in a row`);
+    throw new Error(
+      `another program wrote before this one ${TRIES} times in a row: nothing was recorded, try again`,
+    );
   }
 
   async clockDoubt(): Promise<ClockDoubt | null> {
