@@ -10,6 +10,7 @@ import type { Speech } from "../words/speech.ts";
 import type { Bench } from "./bench.ts";
 import type { Answer } from "./command.ts";
 import type { CommandWords } from "./command-words.ts";
+import { readZoneNamed } from "./read-zone-named.ts";
 
 /** Lines that could not be read, or readings in doubt, told one by one up to so many. */
 const MOST_TOLD = 20;
@@ -117,9 +118,7 @@ async function readAs(words: CommandWords, bench: Bench): Promise<Omit<AirWords,
   const unit = (words.option("unit") ?? (workshop.taste.units === "us" ? "F" : "C")).toUpperCase();
   if (unit !== "C" && unit !== "F") words.problems.push(`--unit "${unit}" is neither C nor F`);
   const named = words.option("zone");
-  const { readZone } = await import("../time/read-zone.ts");
-  const zone = named === null ? speech.zone : readZone(named);
-  if (zone === null) words.problems.push(`there is no time zone "${named}": say one as Europe/Dublin`);
+  const zone = named === null ? speech.zone : await readZoneNamed(named, words);
   if (words.problems.length > 0 || zone === null) return null;
   return { zone, unit: unit === "F" ? "F" : "C" };
 }

@@ -15,6 +15,7 @@ import type { Answer, Command } from "./command.ts";
 import type { CommandWords } from "./command-words.ts";
 import { perform } from "./perform.ts";
 import { readSubword } from "./read-subword.ts";
+import { readZoneNamed } from "./read-zone-named.ts";
 
 export const OF_THE_SHOP = [
   "zone",
@@ -96,8 +97,11 @@ async function readSetting(
   const settled = (await workshop.shop()).settings;
   const aim = aimAt(settled, from);
   switch (of) {
-    case "zone":
-      return readZoneNamed(said, words);
+    case "zone": {
+      // Checked here and not by the act: it starts Intl, which no act may wait for.
+      const zone = await readZoneNamed(said, words);
+      return zone === null ? null : { of: "zone", name: zone.name };
+    }
     case "hands":
       return { of: "hands", from, pairs: readNumber(said, words) ?? 1 };
     case "place": {
@@ -159,15 +163,6 @@ function readNumber(said: string, words: CommandWords): number | null {
   const fits = /^\d{1,6}$/.test(said);
   if (!fits) words.problems.push(`"${said}" is no whole number from 0 to 999999, nor "none"`);
   return fits ? Number(said) : null;
-}
-
-/** Names of zones are checked here: it starts Intl, which no act may wait for. */
-async function readZoneNamed(name: string, words: CommandWords): Promise<Setting | null> {
-  const { readZone } = await import("../time/read-zone.ts");
-  const zone = readZone(name);
-  if (zone !== null) return { of: "zone", name: zone.name };
-  words.problems.push(`there is no time zone "${name}": say one as Europe/Dublin or America/Chicago`);
-  return null;
 }
 
 /** All settings, with the folders where the shop is kept: what to copy for a backup. */
