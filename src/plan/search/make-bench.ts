@@ -101,9 +101,14 @@ export function makeBench(problem: Problem): Bench {
   });
 }
 
-function makeWindow(window: PlanWindow): BenchWindow {
-  const { preparation } = window;
-  return { ...window, lead: preparation === null ? 0 : preparation.minutes + preparation.settles };
+/** Field by field: what is made by spreading may be of a shape of its own, each time, to the engine. */
+function makeWindow({ opens, shuts, preparation }: PlanWindow): BenchWindow {
+  return {
+    opens,
+    shuts,
+    preparation,
+    lead: preparation === null ? 0 : preparation.minutes + preparation.settles,
+  };
 }
 
 function makeSetUp({ minutes, keeps, putAway, gives }: Problem["setUps"][number], index: number): BenchSetUp {
