@@ -8,6 +8,7 @@ import { Outlook } from "./outlook.ts";
 import type { Player } from "./play-order.ts";
 import type { Recreate } from "./recreate.ts";
 import type { Solution } from "./solution.ts";
+import { makeStyle } from "./style.ts";
 
 /** In how many ways each plan made so far goes on, and the empty one. */
 const WAYS = 12;
@@ -120,7 +121,7 @@ export class Beam {
     const rule = this.#rules[Math.floor(chance() * this.#rules.length)] as Rule;
     const varied = varyRule(varyRule(rule, chance), chance);
     const counts = (): number => (chance() < SPARING.share ? SPARING.most * chance() : 0);
-    return { ...varied, style: { ...varied.style, airCounts: counts(), hookCounts: counts() } };
+    return { ...varied, style: makeStyle({ ...varied.style, airCounts: counts(), hookCounts: counts() }) };
   }
 
   /** Keeps what was just played if its outlook is among the best. */

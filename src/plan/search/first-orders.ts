@@ -4,7 +4,7 @@ import { NEVER } from "./calendar.ts";
 import { isToDo } from "./order-of.ts";
 import type { Player } from "./play-order.ts";
 import type { Recreate } from "./recreate.ts";
-import { ANY_NUMBER, type Style } from "./style.ts";
+import { ANY_NUMBER, makeStyle, type Style } from "./style.ts";
 
 /**
  * A rule that makes an order from nothing. A task should be begun by its piece's due date less what is still to do of
@@ -36,16 +36,7 @@ export function firstRules({ pieces: { length: pieces } }: Bench): Rule[] {
       ...way,
       byRelease: 0,
       sooner,
-      style: {
-        patience: 0,
-        setUpCounts: 50,
-        airCounts: 0,
-        hookCounts: 0,
-        grace,
-        holdBack: true,
-        gapsOnly: false,
-        mostInWork,
-      },
+      style: makeStyle({ setUpCounts: 50, grace, mostInWork }),
     })),
   );
 }
@@ -57,7 +48,7 @@ export function varyRule(rule: Rule, chance: Chance): Rule {
   const scaled = (size: number, least: number): number =>
     Math.max(0, size * Math.exp(1.2 * around()) + least * around());
   const what = chance();
-  const sooner = Float64Array.from(rule.sooner);
+  const sooner = rule.sooner.slice();
   if (what > 0.4) {
     for (let count = 1 + Math.floor(5 * chance() * chance()); count > 0; count--) {
       const piece = Math.floor(chance() * sooner.length);
@@ -72,13 +63,13 @@ export function varyRule(rule: Rule, chance: Chance): Rule {
     weighs: may(0.3) ? scaled(rule.weighs, 50) : rule.weighs,
     longLast: may(0.2) ? scaled(rule.longLast, 200) - 50 : rule.longLast,
     sooner,
-    style: {
+    style: makeStyle({
       ...style,
       setUpCounts: may(0.2) ? scaled(style.setUpCounts, 20) : style.setUpCounts,
       mostInWork: may(0.4) ? varyLimit(style.mostInWork, sooner.length, chance) : style.mostInWork,
       patience: may(0.15) ? (may(0.6) ? 0 : chance()) : style.patience,
       grace: may(0.1) ? (may(0.5) ? NEVER : 3000 * chance() * chance()) : style.grace,
-    },
+    }),
   };
 }
 

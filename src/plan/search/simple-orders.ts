@@ -4,7 +4,7 @@ import { NEVER } from "./calendar.ts";
 import { isToDo } from "./order-of.ts";
 import type { Player } from "./play-order.ts";
 import type { Recreate } from "./recreate.ts";
-import { ANY_NUMBER, type Style } from "./style.ts";
+import { makeStyle } from "./style.ts";
 
 /** What goes first of all that could be begun, least first. */
 export type Rank = (task: BenchTask) => number;
@@ -26,16 +26,7 @@ export function asPlanned({ visits }: Plan): Rank {
 export const simpleRanks: readonly Rank[] = [({ piece }) => piece.index, ({ piece }) => -piece.index];
 
 /** As a maker who plans nothing goes about it: a set-up is made whenever what goes first needs one. */
-const STYLE: Style = {
-  patience: 0,
-  setUpCounts: 0,
-  airCounts: 0,
-  hookCounts: 0,
-  grace: NEVER,
-  holdBack: true,
-  gapsOnly: false,
-  mostInWork: ANY_NUMBER,
-};
+const STYLE = makeStyle({ grace: NEVER });
 
 /** Dispatches all work by a rank. @returns what it costs; Infinity: more than the ceiling, or windows were missed */
 export function playByRank(rank: Rank, player: Player, recreate: Recreate, ceiling: number): number {
