@@ -200,16 +200,17 @@ export class Anneal {
 
   /** Each move has its share of the work by what it brings for it, and none less than a little. */
   #drawMove(): number {
-    const total = this.#worth.reduce((sum, worth) => sum + worth, 0);
+    const [worth, effort, upTo] = [this.#worth, this.#effort, this.#upTo];
+    let total = 0;
+    for (let number = 0; number < worth.length; number++) total += worth[number] as number;
     let sum = 0;
-    for (const [number, worth] of this.#worth.entries()) {
-      sum += (LEAST_SHARE + worth / total) / (this.#effort[number] as number);
-      this.#upTo[number] = sum;
+    for (let number = 0; number < worth.length; number++) {
+      sum += (LEAST_SHARE + (worth[number] as number) / total) / (effort[number] as number);
+      upTo[number] = sum;
     }
     const draw = sum * this.#chance();
-    return Math.max(
-      0,
-      this.#upTo.findIndex((upTo) => draw < upTo),
-    );
+    let drawn = 0;
+    while (drawn < upTo.length - 1 && draw >= (upTo[drawn] as number)) drawn++;
+    return drawn;
   }
 }

@@ -1,8 +1,9 @@
 import type { Minutes } from "../../time/instant.ts";
 import { openingAfter, shutAfter } from "../lag.ts";
-import { LOOK, SHORTEST_PART } from "../problem.ts";
+import { SHORTEST_PART } from "../problem.ts";
 import {
   type Bench,
+  type BenchPiece,
   type BenchStation,
   type BenchTask,
   type BenchWait,
@@ -10,7 +11,7 @@ import {
   DECIDED,
 } from "./bench.ts";
 import { NEVER } from "./calendar.ts";
-import { unfitInTheWay } from "./unfit-air.ts";
+import { inTheWay } from "./in-the-way.ts";
 
 /**
  * Finds the first minute from `from` on at which a task can begin with all that stands, hangs and dries as the play
@@ -62,7 +63,7 @@ function chooseFirstWindows({ waits, windows }: BenchTask): void {
 /** Minutes of preparation, dust settling included, that the windows chosen ask for. */
 function windowsLead({ windows }: BenchTask): Minutes {
   let lead = 0;
-  for (const window of windows) lead += window.lead;
+  for (let index = 0; index < windows.length; index++) lead += (windows[index] as BenchWindow).lead;
   return lead;
 }
 
@@ -91,12 +92,13 @@ function preparationsOpen({ waits, windows }: BenchTask): Minutes {
 }
 
 /** A piece under the limit is begun only while fewer than the limit are out. */
-function roomUnderLimit(bench: Bench, { piece }: BenchTask, mostOut: number, t: Minutes): Minutes {
+function roomUnderLimit({ pieces }: Bench, { piece }: BenchTask, mostOut: number, t: Minutes): Minutes {
   if (piece.begun || !piece.underLimit) return t;
   for (let from = t; ; ) {
     let out = 0;
     let next = NEVER;
-    for (const { begun, finish } of bench.pieces) {
+    for (let index = 0; index < pieces.length; index++) {
+      const { begun, finish } = pieces[index] as BenchPiece;
       if (!begun || finish <= from) continue;
       out++;
       next = Math.min(next, finish);
@@ -155,9 +157,10 @@ function readyAt({ setUp, station }: BenchTask): Minutes {
 }
 
 /** What must be put away before the session shuts, once the task was worked in it. */
-function putAwayMinutes(bench: Bench, { station, setUp }: BenchTask, session: number): Minutes {
+function putAwayMinutes({ stations }: Bench, { station, setUp }: BenchTask, session: number): Minutes {
   let sum = 0;
-  for (const each of bench.stations) {
+  for (let index = 0; index < stations.length; index++) {
+    const each = stations[index] as BenchStation;
     const owes = each.session === session ? each.owes : 0;
     sum += each === station ? Math.max(owes, setUp?.putAway ?? 0) : owes;
   }
@@ -198,89 +201,6 @@ export function usableWindows({ task, windows }: BenchWait): readonly BenchWindo
   if (task.decided !== DECIDED.firm) return windows;
   const free = windows.filter(({ lead }) => lead === 0);
   return free.length > 0 ? free : windows;
-}
-
-/** By how much the work must move for looks, air, hooks and the windows after it; 0: nothing is in the way. */
-function inTheWay(bench: Bench, task: BenchTask): Minutes {
-  return (
-    (task.unfit.length > 0 && unfitInTheWay(task)) ||
-    (bench.looksAsked > 0 && lookInTheWay(bench, task)) ||
-    (task.gives.length > 0 || task.begin < task.start ? airInTheWay(bench, task) : 0) ||
-    (task.hook !== null && hookInTheWay(task)) ||
-    (task.strict.length > 0 && windowAheadInTheWay(bench, task)) ||
-    0
-  );
-}
-
-/** Looks at coats laid before need a free pair of hands at their minute. */
-function lookInTheWay(bench: Bench, { begin, end }: BenchTask): Minutes {
-  const { looks, hands, looksBefore } = bench;
-  const old = begin - bench.longestLook;
-  let move = 0;
-  for (let index = bench.looksAsked - 1; index >= 0; index--) {
-    const look = looks[index] as Minutes;
-    // Those asked for in the play came one after another: the ones before this are past, too.
-    if (look < old && index >= looksBefore) index = looksBefore;
-    if (look >= end || look + LOOK <= begin) continue;
-    let busy = 1;
-    for (const until of hands) if (until > look) busy++;
-    if (busy >= hands.length) move = Math.max(move, look + LOOK - begin);
-  }
-  return move;
-}
-
-/** Nothing may be in the room that must keep apart from what the task, its set-up and its preparation give off. */
-function airInTheWay(bench: Bench, task: BenchTask): Minutes {
-  let move = 0;
-  const { clearAt } = bench;
-  const { begin, start, setUpMinutes: setUp } = task;
-  for (const what of task.fills) move = Math.max(move, (clearAt[what] as Minutes) - start + setUp);
-  for (const what of task.fillsLater) move = Math.max(move, (clearAt[what] as Minutes) - start);
-  if (start - setUp === begin) return move;
-  let from = begin;
-  for (const { preparation } of task.windows) {
-    if (preparation === null) continue;
-    for (const { what } of preparation.gives) move = Math.max(move, (clearAt[what] ?? 0) - from);
-    from += preparation.minutes + preparation.settles;
-  }
-  return move;
-}
-
-/** The hook it will hang on must be free by its end; its own is free once it is in hand. */
-function hookInTheWay({ hook, left, end, piece }: BenchTask): Minutes {
-  if (hook === null || left > 0 || openingAfter(hook.until, end) <= end) return 0;
-  let taken = 0;
-  let next = NEVER;
-  for (const slot of hook.place.slots) {
-    if (slot === piece.hook || slot.until <= end) continue;
-    taken++;
-    next = Math.min(next, slot.until);
-  }
-  return taken < hook.place.hooks ? 0 : next - end;
-}
-
-/** A coat whose last window shuts for good is not laid when the bench is shut for all of that window. */
-function windowAheadInTheWay({ calendar }: Bench, task: BenchTask): Minutes {
-  if (task.left > 0) return 0;
-  let move = 0;
-  for (const { windows, task: next } of task.strict) {
-    let least = NEVER;
-    for (const window of windows) {
-      const lead = window.lead + setUpAhead(next);
-      const need =
-        (next.mayStop ? Math.min(next.minutes, SHORTEST_PART) : next.minutes) + (next.setUp?.putAway ?? 0);
-      const meets = calendar.meeting(openingAfter(window.opens, task.end), lead, need);
-      if (meets >= NEVER) continue;
-      least = Math.min(least, Math.max(0, meets - shutAfter(window.shuts, task.end)));
-    }
-    move = Math.max(move, least);
-  }
-  return move;
-}
-
-/** What was loaded may stand already; a melt or a cup does not stand overnight. */
-function setUpAhead({ setUp }: BenchTask): Minutes {
-  return setUp === null || setUp.way === "load" ? 0 : setUp.minutes;
 }
 
 /** What stands at a station for a task that shares it is good no more: by how many minutes its use before was too early. */

@@ -16,7 +16,8 @@ export const DECIDED = {
 /**
  * The problem made ready for many plays, and the bench as the play at hand has left it. Everything that a play changes
  * is a small whole number in a field of one of these records, and the records hold one another: no list is searched
- * for what belongs together.
+ * for what belongs together. Where a play goes through a list it counts places: the engine compiles such loops sooner,
+ * and a search may have no more than a second.
  */
 export interface Bench {
   readonly calendar: Calendar;

@@ -1,5 +1,5 @@
 import type { Minutes } from "../../time/instant.ts";
-import type { Bench, BenchPiece } from "./bench.ts";
+import type { Bench, BenchPiece, BenchSetUp, BenchSlot, BenchStation, BenchTask } from "./bench.ts";
 import { pieceCost } from "./place-task.ts";
 
 /** Places in an order between two checkpoints: going back costs at most so many tasks more. */
@@ -45,7 +45,8 @@ export class Checkpoints {
     let place = number * this.#width;
     rows[place++] = clock;
     rows[place++] = looksAsked;
-    for (const piece of pieces) {
+    for (let index = 0; index < pieces.length; index++) {
+      const piece = pieces[index] as BenchPiece;
       rows[place++] = piece.begun ? 1 : 0;
       rows[place++] = piece.free;
       rows[place++] = piece.left;
@@ -53,7 +54,8 @@ export class Checkpoints {
       rows[place++] = piece.leastFinish;
       rows[place++] = piece.hook === null ? -1 : piece.hook.index;
     }
-    for (const station of stations) {
+    for (let index = 0; index < stations.length; index++) {
+      const station = stations[index] as BenchStation;
       rows[place++] = station.standing === null ? -1 : station.standing.index;
       rows[place++] = station.any ? 1 : 0;
       rows[place++] = station.ready;
@@ -65,32 +67,37 @@ export class Checkpoints {
       rows[place++] = station.maker === null ? -1 : station.maker.index;
       rows[place++] = station.user === null ? -1 : station.user.index;
     }
-    for (const slot of slots) rows[place++] = slot.until;
-    for (const until of clearAt) rows[place++] = until;
-    for (const until of hands) rows[place++] = until;
+    for (let index = 0; index < slots.length; index++) rows[place++] = (slots[index] as BenchSlot).until;
+    for (let index = 0; index < clearAt.length; index++) rows[place++] = clearAt[index] as number;
+    for (let index = 0; index < hands.length; index++) rows[place++] = hands[index] as number;
   }
 
   /** Puts the bench back to what it was there. */
   load(number: number): void {
     const rows = this.#rows;
     const bench = this.#bench;
+    const { pieces, stations, slots, setUps, tasks, clearAt, hands } = bench;
     bench.cost = this.#costs[2 * number] as number;
     bench.extra = this.#costs[2 * number + 1] as number;
     let place = number * this.#width;
     bench.clock = rows[place++] as number;
     bench.looksAsked = rows[place++] as number;
-    for (const slot of bench.slots) slot.piece = null;
-    for (const piece of bench.pieces) {
+    for (let index = 0; index < slots.length; index++) (slots[index] as BenchSlot).piece = null;
+    for (let index = 0; index < pieces.length; index++) {
+      const piece = pieces[index] as BenchPiece;
       piece.begun = rows[place++] === 1;
       piece.free = rows[place++] as number;
       piece.left = rows[place++] as number;
       piece.finish = rows[place++] as number;
       piece.leastFinish = rows[place++] as number;
-      piece.hook = bench.slots[rows[place++] as number] ?? null;
+      const hook = rows[place++] as number;
+      piece.hook = hook < 0 ? null : (slots[hook] as BenchSlot);
       if (piece.hook !== null) piece.hook.piece = piece;
     }
-    for (const station of bench.stations) {
-      station.standing = bench.setUps[rows[place++] as number] ?? null;
+    for (let index = 0; index < stations.length; index++) {
+      const station = stations[index] as BenchStation;
+      const standing = rows[place++] as number;
+      station.standing = standing < 0 ? null : (setUps[standing] as BenchSetUp);
       station.any = rows[place++] === 1;
       station.ready = rows[place++] as number;
       station.lastUsed = rows[place++] as number;
@@ -98,14 +105,16 @@ export class Checkpoints {
       station.session = rows[place++] as number;
       station.busyUntil = rows[place++] as number;
       station.owes = rows[place++] as number;
-      station.maker = bench.tasks[rows[place++] as number] ?? null;
-      station.user = bench.tasks[rows[place++] as number] ?? null;
+      const maker = rows[place++] as number;
+      station.maker = maker < 0 ? null : (tasks[maker] as BenchTask);
+      const user = rows[place++] as number;
+      station.user = user < 0 ? null : (tasks[user] as BenchTask);
     }
-    for (const slot of bench.slots) slot.until = rows[place++] as number;
-    for (let index = 0; index < bench.clearAt.length; index++) {
-      bench.clearAt[index] = rows[place++] as number;
+    for (let index = 0; index < slots.length; index++) {
+      (slots[index] as BenchSlot).until = rows[place++] as number;
     }
-    for (let index = 0; index < bench.hands.length; index++) bench.hands[index] = rows[place++] as number;
+    for (let index = 0; index < clearAt.length; index++) clearAt[index] = rows[place++] as number;
+    for (let index = 0; index < hands.length; index++) hands[index] = rows[place++] as number;
   }
 
   /** Takes over what another play has noted, from one number up to another. */
@@ -134,7 +143,8 @@ export class Checkpoints {
     const rows = this.#rows;
     for (let index = number; 2 * index < this.#costs.length; index++) {
       let change = more;
-      for (const piece of pieces) {
+      for (let number = 0; number < pieces.length; number++) {
+        const piece = pieces[number] as BenchPiece;
         if (piece.left > 0) continue;
         const place = index * this.#width + OF_BENCH + OF_PIECE * piece.index;
         change +=
@@ -153,59 +163,61 @@ export class Checkpoints {
    * counts as the same, however it passed. What tasks to come wait for is not looked at.
    */
   isSame(number: number, from: Minutes): boolean {
-    const { pieces, hands, clearAt, slots, mostOut } = this.#bench;
+    const { pieces, stations, slots, clearAt, hands } = this.#bench;
     const rows = this.#rows;
     let place = number * this.#width + OF_BENCH;
-    const later = (minute: number): boolean =>
-      Math.max(minute, from) === Math.max(rows[place++] as number, from);
-    let same = true;
-    for (const piece of pieces) {
-      same &&= (piece.begun ? 1 : 0) === rows[place] && piece.left === rows[place + 2];
-      place += 1;
-      same = later(piece.free) && same;
-      place += 1;
-      same = (later(piece.finish) || mostOut === null) && same;
-      place += 1;
-      same = this.#sameHook(piece, rows[place++] as number, from) && same;
-      if (!same) return false;
+    for (let index = 0; index < pieces.length; index++, place += OF_PIECE) {
+      if (!this.#samePiece(pieces[index] as BenchPiece, place, from)) return false;
     }
-    for (const station of this.#bench.stations) {
-      const { standing } = station;
-      same &&=
-        (standing === null ? -1 : standing.index) === rows[place] &&
-        (station.any ? 1 : 0) === rows[place + 1];
-      place += 2;
-      same = (later(station.ready) || standing === null) && same;
-      const keeps = standing === null || standing.way === "load" ? 0 : standing.keeps;
-      if (standing?.way === "mix") {
-        const ready = rows[place - 1] as number;
-        same &&= station.ready === ready || Math.max(station.ready, ready) + keeps < from;
-      }
-      const used = rows[place++] as number;
-      same &&=
-        station.lastUsed === used ||
-        Math.max(station.lastUsed, used) + keeps < from ||
-        standing?.way !== "heat";
-      same &&=
-        station.served === rows[place++] ||
-        standing === null ||
-        standing.way !== "mix" ||
-        station.ready + keeps < from;
-      const session = this.#bench.calendar.at(from);
-      const noted = rows[place++] as number;
-      same = later(station.busyUntil) && same;
-      const owes = noted === session ? (rows[place] as number) : 0;
-      same &&= owes === (station.session === session ? station.owes : 0);
-      // A set-up that is put away stands in its own session only.
-      same &&= noted === station.session || (standing?.putAway ?? 0) === 0;
-      place += 3;
-      if (!same) return false;
+    for (let index = 0; index < stations.length; index++, place += OF_STATION) {
+      if (!this.#sameStation(stations[index] as BenchStation, place, from)) return false;
     }
     const taken = place;
     place += slots.length;
-    for (const until of clearAt) same = later(until) && same;
-    for (const until of hands) same = later(until) && same;
-    return same && this.#sameHooks(taken, from);
+    for (let index = 0; index < clearAt.length; index++) {
+      if (!isAlike(clearAt[index] as Minutes, rows[place++] as Minutes, from)) return false;
+    }
+    for (let index = 0; index < hands.length; index++) {
+      if (!isAlike(hands[index] as Minutes, rows[place++] as Minutes, from)) return false;
+    }
+    return this.#sameHooks(taken, from);
+  }
+
+  #samePiece(piece: BenchPiece, place: number, from: Minutes): boolean {
+    const rows = this.#rows;
+    return (
+      (piece.begun ? 1 : 0) === rows[place] &&
+      isAlike(piece.free, rows[place + 1] as Minutes, from) &&
+      piece.left === rows[place + 2] &&
+      (this.#bench.mostOut === null || isAlike(piece.finish, rows[place + 3] as Minutes, from)) &&
+      this.#sameHook(piece, rows[place + 5] as number, from)
+    );
+  }
+
+  #sameStation(station: BenchStation, place: number, from: Minutes): boolean {
+    const rows = this.#rows;
+    const { standing } = station;
+    if ((standing === null ? -1 : standing.index) !== rows[place]) return false;
+    if ((station.any ? 1 : 0) !== rows[place + 1]) return false;
+    if (!isAlike(station.busyUntil, rows[place + 6] as Minutes, from)) return false;
+    const session = this.#bench.calendar.at(from);
+    const noted = rows[place + 5] as number;
+    const owes = noted === session ? (rows[place + 7] as Minutes) : 0;
+    if (owes !== (station.session === session ? station.owes : 0)) return false;
+    if (standing === null) return true;
+    // A set-up that is put away stands in its own session only.
+    if (noted !== station.session && standing.putAway > 0) return false;
+    const { way, keeps } = standing;
+    const [ready, used, served] = [rows[place + 2], rows[place + 3], rows[place + 4]] as [
+      number,
+      number,
+      number,
+    ];
+    if (!isAlike(station.ready, ready, from)) return false;
+    if (way === "heat") return station.lastUsed === used || Math.max(station.lastUsed, used) + keeps < from;
+    if (way === "load") return true;
+    if (station.ready !== ready && Math.max(station.ready, ready) + keeps >= from) return false;
+    return station.served === served || station.ready + keeps < from;
   }
 
   #sameHook({ hook }: BenchPiece, noted: number, from: Minutes): boolean {
@@ -214,16 +226,24 @@ export class Checkpoints {
     return now === 1 ? noted >= 0 : true;
   }
 
-  /** For how long the hooks of each place are taken, whichever they are. */
+  /** For how long the hooks of each place are taken, whichever they are: of every such minute there are as many. */
   #sameHooks(taken: number, from: Minutes): boolean {
-    const { places } = this.#bench;
-    for (const { slots } of places) {
-      const now = slots.map(({ until }) => Math.max(until, from)).sort((a, b) => a - b);
-      const noted = slots
-        .map(({ index }) => Math.max(this.#rows[taken + index] as number, from))
-        .sort((a, b) => a - b);
-      if (now.some((until, index) => until !== noted[index])) return false;
+    const rows = this.#rows;
+    for (const { slots } of this.#bench.places) {
+      for (const { until } of slots) {
+        let more = 0;
+        for (const slot of slots) {
+          if (isAlike(slot.until, until, from)) more++;
+          if (isAlike(rows[taken + slot.index] as Minutes, until, from)) more--;
+        }
+        if (more !== 0) return false;
+      }
     }
     return true;
   }
+}
+
+/** Whether two minutes are the same to all that comes from a minute on. */
+function isAlike(minute: Minutes, noted: Minutes, from: Minutes): boolean {
+  return minute === noted || (minute <= from && noted <= from);
 }

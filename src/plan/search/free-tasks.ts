@@ -1,8 +1,8 @@
 import type { Minutes } from "../../time/instant.ts";
-import { openingAfter } from "../lag.ts";
 import { findBegin } from "./begin-task.ts";
 import type { Bench, BenchTask } from "./bench.ts";
 import { NEVER } from "./calendar.ts";
+import { sortIn, takeOut } from "./ranked-tasks.ts";
 import type { Style } from "./style.ts";
 import {
   clearFor,
@@ -11,14 +11,13 @@ import {
   keepsOut,
   latestBegin,
   openMinute,
+  rankAsBegun,
   takesLastHook,
 } from "./what-may-follow.ts";
 
-/** A session that goes on for longer counts as so long. */
-const LONG: Minutes = 480;
-
-/** Not looked at yet. */
+/** Begins of tasks not looked at yet, and of those to be looked at only if their rank matters. */
 const UNSEEN = -1;
+const PUT_OFF = -2;
 
 /**
  * The tasks that could go next, by rank, and the choice among them: of those that can begin before any could be done,
@@ -40,10 +39,10 @@ export class FreeTasks {
   readonly #begun: BenchTask[] = [];
   #free: BenchTask[] = this.#all;
   /** By task: before when it cannot begin for its windows, and by when it must be begun for them. */
-  readonly #opens: Float64Array;
-  readonly #latest: Float64Array;
+  readonly #opens: Int32Array;
+  readonly #latest: Int32Array;
   /** By task: a minute before which it cannot begin now. */
-  readonly #could: Float64Array;
+  readonly #could: Int32Array;
   /** By task: its rank as it counts now. */
   readonly #ranks: Float64Array;
   /** The next task of those that keep their order, if it is free to go. */
@@ -55,6 +54,8 @@ export class FreeTasks {
   #deadline: Minutes = NEVER;
   /** All that have to be begun by some minute. */
   readonly #due: BenchTask[] = [];
+  /** Whether the task chosen last has been laid out on the bench as it is. */
+  isLaidOut = false;
 
   /** @param fits whether a task lets what keeps its order begin in time */
   constructor(bench: Bench, fits: (task: BenchTask, next: BenchTask | null) => boolean) {
@@ -63,9 +64,9 @@ export class FreeTasks {
     const count = bench.tasks.length;
     this.#clear = new Int32Array(bench.needs.length);
     this.rank = new Float64Array(count);
-    this.#opens = new Float64Array(count);
-    this.#latest = new Float64Array(count);
-    this.#could = new Float64Array(count);
+    this.#opens = new Int32Array(count);
+    this.#latest = new Int32Array(count);
+    this.#could = new Int32Array(count);
     this.#ranks = new Float64Array(count);
     this.bonus = new Float64Array(count);
   }
@@ -76,23 +77,11 @@ export class FreeTasks {
   }
 
   add(task: BenchTask): void {
-    this.#opens[task.index] = earliest(task) - (task.setUp?.minutes ?? 0);
+    this.#opens[task.index] = Math.min(2 * NEVER, earliest(task) - (task.setUp?.minutes ?? 0));
     this.#latest[task.index] = latestBegin(task);
     this.#ranks[task.index] = this.#rankNow(task);
-    this.#sortIn(this.#all, task, this.#all.length);
-    if (task.piece.begun) this.#sortIn(this.#begun, task, this.#begun.length);
-  }
-
-  /** Puts a task among those before a place, least rank first. */
-  #sortIn(free: BenchTask[], task: BenchTask, end: number): void {
-    const rank = this.#ranks[task.index] as number;
-    let place = end;
-    for (; place > 0; place--) {
-      const before = free[place - 1] as BenchTask;
-      if ((this.#ranks[before.index] as number) <= rank) break;
-      free[place] = before;
-    }
-    free[place] = task;
+    sortIn(this.#all, task, this.#all.length, this.#ranks);
+    if (task.piece.begun) sortIn(this.#begun, task, this.#begun.length, this.#ranks);
   }
 
   #rankNow({ index }: BenchTask): number {
@@ -107,19 +96,18 @@ export class FreeTasks {
     for (let place = 0; place < free.length; place++) {
       const task = free[place] as BenchTask;
       this.#ranks[task.index] = this.#rankNow(task);
-      this.#sortIn(free, task, place);
+      sortIn(free, task, place, this.#ranks);
     }
   }
 
   remove(task: BenchTask): void {
-    this.#all.splice(this.#all.indexOf(task), 1);
-    const place = this.#begun.indexOf(task);
-    if (place >= 0) this.#begun.splice(place, 1);
-    else {
-      // Its piece has just been begun.
-      for (const other of this.#all) {
-        if (other.piece === task.piece) this.#sortIn(this.#begun, other, this.#begun.length);
-      }
+    const all = this.#all;
+    takeOut(all, task);
+    if (takeOut(this.#begun, task)) return;
+    // Its piece has just been begun.
+    for (let place = 0; place < all.length; place++) {
+      const other = all[place] as BenchTask;
+      if (other.piece === task.piece) sortIn(this.#begun, other, this.#begun.length, this.#ranks);
     }
   }
 
@@ -130,6 +118,7 @@ export class FreeTasks {
    */
   choose(style: Style, next: BenchTask | null): BenchTask | null {
     const bench = this.#bench;
+    this.isLaidOut = false;
     if (this.#all.length === 0) return next;
     const begins = style.mostInWork >= bench.pieces.length || inWork(bench) < style.mostInWork;
     this.#free = begins ? this.#all : this.#begun;
@@ -142,48 +131,49 @@ export class FreeTasks {
     this.#next = next;
     if (next !== null) this.#ranks[next.index] = this.#rankNow(next);
     if (this.grace !== null && this.grace < NEVER) this.#rankAgain();
-    this.#press();
-    if (next !== null && next.end > this.#deadline) next.begin = NEVER;
-    const found = this.#chooseFirst(style, this.#leastBegin()) ?? this.#chooseAmongAll(style);
-    if (bench.missed !== null || found === null || found === this.#pressing) {
+    const least = this.#lookOver();
+    const found = this.#chooseFirst(style, least) ?? this.#chooseAmongAll(style);
+    if (bench.missed !== null || found === null)
       return found ?? this.#pressing ?? next ?? (this.#all[0] as BenchTask);
-    }
-    return style.holdBack && found.holds > 0 ? this.#heldOff(found) : found;
+    const holdsBack = style.holdBack && found.holds > 0 && found !== this.#pressing;
+    const chosen = holdsBack ? this.#heldOff(found, style.gapsOnly) : found;
+    this.isLaidOut = chosen.begin < NEVER;
+    return chosen;
   }
 
-  /** Notes which task must be begun soonest for its windows. */
-  #press(): void {
-    this.#deadline = NEVER;
-    this.#pressing = null;
-    this.#due.length = 0;
-    for (const task of this.#free) {
-      const latest = this.#latest[task.index] as number;
-      if (latest >= NEVER) continue;
-      this.#due.push(task);
-      if (latest >= this.#deadline) continue;
-      this.#deadline = latest;
-      this.#pressing = task;
-    }
-  }
-
-  /** A minute before which none can begin. */
-  #leastBegin(): Minutes {
+  /** Notes which task must be begun soonest for its windows. @returns a minute before which none can begin */
+  #lookOver(): Minutes {
     const bench = this.#bench;
+    const free = this.#free;
     const floor = openMinute(bench);
     const clear = this.#clear;
     for (let need = 0; need < clear.length; need++) clear[need] = Math.max(floor, clearFor(bench, need));
-    let least = this.#next?.begin ?? NEVER;
-    for (const task of this.#free) {
+    let least = NEVER;
+    let deadline = NEVER;
+    this.#pressing = null;
+    if (this.#due.length > 0) this.#due.length = 0;
+    for (let place = 0; place < free.length; place++) {
+      const task = free[place] as BenchTask;
+      task.begin = UNSEEN;
       // A preparation may come before the air is clear for the task itself.
       const could = Math.max(
         this.#opens[task.index] as number,
         task.plain ? (clear[task.need] as number) : floor,
       );
       this.#could[task.index] = could;
-      task.begin = UNSEEN;
       if (could < least) least = could;
+      const latest = this.#latest[task.index] as number;
+      if (latest >= NEVER) continue;
+      this.#due.push(task);
+      if (latest >= deadline) continue;
+      deadline = latest;
+      this.#pressing = task;
     }
-    return least;
+    this.#deadline = deadline;
+    const next = this.#next;
+    if (next === null) return least;
+    if (next.end > deadline) next.begin = NEVER;
+    return Math.min(least, next.begin);
   }
 
   /** Of those that begin at the least minute there is the one of least rank; null: there is none, or others count, too. */
@@ -196,9 +186,10 @@ export class FreeTasks {
       best = next;
       rankOfBest = this.#rankAsBegun(next, style);
     }
-    for (const task of this.#free) {
-      const rank = this.#ranks[task.index] as number;
-      if (rank >= rankOfBest) break;
+    const free = this.#free;
+    for (let place = 0; place < free.length; place++) {
+      const task = free[place] as BenchTask;
+      if ((this.#ranks[task.index] as number) >= rankOfBest) break;
       if (task.begin !== UNSEEN || (this.#could[task.index] as number) > least) continue;
       if (!this.#see(task, style.gapsOnly)) return task;
       const asBegun = this.#rankAsBegun(task, style);
@@ -211,12 +202,19 @@ export class FreeTasks {
 
   #chooseAmongAll(style: Style): BenchTask | null {
     const next = this.#next;
+    const free = this.#free;
     let soonest = next?.end ?? NEVER;
     let first = next?.begin ?? NEVER;
-    for (const task of this.#free) {
+    for (let place = 0; place < free.length; place++) {
+      const task = free[place] as BenchTask;
       if (task.begin === UNSEEN) {
-        if ((this.#could[task.index] as number) > soonest) task.begin = NEVER;
-        else if (!this.#see(task, style.gapsOnly)) return task;
+        const could = this.#could[task.index] as number;
+        if (could > soonest) task.begin = NEVER;
+        // It neither begins nor ends before all others: seen only if its rank matters.
+        else if (could >= first && could + task.minutes >= soonest && !task.mayStop && !task.shuts) {
+          task.begin = PUT_OFF;
+          continue;
+        } else if (!this.#see(task, style.gapsOnly)) return task;
       }
       if (task.begin >= NEVER) continue;
       if (task.end < soonest) soonest = task.end;
@@ -229,8 +227,12 @@ export class FreeTasks {
       best = next;
       rankOfBest = this.#rankAsBegun(next, style);
     }
-    for (const task of this.#free) {
-      if (task.begin > before || task.begin >= NEVER) continue;
+    for (let place = 0; place < free.length; place++) {
+      const task = free[place] as BenchTask;
+      if ((this.#ranks[task.index] as number) >= rankOfBest) break;
+      if (task.begin === PUT_OFF && (this.#could[task.index] as number) <= before)
+        this.#see(task, style.gapsOnly);
+      if (task.begin === PUT_OFF || task.begin > before || task.begin >= NEVER) continue;
       const rank = this.#rankAsBegun(task, style);
       if (rank >= rankOfBest) continue;
       best = task;
@@ -239,15 +241,8 @@ export class FreeTasks {
     return best;
   }
 
-  /** The rank of a task, with what counts against it where it could begin now. */
-  #rankAsBegun(task: BenchTask, { setUpCounts, airCounts, hookCounts }: Style): number {
-    const rank = (this.#ranks[task.index] as number) + setUpCounts * task.setUpMinutes;
-    if (airCounts + hookCounts === 0) return rank;
-    const { calendar } = this.#bench;
-    const { start, end, holds, hook } = task;
-    const left = Math.min(LONG, calendar.closing(calendar.at(start)) - end);
-    const hooked = hook === null ? 0 : openingAfter(hook.until, end) - end;
-    return rank + airCounts * Math.min(left, holds) + hookCounts * Math.min(left, hooked);
+  #rankAsBegun(task: BenchTask, style: Style): number {
+    return rankAsBegun(this.#bench, task, this.#ranks[task.index] as number, style);
   }
 
   /** Finds out when a task could begin, if it may. @returns false: a window of it was missed */
@@ -267,7 +262,8 @@ export class FreeTasks {
     if (task === this.#pressing) return true;
     if (task.end > this.#deadline) return false;
     const { keepsOut: table, airs } = this.#bench;
-    for (const due of this.#due) {
+    for (let place = 0; place < this.#due.length; place++) {
+      const due = this.#due[place] as BenchTask;
       if (due === task) continue;
       const kept = table[task.airKind * airs + due.airKind] as number;
       const latest = this.#latest[due.index] as number;
@@ -277,23 +273,26 @@ export class FreeTasks {
   }
 
   /** Of the tasks that could begin before the one found is done, and that it would keep out, the one of least rank. */
-  #heldOff(found: BenchTask): BenchTask {
+  #heldOff(found: BenchTask, gapsOnly: boolean): BenchTask {
     const bench = this.#bench;
+    const free = this.#free;
     const shuts = bench.calendar.closing(bench.calendar.at(found.start));
     let best = found;
     let least = Number.POSITIVE_INFINITY;
-    const consider = (task: BenchTask): void => {
+    for (let place = 0; place <= free.length; place++) {
+      const task = place < free.length ? (free[place] as BenchTask) : this.#next;
+      if (task === null) break;
       const rank = this.#ranks[task.index] as number;
-      if (rank >= least || !keepsOut(bench, found, task) || keepsOut(bench, task, found)) return;
-      if (task.begin === UNSEEN) {
-        if ((this.#could[task.index] as number) >= found.end || !findBegin(bench, task, bench.clock)) return;
+      if (rank >= least || !keepsOut(bench, found, task) || keepsOut(bench, task, found)) continue;
+      if (task.begin === UNSEEN || task.begin === PUT_OFF) {
+        if ((this.#could[task.index] as number) >= found.end) continue;
+        if (task.begin === PUT_OFF) this.#see(task, gapsOnly);
+        else if (!findBegin(bench, task, bench.clock)) continue;
       }
-      if (task.begin >= found.end || task.end > this.#deadline || task.end + found.minutes > shuts) return;
+      if (task.begin >= found.end || task.end > this.#deadline || task.end + found.minutes > shuts) continue;
       best = task;
       least = rank;
-    };
-    for (const task of this.#free) consider(task);
-    if (this.#next !== null) consider(this.#next);
+    }
     bench.missed = null;
     return best;
   }

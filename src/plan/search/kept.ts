@@ -89,10 +89,14 @@ export class Kept {
    */
   waitsAlike(piece: BenchPiece, place: number, from: Minutes): boolean {
     if (piece.left === 0) return true;
-    for (const task of piece.tasks) {
-      if (task.position < place) continue;
-      for (const wait of task.waits)
+    const { tasks } = piece;
+    for (let number = 0; number < tasks.length; number++) {
+      const { position, waits } = tasks[number] as BenchTask;
+      if (position < place) continue;
+      for (let index = 0; index < waits.length; index++) {
+        const wait = waits[index] as BenchWait;
         if (wait.on.position < place && !this.#waitAlike(wait, from)) return false;
+      }
     }
     return true;
   }

@@ -1,7 +1,10 @@
 import type { Minutes } from "../../time/instant.ts";
 import { openingAfter } from "../lag.ts";
-import type { Bench, BenchPiece, BenchTask } from "./bench.ts";
+import type { Gives } from "../problem.ts";
+import type { Bench, BenchPiece, BenchSlot, BenchTask } from "./bench.ts";
 import { NEVER } from "./calendar.ts";
+
+const NONE: readonly number[] = [];
 
 /** Works a task as findBegin has laid it out: hands, station, air and hook are taken, and what the plan costs grows. */
 export function placeTask(bench: Bench, task: BenchTask): void {
@@ -54,7 +57,11 @@ function occupyStation(bench: Bench, task: BenchTask): void {
 }
 
 function fillAir(bench: Bench, task: BenchTask): void {
-  for (const { what, lasts } of task.gives) giveOff(bench, task, what, task.end + lasts);
+  const { gives } = task;
+  for (let index = 0; index < gives.length; index++) {
+    const { what, lasts } = gives[index] as Gives;
+    giveOff(bench, task, what, task.end + lasts);
+  }
   if (task.start - task.setUpMinutes === task.begin) return;
   let end = task.begin;
   for (const { preparation } of task.windows) {
@@ -68,7 +75,11 @@ function fillAir(bench: Bench, task: BenchTask): void {
 /** Fills the air, and takes away what stands elsewhere and must keep apart from it: it was put away before. */
 function giveOff(bench: Bench, task: BenchTask, what: number, until: Minutes): void {
   const { clearAt, apart } = bench;
-  for (const other of apart[what] ?? []) if ((clearAt[other] as Minutes) < until) clearAt[other] = until;
+  const others = apart[what] ?? NONE;
+  for (let index = 0; index < others.length; index++) {
+    const other = others[index] as number;
+    if ((clearAt[other] as Minutes) < until) clearAt[other] = until;
+  }
   if (!bench.setUpsGive) return;
   for (const station of bench.stations) {
     const gives = station.standing?.gives ?? [];
@@ -85,8 +96,10 @@ function amends({ prices }: Bench, { begin, start, windows }: BenchTask): number
 }
 
 function endTask(bench: Bench, task: BenchTask): void {
-  const { piece, end, hook } = task;
-  for (const look of task.looks) bench.looks[bench.looksAsked++] = end + look;
+  const { piece, end, hook, looks } = task;
+  for (let index = 0; index < looks.length; index++) {
+    bench.looks[bench.looksAsked++] = end + (looks[index] as Minutes);
+  }
   if (hook !== null) {
     const until = Math.min(NEVER, openingAfter(hook.until, end));
     if (until > end) hang(piece, hook, end, until);
@@ -104,7 +117,9 @@ function hang(
   until: Minutes,
 ): void {
   // Of the hooks that are free by then any one; by how long each is taken they are all alike.
-  for (const slot of place.slots) {
+  const { slots } = place;
+  for (let index = 0; index < slots.length; index++) {
+    const slot = slots[index] as BenchSlot;
     if (slot.until > end) continue;
     slot.until = until;
     // Whoever hung there before has nothing to leave any more.

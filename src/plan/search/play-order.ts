@@ -1,13 +1,13 @@
 import type { Minutes } from "../../time/instant.ts";
 import { findBegin } from "./begin-task.ts";
-import type { Bench, BenchTask } from "./bench.ts";
+import type { Bench, BenchPiece, BenchTask } from "./bench.ts";
 import { NEVER } from "./calendar.ts";
 import { Checkpoints, STRIDE } from "./checkpoints.ts";
 import { Kept } from "./kept.ts";
 import { isToDo } from "./order-of.ts";
 import { pieceCost } from "./place-task.ts";
 import { playTask, relaxLift } from "./play-task.ts";
-import { decideFrom, type Solution, solutionOf } from "./solution.ts";
+import { decideFrom, type Solution, sameUpTo, solutionOf } from "./solution.ts";
 
 /** How often one play may go back to end a task later before it is given up. */
 const MOST_LIFTS = 30;
@@ -89,7 +89,9 @@ export class Player {
 
   /** Of the order that stands only what is before a place does so from now on; no other task is played or decided. */
   #standOnly(end: number): void {
-    for (const task of this.bench.tasks) {
+    const { tasks } = this.bench;
+    for (let index = 0; index < tasks.length; index++) {
+      const task = tasks[index] as BenchTask;
       if (!isToDo(task)) continue;
       const place = this.kept.place(task);
       if (place >= 0 && place < end) this.kept.restore(task);
@@ -99,16 +101,18 @@ export class Player {
   }
 
   /** Lets an order stand with what was decided for it, whatever stood before. It may be one of some of the tasks. */
-  adopt({ order, decided }: Solution): void {
-    const from = this.#sameUpTo(order, decided);
+  adopt(solution: Solution): void {
+    const { order, decided } = solution;
+    const from = sameUpTo(this.order, solution);
     this.#standOnly(from);
     decideFrom(from, order, decided);
     this.#stand(this.try([...order], from, order.length, Number.POSITIVE_INFINITY));
   }
 
   /** Lets another order of all that stands in the order now stand in its place, if it costs less. */
-  adoptIfLess({ order, decided }: Solution): void {
-    const from = this.#sameUpTo(order, decided);
+  adoptIfLess(solution: Solution): void {
+    const { order, decided } = solution;
+    const from = sameUpTo(this.order, solution);
     decideFrom(from, order, decided);
     const cost = this.try([...order], from, order.length, this.cost);
     if (cost >= this.cost) this.reject();
@@ -119,17 +123,6 @@ export class Player {
   playWhole(solution: Solution): void {
     this.reset();
     this.adopt(solution);
-  }
-
-  /** The first place at which an order, or what is decided for it, is not as that which stands. */
-  #sameUpTo(order: readonly BenchTask[], decided: Int32Array): number {
-    let place = 0;
-    for (; place < order.length; place++) {
-      const task = this.order[place];
-      if (task === undefined || task !== order[place]) break;
-      if (task.lifted !== decided[2 * place] || task.decided !== decided[2 * place + 1]) break;
-    }
-    return place;
   }
 
   /** The order that stands, with what is decided for it. */
@@ -162,15 +155,16 @@ export class Player {
   /**
    * Plays a task at the place at hand.
    *
+   * @param isLaidOut findBegin has just laid it out on the bench as it is now
    * @returns false: a task before it (or itself) was lifted, and the play has gone back to a place before that one
    */
-  step(task: BenchTask): boolean {
+  step(task: BenchTask, isLaidOut = false): boolean {
     this.steps++;
     const { place } = this;
     if (place % STRIDE === 0) this.#tried.save(place / STRIDE);
     this.#trial[place] = task;
     task.position = place;
-    const early = playTask(this.bench, task);
+    const early = playTask(this.bench, task, isLaidOut);
     if (early !== null) {
       this.liftsLeft--;
       this.liftedPlace = early.position;
@@ -207,7 +201,10 @@ export class Player {
     if (next === undefined || this.#alike < LIKELY || place % STRIDE !== 0) return false;
     const from = this.kept.begin(next);
     if (from >= NEVER || !this.#standing.isSame(place / STRIDE, from) || this.#looksAhead(from)) return false;
-    if (!this.bench.pieces.every((piece) => this.kept.waitsAlike(piece, place, from))) return false;
+    const { pieces } = this.bench;
+    for (let index = 0; index < pieces.length; index++) {
+      if (!this.kept.waitsAlike(pieces[index] as BenchPiece, place, from)) return false;
+    }
     // What held the next task back before may hold it back no more.
     const alike = findBegin(this.bench, next, this.bench.clock) && this.kept.isAlike(next);
     this.kept.restore(next);
@@ -225,7 +222,8 @@ export class Player {
   costWhenMet(): number {
     const { bench } = this;
     let cost = this.cost + bench.extra - this.#standing.extra(this.#met);
-    for (const piece of bench.pieces) {
+    for (let index = 0; index < bench.pieces.length; index++) {
+      const piece = bench.pieces[index] as BenchPiece;
       if (piece.left > 0) continue;
       cost +=
         pieceCost(bench, piece, piece.finish) - pieceCost(bench, piece, this.finishes[piece.index] as number);
@@ -268,7 +266,8 @@ export class Player {
     this.#standing.copy(this.#tried, this.#own, met);
     if (this.#met >= 0) this.#standing.correct(met, bench.extra - this.#standing.extra(met));
     for (let place = this.#own * STRIDE; place < end; place++) this.kept.keep(this.order[place] as BenchTask);
-    for (const piece of bench.pieces) {
+    for (let index = 0; index < bench.pieces.length; index++) {
+      const piece = bench.pieces[index] as BenchPiece;
       if (piece.left === 0) this.finishes[piece.index] = piece.finish;
       else if (this.#met < 0) this.finishes[piece.index] = piece.leastFinish;
     }
@@ -286,12 +285,15 @@ export class Player {
 
   /** Forgets the order tried last: its tasks are as they were played in the order that stands. */
   reject(): void {
-    const { looks } = this.bench;
+    const { bench, order, kept } = this;
     let asked = this.#standing.looksAsked(this.#own);
-    for (let place = this.#own * STRIDE; place < this.order.length; place++) {
-      const task = this.order[place] as BenchTask;
-      this.kept.restore(task);
-      if (task.end < NEVER) for (const look of task.looks) looks[asked++] = task.end + look;
+    for (let place = this.#own * STRIDE; place < order.length; place++) {
+      const task = order[place] as BenchTask;
+      kept.restore(task);
+      const { looks, end } = task;
+      if (end >= NEVER) continue;
+      for (let index = 0; index < looks.length; index++)
+        bench.looks[asked++] = end + (looks[index] as Minutes);
     }
   }
 }

@@ -8,11 +8,13 @@ import { giveUpTask, placeTask } from "./place-task.ts";
 /**
  * Plays a task as early as can be, after all that was played before.
  *
+ * @param isLaidOut findBegin has just laid it out on the bench as it is now
  * @returns a task before it that has to end later for it, and has been lifted; null: it is played, or given up
  */
-export function playTask(bench: Bench, task: BenchTask): BenchTask | null {
-  task.parts.length = 0;
-  if (findBegin(bench, task, bench.clock)) {
+export function playTask(bench: Bench, task: BenchTask, isLaidOut: boolean): BenchTask | null {
+  // To set a length is a call into the engine, even where there is nothing to clear.
+  if (task.parts.length > 0) task.parts.length = 0;
+  if (isLaidOut || findBegin(bench, task, bench.clock)) {
     const early = task.decided === DECIDED.shares ? shareSetUp(bench, task) : null;
     if (early !== null) return early;
     placeTask(bench, task);

@@ -1,5 +1,5 @@
 import type { Minutes } from "../../time/instant.ts";
-import type { BenchTask } from "./bench.ts";
+import type { BenchTask, BenchWait } from "./bench.ts";
 import { NEVER } from "./calendar.ts";
 import { FreeTasks } from "./free-tasks.ts";
 import type { Player } from "./play-order.ts";
@@ -60,7 +60,7 @@ export class Recreate {
     const first = this.#takeOut(outs, from);
     this.#free.grace = style.grace;
     const cost = this.#play(first, ceiling, style, until);
-    for (const task of this.#outs) this.#out[task.index] = 0;
+    this.#out.fill(0);
     return cost;
   }
 
@@ -70,7 +70,8 @@ export class Recreate {
     this.#outs.length = 0;
     this.#last = 0;
     let first = player.placeAt(from);
-    for (const task of outs) {
+    for (let index = 0; index < outs.length; index++) {
+      const task = outs[index] as BenchTask;
       if (this.#out[task.index] === 1) continue;
       this.#out[task.index] = 1;
       this.#outs.push(task);
@@ -95,7 +96,7 @@ export class Recreate {
       const next = this.#choose(style);
       if (next === null) return Number.POSITIVE_INFINITY;
       if (next.begin >= until && next.begin < NEVER) break;
-      if (player.step(next)) this.#settle(next);
+      if (player.step(next, this.#free.isLaidOut)) this.#settle(next);
       else if (!this.#goOnFromLift()) return Number.POSITIVE_INFINITY;
       if (bench.cost > ceiling) return Number.POSITIVE_INFINITY;
       if (this.#left === 0 && player.place > this.#last && player.hasMet()) return player.costWhenMet();
@@ -152,7 +153,8 @@ export class Recreate {
       this.#pending[task.index] = this.#countPending(task);
       this.#kept.push(task);
     }
-    for (const task of this.#outs) {
+    for (let index = 0; index < this.#outs.length; index++) {
+      const task = this.#outs[index] as BenchTask;
       if (this.#player.isPlayed(task)) continue;
       const pending = this.#countPending(task);
       this.#pending[task.index] = pending;
@@ -163,7 +165,10 @@ export class Recreate {
 
   #countPending({ waits }: BenchTask): number {
     let pending = 0;
-    for (const { on } of waits) if (on.ended === null && !on.running && !this.#player.isPlayed(on)) pending++;
+    for (let index = 0; index < waits.length; index++) {
+      const { on } = waits[index] as BenchWait;
+      if (on.ended === null && !on.running && !this.#player.isPlayed(on)) pending++;
+    }
     return pending;
   }
 
@@ -174,7 +179,9 @@ export class Recreate {
       this.#free.remove(task);
       this.#left--;
     }
-    for (const { task: next } of task.awaited) {
+    const { awaited } = task;
+    for (let index = 0; index < awaited.length; index++) {
+      const { task: next } = awaited[index] as BenchWait;
       const left = (this.#pending[next.index] as number) - 1;
       this.#pending[next.index] = left;
       if (left === 0 && this.#out[next.index] === 1) this.#free.add(next);

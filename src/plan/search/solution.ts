@@ -10,7 +10,8 @@ export interface Solution {
 /** An order as its tasks are decided about now. */
 export function solutionOf(order: readonly BenchTask[], cost: number): Solution {
   const decided = new Int32Array(2 * order.length);
-  for (const [place, task] of order.entries()) {
+  for (let place = 0; place < order.length; place++) {
+    const task = order[place] as BenchTask;
     decided[2 * place] = task.lifted;
     decided[2 * place + 1] = task.decided;
   }
@@ -24,4 +25,15 @@ export function decideFrom(from: number, order: readonly BenchTask[], decided: I
     task.lifted = decided[2 * place] as number;
     task.decided = decided[2 * place + 1] as number;
   }
+}
+
+/** The first place at which a solution is not as the order that stands, or not decided so. */
+export function sameUpTo(standing: readonly BenchTask[], { order, decided }: Solution): number {
+  let place = 0;
+  for (; place < order.length; place++) {
+    const task = standing[place];
+    if (task === undefined || task !== order[place]) break;
+    if (task.lifted !== decided[2 * place] || task.decided !== decided[2 * place + 1]) break;
+  }
+  return place;
 }

@@ -1,7 +1,11 @@
 import type { Minutes } from "../../time/instant.ts";
 import { openingAfter, shutAfter } from "../lag.ts";
-import type { Bench, BenchTask } from "./bench.ts";
+import type { Bench, BenchPiece, BenchSlot, BenchTask, BenchWait } from "./bench.ts";
 import { NEVER } from "./calendar.ts";
+import type { Style } from "./style.ts";
+
+/** A session that goes on for longer counts as so long. */
+const LONG: Minutes = 480;
 
 /** Whether a task, once done, keeps another out of the room. */
 export function keepsOut({ keepsOut: table, airs }: Bench, task: BenchTask, other: BenchTask): boolean {
@@ -11,14 +15,18 @@ export function keepsOut({ keepsOut: table, airs }: Bench, task: BenchTask, othe
 /** How many pieces are begun and have tasks left. */
 export function inWork({ pieces }: Bench): number {
   let count = 0;
-  for (const { begun, left } of pieces) if (begun && left > 0) count++;
+  for (let index = 0; index < pieces.length; index++) {
+    const { begun, left } = pieces[index] as BenchPiece;
+    if (begun && left > 0) count++;
+  }
   return count;
 }
 
 /** Before this minute its first windows are not open. */
 export function earliest({ waits, release }: BenchTask): Minutes {
   let from = release;
-  for (const { on, windows } of waits) {
+  for (let index = 0; index < waits.length; index++) {
+    const { on, windows } = waits[index] as BenchWait;
     const window = windows[0];
     if (window !== undefined && window.lead === 0) from = Math.max(from, openingAfter(window.opens, on.end));
   }
@@ -28,7 +36,8 @@ export function earliest({ waits, release }: BenchTask): Minutes {
 /** When it must be begun for its last windows, set-up included. */
 export function latestBegin({ waits, setUp }: BenchTask): Minutes {
   let latest = NEVER;
-  for (const { on, windows } of waits) {
+  for (let index = 0; index < waits.length; index++) {
+    const { on, windows } = waits[index] as BenchWait;
     const window = windows[windows.length - 1];
     if (window !== undefined) {
       latest = Math.min(latest, shutAfter(window.shuts, on.end) - (setUp?.minutes ?? 0));
@@ -50,8 +59,12 @@ export function clearFor({ clearAt, needs }: Bench, need: number): Minutes {
   const { fills, fillsLater, setUp } = needs[need] as BenchTask;
   const lead = setUp?.minutes ?? 0;
   let clear = 0;
-  for (const what of fillsLater) clear = Math.max(clear, (clearAt[what] as Minutes) - lead);
-  for (const what of fills) clear = Math.max(clear, clearAt[what] as Minutes);
+  for (let index = 0; index < fillsLater.length; index++) {
+    clear = Math.max(clear, (clearAt[fillsLater[index] as number] as Minutes) - lead);
+  }
+  for (let index = 0; index < fills.length; index++) {
+    clear = Math.max(clear, clearAt[fills[index] as number] as Minutes);
+  }
   return clear;
 }
 
@@ -60,7 +73,19 @@ export function takesLastHook({ hook, end }: BenchTask, due: BenchTask, latest: 
   if (hook === null || due.hook === null || hook.place !== due.hook.place) return false;
   const by = latest + due.minutes;
   if (openingAfter(hook.until, end) <= by) return false;
+  const { slots } = hook.place;
   let free = 0;
-  for (const { until } of hook.place.slots) if (until <= by) free++;
+  for (let index = 0; index < slots.length; index++) if ((slots[index] as BenchSlot).until <= by) free++;
   return free < 2;
+}
+
+/** A task's rank with what counts against it as it could begin now: setting up, and room and hooks taken from others. */
+export function rankAsBegun({ calendar }: Bench, task: BenchTask, rank: number, style: Style): number {
+  const { setUpMinutes, start, end, holds, hook } = task;
+  const { setUpCounts, airCounts, hookCounts } = style;
+  const counted = rank + setUpCounts * setUpMinutes;
+  if (airCounts + hookCounts === 0) return counted;
+  const left = Math.min(LONG, calendar.closing(calendar.at(start)) - end);
+  const hooked = hook === null ? 0 : openingAfter(hook.until, end) - end;
+  return counted + airCounts * Math.min(left, holds) + hookCounts * Math.min(left, hooked);
 }
