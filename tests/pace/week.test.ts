@@ -182,37 +182,6 @@ describe("hours open", () => {
   });
 });
 
-describe("hands-on nobody timed", () => {
-  test("is told apart and not in the sum", () => {
-    const diary = new Diary(walker);
-    diary.tag(7, "Mon 18:00");
-    diary.hang(7, "shape", "Mon 19:00");
-    diary.take(7, "drill", "Mon 19:00");
-    diary.hang(7, "drill", "Mon 19:09");
-    const { handsOn, steps } = review(diary.shop());
-    expect(handsOn).toMatchObject({ minutes: 9, unknown: { count: 1, tags: [7] } });
-    expect(steps.map(({ step }) => step)).toEqual(["drill"]);
-  });
-
-  test("hung or put down a day after it was taken counts no night as work: nobody knows how long it took", () => {
-    const diary = new Diary(walker);
-    diary.tag(8, "Wed 18:00");
-    diary.tag(9, "Wed 18:00");
-    // Shaping takes 40 min: more than four times that was no work. 9 lay a day and took 10 min after.
-    diary.take(8, "shape", "Wed 20:30");
-    diary.hang(8, "shape", "Thu 18:05");
-    diary.take(9, "shape", "Thu 18:10");
-    diary.leave(9, "shape", "Fri 18:00");
-    const { handsOn, steps } = review(diary.shop());
-    expect(handsOn).toMatchObject({
-      minutes: 0,
-      unknown: { count: 1, tags: [8] },
-      halfDone: { count: 1, minutes: 0 },
-    });
-    expect(steps).toEqual([]);
-  });
-});
-
 describe("what was overridden", () => {
   test("is told once an act, with its pieces and the maker's reason", () => {
     const diary = weekOfTheWalkers();
