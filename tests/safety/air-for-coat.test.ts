@@ -46,6 +46,33 @@ test("when air is fit again is told to the minute, and stays so however long one
   }
 });
 
+test("air that stays unfit for more than two days is fit again at no moment that is told", () => {
+  const hour = (of: number) => after(evening, of * 60);
+  const coldFor = (hours: number) => {
+    const cold = Array.from({ length: hours + 1 }, (_, of) => ({ at: hour(of), celsius: 5 }));
+    const readings = [...cold, { at: hour(hours + 1), celsius: 18 }];
+    return { ...everyDay(() => 18), readings: readings.map((one) => ({ ...one, humidityPercent: 40 })) };
+  };
+  // From 5 to 18 °C within the hour: at 10 °C after 5/13 of it, 23 min.
+  expect(fitAgainAt(laying, inAir(bare, coldFor(47)), evening)).toBe(after(hour(47), 24));
+  expect(fitAgainAt(laying, inAir(bare, coldFor(48)), evening)).toBeNull();
+});
+
+test("a fortnight ahead, too, plans keep out of just the quarters of an hour in which a coat would be refused", () => {
+  // A cold evening fades into days that are alike.
+  const last = { at: evening, celsius: 8, humidityPercent: 40 };
+  const line = { ...coldNights, readings: [last], ahead: { ...coldNights.ahead, last } };
+  const shop = inAir(bare, line);
+  const fortnight = 14 * 1_440;
+  const stretches = unfitStretches(shop, evening, fortnight)(varnish, "rack");
+  // Fourteen nights, into the first of which the cold evening runs.
+  expect(stretches).toHaveLength(14);
+  for (let minute = 0; minute < fortnight; minute += 15) {
+    const isKeptOut = stretches.some(([begins, ends]) => begins <= minute && ends > minute);
+    expect([minute, unfitAir(laying, shop, after(evening, minute)) !== null]).toEqual([minute, isKeptOut]);
+  }
+});
+
 test("hung in a warm box it may be laid as long as the shop is warm enough to lay it", () => {
   const shop = inAir(bare, coldNights, { "warm box": everyDay(() => 27) });
   // 20:30 at 12 °C will do, 20:45 at 9 °C will not: 165 min from 18:00.
