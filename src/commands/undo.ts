@@ -10,7 +10,7 @@ export const undo: Command = {
   options: { list: { value: null, says: "shows the last acts with their numbers" } },
   examples: [
     ["undo", "takes back the last act, and says which"],
-    ["undo --list", "the acts that can be taken back, newest first"],
+    ["undo --list", "the last acts with their numbers, newest first"],
     ["undo 231", "takes back act 231, if nothing later leans on it"],
   ],
   async run(words, bench) {

@@ -23,6 +23,8 @@ export interface MadeTask {
   /** What a late window asks for first, `scuff`; null: no window does. */
   readonly preparation: string | null;
   readonly cautions: readonly string[];
+  /** What its step wants to be measured and was not yet, or came out too high. */
+  readonly measures: readonly string[];
   /** How the step stands; null: of a piece that is not tagged yet. */
   readonly facts: StepFacts | null;
 }
@@ -76,6 +78,7 @@ function inWords({ piece }: Making, { step, facts }: StepToPlan, { colour }: Pas
     setUp: step.setUp === null ? null : setUpWords(step.setUp, colour),
     preparation: windows.find(({ first }) => first !== null)?.first?.do ?? null,
     cautions: cautionsFor(step, piece, "step"),
+    measures: facts?.needsMet ? [] : step.needs.map(({ what }) => what),
     facts,
   };
 }

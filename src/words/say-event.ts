@@ -19,7 +19,8 @@ export function sayEvent(event: JournalEvent, shop: Shop, speech: Speech): strin
     case "tagged": {
       const hung = event.hung;
       const already = hung === null ? "" : `, hanging since ${sayClock(hung.since, speech)}, ${hung.step}`;
-      return `tagged, ${event.name}${already}`;
+      const due = event.due === null ? "" : `, due ${sayDate(event.due, speech)}`;
+      return `tagged, ${event.name}${due}${already}`;
     }
     case "changed":
       return sayChanged(event, speech);

@@ -19,8 +19,10 @@ export function saySetting(setting: Setting, speech: Speech): string {
       return `Bench hours ${formatWeeklyHours(setting.weekly)} from ${sayDate(setting.from, speech)}`;
     case "day":
       return sayDay(setting.date, setting.hours, speech);
-    case "away":
-      return `Away ${sayDate(setting.from, speech)} to ${sayDate(setting.to, speech)}: the bench is shut`;
+    case "away": {
+      const till = setting.to === setting.from ? "" : ` to ${sayDate(setting.to, speech)}`;
+      return `Away ${sayDate(setting.from, speech)}${till}: the bench is shut`;
+    }
     case "back":
       return `Back at the bench from ${sayDate(setting.from, speech)}`;
     case "zone":

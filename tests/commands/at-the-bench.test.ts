@@ -12,7 +12,7 @@ afterEach(() => bench.remove());
 describe("tag", () => {
   test("gives numbers in a row, with name, due date and price", async () => {
     const out = await done(bench, "Mon 18:00", "tag walker --name smelt --count 3 --due Friday --price 28");
-    expect(out).toBe("1, 2 and 3 tagged, smelt. Shape is open.\n");
+    expect(out).toBe("1, 2 and 3 tagged, smelt, due Fri. Shape is open.\n");
     const { pieces } = await bench.json<{ pieces: unknown[] }>("tag walker");
     expect(pieces).toMatchObject([{ tag: 4, next: [{ step: "shape", state: "open" }] }]);
   });

@@ -118,6 +118,7 @@ describe("hours", () => {
     expect(await done(bench, "Mon 18:32", 'hours away "3 May..17 May"')).toBe(
       "Away Sun 3 May to Sun 17 May: the bench is shut.\nNo window shuts meanwhile.\n",
     );
+    expect(await done(bench, "Mon 18:33", "hours away Friday")).toMatch(/^Away Fri: the bench is shut\./);
   });
 
   test("that are no hours are told so", async () => {

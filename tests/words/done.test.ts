@@ -56,6 +56,12 @@ describe("a done act", () => {
     ]);
   });
 
+  test("tagged with the day it is due, so that a day read otherwise is seen", () => {
+    const diary = new Diary(walker);
+    diary.tag(1, "Mon 18:00", { due: "2026-04-03" });
+    expect(saidOfLast(diary, "Mon 18:00")).toEqual(["1 tagged, lure 1, due Fri 3 Apr. Shape is open."]);
+  });
+
   test("taken, left and gone on with", () => {
     const diary = new Diary(walker);
     diary.tag(3, "Mon 18:00");

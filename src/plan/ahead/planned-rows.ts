@@ -60,19 +60,12 @@ function rowOf(shop: PlannedShop, first: Visit, visits: readonly Visit[]): Plann
     minutes,
     ofMinutes: first.part === "step" && visits.length === 1 && minutes < task.minutes ? task.minutes : null,
     looks: preparing ? [] : task.looks,
-    measures: measuresFor(shop, visits),
+    measures: [...new Set(visits.flatMap(({ task }) => madeOf(shop, task).measures))],
     cautions: [...new Set(visits.flatMap(({ task }) => madeOf(shop, task).cautions))],
     inHand: task.running,
     tagsNew: visits.some((visit) => isFirst(shop, visit)),
     finishes: visits.filter((visit) => isLast(shop, visit)).map((visit) => pieceOf(shop, visit)),
   };
-}
-
-/** What is to be measured on the pieces tagged already. */
-function measuresFor(shop: PlannedShop, visits: readonly Visit[]): string[] {
-  const facts = visits.flatMap(({ task }) => madeOf(shop, task).facts ?? []);
-  const wanting = facts.filter(({ needsMet }) => !needsMet);
-  return [...new Set(wanting.flatMap(({ step }) => step.needs.map(({ what }) => what)))];
 }
 
 /** The piece of a visit, the same object for the same piece. */

@@ -2,7 +2,7 @@ import { describe, expect, test } from "vitest";
 import { Diary } from "../../fixtures/diary.ts";
 import { walker } from "../../fixtures/walker.ts";
 import { at } from "../../fixtures/week-time.ts";
-import { askPlan, clock, short } from "./ask-plan.ts";
+import { askIf, askPlan, clock, short } from "./ask-plan.ts";
 
 /** Moments of the made-up week of Monday 23 March 2026, Dublin, as a plan must tell them. */
 
@@ -29,6 +29,14 @@ test("Mon 18:01: wood that will be poured was not measured yet, and the row says
   const rows = askPlan(monday(), "Mon 18:01").sessions.flatMap((session) => session.rows);
   expect(rows.find(({ step }) => step === "pour the ballast")?.measures).toEqual(["wood moisture"]);
   expect(rows.find(({ step }) => step === "shape")?.measures).toEqual([]);
+});
+
+test("a piece not tagged yet was measured as little, and its row says so too", () => {
+  const added = [{ count: 1, definition: walker, due: null }];
+  const answer = askIf(new Diary(walker), "Mon 18:01", { added });
+  if ("fitsNoSession" in answer) throw new Error("a walker fits in");
+  const rows = answer.answer.sessions.flatMap((session) => session.rows);
+  expect(rows.find(({ step }) => step === "pour the ballast")?.measures).toEqual(["wood moisture"]);
 });
 
 test("Mon 19:05: no lead is melted before the vapour of the seal is gone at 19:44", () => {
