@@ -99,8 +99,8 @@ function givenOff(making: Making, step: Step, coat: Coat | null, pass: PassFacts
 }
 
 /**
- * What work gives off, at its station while it is done and from then on where the piece hangs; what lasts while a set-up
- * stands is the set-up's.
+ * What work gives off: in the room of its station, and from its end on where the piece hangs, too. A wet coat is only where
+ * the piece is. What lasts while a set-up stands is the set-up's.
  */
 export function emissions(
   { names, facts }: Pick<Making, "names" | "facts">,
@@ -113,6 +113,8 @@ export function emissions(
     const [here, there] = [names.emission(what, station), names.emission(what, place)];
     if (here === null || there === null) return [];
     const stays = { what: there, lasts: facts.rooms.lasts(place, what, lasts), fromSetUp: false };
-    return here === there ? [stays] : [{ what: here, lasts: 0, fromSetUp: false }, stays];
+    if (here === there) return [stays];
+    const left = what === wetCoat ? 0 : facts.rooms.lasts(station, what, lasts);
+    return [{ what: here, lasts: left, fromSetUp: false }, stays];
   });
 }

@@ -29,8 +29,8 @@ export interface InTheAir {
 }
 
 /**
- * Everything that is in the air of the rooms at a moment: of work in hand and set-ups that stand, in the room of their
- * station; of work done not long ago and coats not yet dust-free, in the room where the piece hangs.
+ * Everything that is in the air of the rooms at a moment. In the room of its station is what work and set-ups give off,
+ * and stays for a while after; what a coat gives off goes on where the piece hangs, and there a coat is wet.
  *
  * @param leaves pieces in hand to be taken as put down at this moment: what lasts longer than their work is then still there
  */
@@ -97,15 +97,21 @@ function addLeft(add: Add, piece: Piece, { step: name, part, leftAt }: InHand, s
   }
 }
 
-/** What the newest pass gives off for some time after, one taken back and one of an ended piece too. */
+/**
+ * What the newest pass gives off for some time after, one taken back and one of an ended piece too: in the room it was
+ * worked in, and in that where the piece hangs.
+ */
 function addHang(add: Add, piece: Piece, step: Step, { hangs }: StepWork, settings: Settings): void {
   const hungAt = hangs.at(-1)?.hungAt;
   if (hungAt === undefined) return;
-  const where = piece.place ?? step.station;
-  const room = roomOf(settings, where);
+  const room = roomOf(settings, step.station);
+  const hangsIn = piece.place === null ? room : roomOf(settings, piece.place);
+  const from = { kind: "hung", tag: piece.tag } as const;
   for (const { what, lasts } of ofStep(piece, step)) {
-    const until = after(hungAt, lastsInRoom(settings, room, what, minutesOf(lasts)));
-    add(what, until, { kind: "hung", tag: piece.tag }, where);
+    const minutes = minutesOf(lasts);
+    add(what, after(hungAt, lastsInRoom(settings, room, what, minutes)), from, step.station);
+    if (hangsIn !== room)
+      add(what, after(hungAt, lastsInRoom(settings, hangsIn, what, minutes)), from, piece.place);
   }
 }
 

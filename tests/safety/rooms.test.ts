@@ -1,5 +1,6 @@
 import { expect, test } from "vitest";
 import { holdsOn } from "../../src/safety/fit-to-start.ts";
+import { roomAir } from "../../src/safety/room-air.ts";
 import { lastsInRoom, roomClears } from "../../src/safety/rooms.ts";
 import type { Task } from "../../src/safety/task.ts";
 import { Diary } from "../fixtures/diary.ts";
@@ -57,6 +58,16 @@ test("what is in another room holds nothing here", () => {
   const diary = new Diary(walker);
   diary.settle({ of: "in room", what: "lead pot", room: "yard" }, "Mon 10:00");
   expect(pouring(diary, "Mon 19:05")).toEqual([]);
+});
+
+test("hung in another room, a piece leaves its vapour where it was worked, and takes its wet coat along", () => {
+  const diary = new Diary(walker);
+  diary.settle({ of: "in room", what: "rack", room: "yard" }, "Mon 10:00");
+  expect(pouring(diary, "Mon 19:05")).toMatchObject([
+    { code: "keep apart", because: "solvent vapour of 1", until: at("Mon 19:40") },
+  ]);
+  const wet = roomAir(diary.shop(), moment("Mon 19:05")).filter(({ what }) => what === "wet coat");
+  expect(wet).toMatchObject([{ room: "yard", until: at("Mon 19:45") }]);
 });
 
 test("a piece moved to another room takes its vapour there", () => {
