@@ -3,6 +3,7 @@ import type { ProcessDefinition } from "../process/definition.ts";
 import { stepsInOrder } from "../process/order.ts";
 import { instantOf } from "../time/civil.ts";
 import { type Instant, MINUTE, type Minutes } from "../time/instant.ts";
+import { Routes } from "./made-of-route.ts";
 import { type MadeTask, makeTasks } from "./make-tasks.ts";
 import { minutesUntil } from "./minutes-until.ts";
 import { Names } from "./names.ts";
@@ -49,11 +50,21 @@ export function makeProblem(
 ): ShopProblem {
   const { now, newPiece } = facts.context;
   const names = new Names(facts);
+  const routes = new Routes();
   const tasks: Task[] = [];
   const made: MadePiece[] = [];
   const pieces: PlanPiece[] = [];
   const add = (toPlan: PieceToPlan, piece: PlanPiece): void => {
-    const making = { piece: toPlan, number: pieces.length, facts, names, tasks, last: new Map() };
+    const known = routes.of(toPlan.definition, toPlan.route);
+    const making = {
+      piece: toPlan,
+      number: pieces.length,
+      facts,
+      names,
+      made: known,
+      tasks,
+      last: new Map(),
+    };
     pieces.push(piece);
     made.push({ tag: toPlan.tag, process: toPlan.definition.name, tasks: makeTasks(making) });
   };

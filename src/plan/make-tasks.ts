@@ -1,6 +1,7 @@
-import { coatsBefore } from "../process/order.ts";
+import type { Preparation } from "../process/coat.ts";
+import type { Step } from "../process/step.ts";
 import type { Minutes } from "../time/instant.ts";
-import { waitsOfLater, waitsOfOpen } from "./make-waits.ts";
+import { coatsUnder, waitsOfLater, waitsOfOpen } from "./make-waits.ts";
 import { minutesUntil } from "./minutes-until.ts";
 import { cautionsFor, dryThroughMinutes, type PassFacts, type StepFacts, setUpWords } from "./plan-shop.ts";
 import type { Task } from "./problem.ts";
@@ -65,10 +66,20 @@ function laidBefore(making: Making, { task, step: name }: { readonly task: numbe
 }
 
 /** What the numbers of a task stand for. */
-function inWords({ piece }: Making, { step, facts }: StepToPlan, { colour }: PassFacts) {
+function inWords(making: Making, { step, facts }: StepToPlan, { colour }: PassFacts) {
+  const words = making.made.words.make(step, `${colour}`, () => wordsOf(making, step, colour));
+  return {
+    ...words,
+    preparation: facts?.wait ? preparationIn(facts.wait.windows) : words.preparation,
+    measures: facts?.needsMet ? [] : words.measures,
+    facts,
+  };
+}
+
+function wordsOf(making: Making, step: Step, colour: string | null) {
+  const { piece } = making;
   const coat = coatFor(piece, step);
-  const under = coatsBefore(piece.route, step.name).map((laid) => coatFor(piece, laid));
-  const windows = facts?.wait?.windows ?? [coat, ...under].flatMap((each) => each?.windows ?? []);
+  const under = coatsUnder(making, step).map((laid) => coatFor(piece, laid));
   return {
     step: step.name,
     station: step.station,
@@ -76,11 +87,14 @@ function inWords({ piece }: Making, { step, facts }: StepToPlan, { colour }: Pas
     coat: coat?.name ?? null,
     dryThrough: coat === null ? null : dryThroughMinutes(coat),
     setUp: step.setUp === null ? null : setUpWords(step.setUp, colour),
-    preparation: windows.find(({ first }) => first !== null)?.first?.do ?? null,
+    preparation: preparationIn([coat, ...under].flatMap((each) => each?.windows ?? [])),
     cautions: cautionsFor(step, piece, "step"),
-    measures: facts?.needsMet ? [] : step.needs.map(({ what }) => what),
-    facts,
+    measures: step.needs.map(({ what }) => what),
   };
+}
+
+function preparationIn(windows: readonly { readonly first: Preparation | null }[]): string | null {
+  return windows.find(({ first }) => first !== null)?.first?.do ?? null;
 }
 
 /** The passes in the order they will be worked: the one in hand or half-done first. */

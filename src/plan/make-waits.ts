@@ -89,6 +89,11 @@ function addAnchor(
   return { task: making.tasks.length - 1, step: laid.name, ended };
 }
 
+/** The coats below a step that its windows and stages speak of. */
+export function coatsUnder({ piece, made }: Making, step: Step): readonly Step[] {
+  return made.under.make(step, "", () => coatsBefore(piece.route, step.name));
+}
+
 /** What a pass waits for whose steps before, or whose pass before, are tasks themselves; some of them may be done. */
 export function waitsOfLater(
   making: Making,
@@ -97,30 +102,43 @@ export function waitsOfLater(
 ): Begins {
   const { piece, last } = making;
   const before = last.get(step.name);
-  const coat = coatFor(piece, step);
+  /** What it waits for from the end of a task of a step; the same for every piece of the route. */
+  const waitOn = (
+    { task, flashOff }: { task: number; flashOff: Minutes | null },
+    name: string,
+    lasting: () => Lasting,
+  ): Wait => {
+    const { windows, mend } = making.made.windows.make(gives, `${name}\n${flashOff}`, () =>
+      windowsOf(making, step, lasting(), gives),
+    );
+    return { on: task, windows, mend };
+  };
   if (before !== undefined) {
-    const windows = coat === null ? [plain(0)] : windowsBetweenPasses(coat, before.flashOff);
-    const lasting = { windows, least: 0, lags: lagsIn(making.facts, coat, step.place) };
-    return { release: 0, waits: [waitOn(making, step, before.task, lasting, gives)], anchor: null };
+    const wait = waitOn(before, step.name, () => {
+      const coat = coatFor(piece, step);
+      const windows = coat === null ? [plain(0)] : windowsBetweenPasses(coat, before.flashOff);
+      return { windows, least: 0, lags: lagsIn(making.facts, coat, step.place) };
+    });
+    return { release: 0, waits: [wait], anchor: null };
   }
-  const coats = coatsBefore(piece.route, step.name);
+  const coats = coatsUnder(making, step);
   const waits: Wait[] = [];
   for (const name of step.after) {
-    const task = last.get(name)?.task;
-    const least = piece.route.find((one) => one.name === name)?.wait ?? 0;
-    if (task !== undefined && !coats.some((one) => one.name === name)) {
-      const lasting = { windows: [plain(0)], least, lags: asSaid };
-      waits.push(waitOn(making, step, task, lasting, gives));
-    }
+    const done = last.get(name);
+    if (done === undefined || coats.some((one) => one.name === name)) continue;
+    const least = () => piece.route.find((one) => one.name === name)?.wait ?? 0;
+    waits.push(waitOn(done, name, () => ({ windows: [plain(0)], least: least(), lags: asSaid })));
   }
   for (const under of coats) {
     const laid = last.get(under.name);
     const its = coatFor(piece, under);
     if (laid === undefined || its === null) continue;
-    const least = step.after.includes(under.name) ? under.wait : 0;
-    const windows = windowsUpon(its, step, laid.flashOff);
-    const lasting = { windows, least, lags: lagsIn(making.facts, its, under.place) };
-    waits.push(waitOn(making, step, laid.task, lasting, gives));
+    const wait = waitOn(laid, under.name, () => ({
+      windows: windowsUpon(its, step, laid.flashOff),
+      least: step.after.includes(under.name) ? under.wait : 0,
+      lags: lagsIn(making.facts, its, under.place),
+    }));
+    waits.push(wait);
   }
   const areDone = step.after.some((name) => !last.has(name)) || coats.some(({ name }) => !last.has(name));
   if (facts === null || !areDone) return { release: 0, waits, anchor: null };
@@ -140,17 +158,15 @@ interface Lasting {
   readonly lags: LagsOfCoat;
 }
 
-function waitOn(
+function windowsOf(
   making: Making,
   step: Step,
-  on: number,
   { windows, least, lags }: Lasting,
   gives: readonly Gives[],
-): Wait {
+): Pick<Wait, "windows" | "mend"> {
   const open = windows.filter(({ shuts }) => shuts === null || shuts > least);
   const lasting = open.length > 0 ? open : [plain(least)];
   return {
-    on,
     windows: lasting.map(({ opens, shuts, first }) => ({
       opens: lags.opens(opens, least),
       shuts: shuts === null ? null : lags.shuts(shuts),

@@ -4,6 +4,7 @@ import type { ProcessDefinition } from "../process/definition.ts";
 import type { Step } from "../process/step.ts";
 import type { Minutes } from "../time/instant.ts";
 import { lagsIn } from "./air-lags.ts";
+import type { MadeOfRoute } from "./made-of-route.ts";
 import type { Names } from "./names.ts";
 import {
   type PassFacts,
@@ -40,6 +41,8 @@ export interface Making {
   readonly number: number;
   readonly facts: ShopFacts;
   readonly names: Names;
+  /** What was made for pieces of the same route before. */
+  readonly made: MadeOfRoute;
   readonly tasks: Task[];
   /** By step: the task of its newest pass so far. */
   readonly last: Map<string, { readonly task: number; readonly flashOff: Minutes | null }>;
@@ -63,6 +66,12 @@ function minutesOf(making: Pick<Making, "piece" | "facts">, step: Step, pass: Pa
 
 /** One pass of a step as a task that nothing is known of yet. */
 export function taskOfStep(making: Making, step: Step, pass: PassFacts): Task {
+  const { number, made } = making;
+  const word = `${pass.colour}\n${pass.minutes}\n${pass.flashOff}`;
+  return { ...made.tasks.make(step, word, () => makeTask(making, step, pass)), piece: number };
+}
+
+function makeTask(making: Making, step: Step, pass: PassFacts): Task {
   const { piece, number, names } = making;
   const coat = coatFor(piece, step);
   return {
