@@ -110,6 +110,8 @@ export interface BenchTask {
   leastFinish: Int32Array;
   /** Minutes from its end until its piece is finished if worked as if alone, shut hours counted: the middle of the first sessions. */
   usualRest: Minutes;
+  /** Logarithm of that and a day: how much is to do of it, in times. */
+  restLog: number;
 
   /** As played. The hands are taken from `begin` (preparation, then set-up) to `end`. */
   begin: Minutes;
@@ -155,6 +157,8 @@ export interface BenchPiece {
   readonly release: Minutes;
   readonly due: Minutes;
   readonly weight: number;
+  /** Its logarithm: how much it weighs, in times. */
+  readonly weightLog: number;
   readonly cure: Minutes;
   readonly underLimit: boolean;
   readonly tasks: BenchTask[];

@@ -81,13 +81,14 @@ function varyLimit(limit: number, pieces: number, chance: Chance): number {
 /** Writes into the ranks by when each task should be begun. */
 export function rankBy(rule: Rule, bench: Bench, recreate: Recreate, tasks: readonly BenchTask[]): void {
   const { byRelease, stretch, weighs, longLast, sooner } = rule;
-  for (const task of tasks) {
-    const { due, release, weight, index } = task.piece;
+  const { rank, bonus } = recreate;
+  for (let place = 0; place < tasks.length; place++) {
+    const task = tasks[place] as BenchTask;
+    const { due, release, weightLog, index } = task.piece;
     const latest = Math.min(due, bench.horizon);
-    recreate.rank[task.index] =
+    rank[task.index] =
       latest * (1 - byRelease) + release * byRelease - stretch * task.usualRest + (sooner[index] as number);
-    recreate.bonus[task.index] =
-      weighs * Math.log(Math.max(weight, 0.1)) - longLast * Math.log(task.usualRest + 1440);
+    bonus[task.index] = weighs * weightLog - longLast * task.restLog;
   }
 }
 

@@ -52,12 +52,12 @@ export class FreeTasks {
   /** The task that must be begun soonest for its windows, and by when. */
   #pressing: BenchTask | null = null;
   #deadline: Minutes = NEVER;
-  /** All that have to be begun by some minute. */
+  /** All that have to be begun by some minute: so many of a list that is never cut, which takes the engine long. */
   readonly #due: BenchTask[] = [];
+  #dueCount = 0;
   /** Whether the task chosen last has been laid out on the bench as it is. */
   isLaidOut = false;
 
-  /** @param fits whether a task lets what keeps its order begin in time */
   constructor(bench: Bench, fits: (task: BenchTask, next: BenchTask | null) => boolean) {
     this.#bench = bench;
     this.#fits = fits;
@@ -133,8 +133,8 @@ export class FreeTasks {
     if (this.grace !== null && this.grace < NEVER) this.#rankAgain();
     const least = this.#lookOver();
     const found = this.#chooseFirst(style, least) ?? this.#chooseAmongAll(style);
-    if (bench.missed !== null || found === null)
-      return found ?? this.#pressing ?? next ?? (this.#all[0] as BenchTask);
+    if (found === null) return this.#pressing ?? next ?? (this.#all[0] as BenchTask);
+    if (bench.missed !== null) return found;
     const holdsBack = style.holdBack && found.holds > 0 && found !== this.#pressing;
     const chosen = holdsBack ? this.#heldOff(found, style.gapsOnly) : found;
     this.isLaidOut = chosen.begin < NEVER;
@@ -151,7 +151,7 @@ export class FreeTasks {
     let least = NEVER;
     let deadline = NEVER;
     this.#pressing = null;
-    if (this.#due.length > 0) this.#due.length = 0;
+    let due = 0;
     for (let place = 0; place < free.length; place++) {
       const task = free[place] as BenchTask;
       task.begin = UNSEEN;
@@ -164,12 +164,13 @@ export class FreeTasks {
       if (could < least) least = could;
       const latest = this.#latest[task.index] as number;
       if (latest >= NEVER) continue;
-      this.#due.push(task);
+      this.#due[due++] = task;
       if (latest >= deadline) continue;
       deadline = latest;
       this.#pressing = task;
     }
     this.#deadline = deadline;
+    this.#dueCount = due;
     const next = this.#next;
     if (next === null) return least;
     if (next.end > deadline) next.begin = NEVER;
@@ -262,7 +263,7 @@ export class FreeTasks {
     if (task === this.#pressing) return true;
     if (task.end > this.#deadline) return false;
     const { keepsOut: table, airs } = this.#bench;
-    for (let place = 0; place < this.#due.length; place++) {
+    for (let place = 0; place < this.#dueCount; place++) {
       const due = this.#due[place] as BenchTask;
       if (due === task) continue;
       const kept = table[task.airKind * airs + due.airKind] as number;

@@ -32,6 +32,7 @@ type TaskFacts = Pick<
   | "tail"
   | "leastFinish"
   | "usualRest"
+  | "restLog"
 >;
 
 /** Where on its bench a task is worked. */
@@ -69,6 +70,7 @@ export function layTask(facts: TaskFacts, { piece, station, setUp, hook }: TaskP
     tail: facts.tail,
     leastFinish: facts.leastFinish,
     usualRest: facts.usualRest,
+    restLog: facts.restLog,
     rest: minutes,
     split: false,
     begin: end,
@@ -108,6 +110,7 @@ export function layPiece(facts: PieceFacts): BenchPiece {
     release,
     due,
     weight,
+    weightLog: Math.log(Math.max(weight, 0.1)),
     cure,
     underLimit,
     tasks: [],

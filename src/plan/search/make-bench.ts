@@ -61,6 +61,7 @@ export function makeBench(problem: Problem): Bench {
           tail: 0,
           leastFinish: NO_SESSIONS,
           usualRest: 0,
+          restLog: 0,
         },
         {
           piece,

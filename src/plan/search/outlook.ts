@@ -1,6 +1,6 @@
 import type { Minutes } from "../../time/instant.ts";
 import { openingAfter } from "../lag.ts";
-import type { Bench, BenchPiece, BenchTask } from "./bench.ts";
+import type { Bench, BenchPiece, BenchTask, BenchWait } from "./bench.ts";
 import { NEVER } from "./calendar.ts";
 import { isToDo } from "./order-of.ts";
 import { pieceCost } from "./place-task.ts";
@@ -74,7 +74,8 @@ export class Outlook {
     this.#spent = bench.extra;
     this.#out.fill(this.#from);
     let out = 0;
-    for (const piece of bench.pieces) {
+    for (let index = 0; index < bench.pieces.length; index++) {
+      const piece = bench.pieces[index] as BenchPiece;
       if (piece.left > 0) this.#readPiece(piece, isPlayed);
       else this.#spent += pieceCost(bench, piece, piece.leastFinish);
       if (!piece.begun || out >= this.#out.length) continue;
@@ -88,7 +89,9 @@ export class Outlook {
     const from = Math.max(this.#from, piece.release);
     let work = 0;
     let finish = piece.leastFinish;
-    for (const task of piece.tasks) {
+    const { tasks } = piece;
+    for (let index = 0; index < tasks.length; index++) {
+      const task = tasks[index] as BenchTask;
       if (task.running || isPlayed(task)) continue;
       work += task.minutes;
       const ready = readyAt(task, from, isPlayed);
@@ -103,10 +106,11 @@ export class Outlook {
 
   /** What the plan will cost. */
   cost(): number {
-    return this.#costOf(this.#sequence);
+    return this.#costOf(this.#sequence, Number.POSITIVE_INFINITY);
   }
 
-  #costOf(sequence: readonly BenchPiece[]): number {
+  /** @returns no less than the ceiling, as soon as that much is known */
+  #costOf(sequence: readonly BenchPiece[], ceiling: number): number {
     const bench = this.#bench;
     const { calendar, horizon } = bench;
     const openBefore = this.#openBefore;
@@ -114,7 +118,8 @@ export class Outlook {
     let open = this.#open;
     let cost = this.#spent;
     this.#outThen.set(this.#out);
-    for (const piece of sequence) {
+    for (let place = 0; place < sequence.length && cost < ceiling; place++) {
+      const piece = sequence[place] as BenchPiece;
       if (piece.left <= 0) continue;
       open += this.#work[piece.index] as number;
       while ((openBefore[session + 1] as number) <= open) session++;
@@ -164,7 +169,7 @@ export class Outlook {
     let leastCost = least;
     trial.splice(first, 0, piece);
     for (let place = first; ; place++) {
-      const cost = this.#costOf(trial);
+      const cost = this.#costOf(trial, leastCost);
       if (cost < leastCost) {
         leastCost = cost;
         best = place;
@@ -185,7 +190,8 @@ function readyAt(
   isPlayed: (task: BenchTask) => boolean,
 ): Minutes {
   let ready = Math.max(from, release);
-  for (const { on, windows } of waits) {
+  for (let index = 0; index < waits.length; index++) {
+    const { on, windows } = waits[index] as BenchWait;
     if (isToDo(on) && !isPlayed(on)) return NEVER;
     const opens = windows[0]?.opens;
     if (opens !== undefined) ready = Math.max(ready, openingAfter(opens, on.end));

@@ -133,7 +133,9 @@ export class Recreate {
   #takeOutLifted(place: number): void {
     const lifted = this.#trial[place];
     if (lifted === undefined) return;
-    for (const task of lifted.piece.tasks) {
+    const { tasks } = lifted.piece;
+    for (let index = 0; index < tasks.length; index++) {
+      const task = tasks[index] as BenchTask;
       if (task.running || task.index < lifted.index || this.#out[task.index] === 1) continue;
       this.#out[task.index] = 1;
       this.#outs.push(task);
@@ -205,7 +207,8 @@ export class Recreate {
   }
 
   #choose(style: Style): BenchTask | null {
-    const kept = this.#kept[this.#kept.length - 1];
+    // Asked for what is not in a list, the engine looks for it long.
+    const kept = this.#kept.length > 0 ? this.#kept[this.#kept.length - 1] : undefined;
     const next = kept !== undefined && this.#pending[kept.index] === 0 ? kept : null;
     return this.#free.choose(style, next);
   }

@@ -47,6 +47,9 @@ export function makeStyle(more: Partial<Style>): Style {
   };
 }
 
+// What may be a fraction is one first: the engine would count on whole numbers there, and compile again when it is not.
+makeStyle({ patience: 0.5, setUpCounts: 0.5, airCounts: 0.5, hookCounts: 0.5, grace: 0.5 });
+
 /** A style by chance, mostly one that wastes no time. */
 export function drawStyle(chance: Chance, more: Partial<Style>): Style {
   return makeStyle({

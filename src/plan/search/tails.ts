@@ -40,6 +40,7 @@ export function measureTail(bench: Bench, task: BenchTask): void {
     task.leastFinish[session] = finish;
   }
   task.usualRest = usualRest(bench, task);
+  task.restLog = Math.log(task.usualRest + 1440);
 }
 
 /** Sessions that `usualRest` looks at: about two weeks. */
