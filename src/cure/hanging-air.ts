@@ -8,7 +8,7 @@ import { CureSum } from "./cure-sum.ts";
 /** The air that a piece hangs in, as far as it matters to its coats. */
 export interface HangingAir {
   /**
-   * When a coat that hangs from `from` on has come so many minutes by its sheet, up to the next whole minute; Infinity:
+   * When a coat that hangs from `from` on has come so many minutes by its sheet, in whole minutes from then; Infinity:
    * never, as far as can be seen.
    */
   reach(curing: Curing, from: Instant, minutes: Minutes): Instant;
@@ -78,11 +78,11 @@ export class ShopAir {
       reach: (curing, from, minutes) => {
         // The usual shop has one air: then it does not matter where it hung.
         if (first !== undefined && oneLine && curing.curesBy !== "light")
-          return wholeMinute(this.#reach(curing, first.place, from, minutes));
+          return inWholeMinutes(from, this.#reach(curing, first.place, from, minutes));
         let left = minutes;
         for (const { place, starts, ends } of staysFrom(stays, curing, from)) {
           const here = this.#spent(curing, place, starts, ends);
-          if (here >= left) return wholeMinute(this.#reach(curing, place, starts, left));
+          if (here >= left) return inWholeMinutes(from, this.#reach(curing, place, starts, left));
           left -= here;
         }
         return Number.POSITIVE_INFINITY;
@@ -123,7 +123,7 @@ export class ShopAir {
         ? moments.map((moment) => this.#reach(curing, place, moment, minutes))
         : sum.reachEach(minutes, moments);
     for (let index = 0; index < reached.length; index++)
-      reached[index] = wholeMinute(reached[index] as Instant);
+      reached[index] = inWholeMinutes(moments[index] as Instant, reached[index] as Instant);
     return reached;
   }
 
@@ -221,4 +221,6 @@ function staysFrom(moves: readonly Move[], { curesBy }: Curing, from: Instant) {
   return curesBy === "light" ? stays.filter(({ place }) => place === stays[0]?.place) : stays;
 }
 
-const wholeMinute = (moment: Instant): Instant => Math.ceil(moment / MINUTE - 1e-6) * MINUTE;
+/** A moment as so many whole minutes after another, as a sheet counts them: what opens at once does so at once. */
+const inWholeMinutes = (from: Instant, moment: Instant): Instant =>
+  from + Math.ceil((moment - from) / MINUTE - 1e-6) * MINUTE;

@@ -54,6 +54,14 @@ test("a garage that stays too cold never lets it cure", () => {
   ).toBe(Number.POSITIVE_INFINITY);
 });
 
+test("counts from the very moment of a hang, as a sheet does: what opens at once is open at once", () => {
+  // 20 °C is the varnish's own air: 60 min are 60 min, though it was hung 23 seconds past the minute.
+  const air = shopAir([read(0, 20)]).of(RACK);
+  const hung = 5 * MINUTE + 23_000;
+  expect(air.reach(varnish, hung, 0)).toBe(hung);
+  expect(air.reach(varnish, hung, 60)).toBe(hung + 60 * MINUTE);
+});
+
 test("time before the first reading goes by the sheet", () => {
   const air = shopAir([read(10 * HOUR, 5)]).of(RACK);
   expect(air.reach(varnish, 0, 600)).toBe(10 * HOUR);
