@@ -1,12 +1,16 @@
 import type { JournalEvent } from "../journal/event.ts";
+import { workedMinutes } from "../shop/forgotten-minutes.ts";
 import { likelyHard } from "../shop/likely-hard.ts";
+import { lastHang, workOf } from "../shop/passes.ts";
 import { setUpState } from "../shop/set-up-state.ts";
-import type { ActRecord, Shop } from "../shop/shop.ts";
+import type { ActRecord, Piece, Shop } from "../shop/shop.ts";
+import { findStep } from "../shop/steps.ts";
 import { plainText } from "./plain-text.ts";
 import { sayEvent } from "./say-event.ts";
 import { sayLikely } from "./say-how-sure.ts";
 import { capital, sayTags } from "./say-list.ts";
 import { sayNext } from "./say-next.ts";
+import { sayClock } from "./say-time.ts";
 import { sayKeepsTill } from "./say-waiting.ts";
 import type { Speech } from "./speech.ts";
 
@@ -95,7 +99,18 @@ function sayFollowing(event: JournalEvent, shop: Shop, speech: Speech): string {
   const hung = event.kind === "hung" && event.part === "step" ? event.step : null;
   const next = TURNING.has(event.kind) ? sayNext(piece, hung, shop, speech) : "";
   const hard = DRYING.has(event.kind) ? likelyHard(piece, shop, speech.now) : null;
-  return hard === null ? next : `${next} ${capital(sayLikely(hard, speech))}.`.trimStart();
+  const sure = hard === null ? "" : `${capital(sayLikely(hard, speech))}.`;
+  return [next, sure, sayLongInHand(event, piece, speech)].filter((said) => said !== "").join(" ");
+}
+
+/** That a step hung long after it was taken may really have been hung back then: its waits would count from there. */
+function sayLongInHand(event: JournalEvent, piece: Piece, speech: Speech): string {
+  if (event.kind !== "hung" || event.part !== "step" || event.guessed) return "";
+  const hang = lastHang(workOf(piece, event.step));
+  const isLong = hang !== null && workedMinutes(findStep(piece, event.step), hang.minutes) !== hang.minutes;
+  if (!isLong || hang.takenAt === null) return "";
+  const since = sayClock(hang.takenAt, speech);
+  return `It was in hand since ${since}: if it was hung then, dryline amend TAG TIME sets it right.`;
 }
 
 /** How long a cup just mixed keeps in this air, where that is not as its file says. */

@@ -62,6 +62,15 @@ describe("a done act", () => {
     expect(saidOfLast(diary, "Mon 18:00")).toEqual(["1 tagged, lure 1, due Fri 3 Apr. Shape is open."]);
   });
 
+  test("hung a day after it was taken: that it may have been hung back then, and how to say so", () => {
+    const diary = beforeSealing();
+    diary.take(1, "seal", "Mon 20:30");
+    diary.hang(1, "seal", "Tue 18:05");
+    expect(saidOfLast(diary, "Tue 18:05")).toEqual([
+      "1 hung 18:05, seal. Opens 22:05, shuts Wed 18:05. It was in hand since Mon 20:30: if it was hung then, dryline amend TAG TIME sets it right.",
+    ]);
+  });
+
   test("taken, left and gone on with", () => {
     const diary = new Diary(walker);
     diary.tag(3, "Mon 18:00");
