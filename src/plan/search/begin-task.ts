@@ -181,19 +181,26 @@ function isLate(bench: Bench, task: BenchTask): boolean {
     const { end } = wait.on;
     if (start <= shutAfter(window.shuts, end)) continue;
     late = true;
-    const usable = usableWindows(wait);
-    const from = wait.windows.indexOf(window);
-    const open = usable.find(
-      (later) => wait.windows.indexOf(later) > from && start <= shutAfter(later.shuts, end),
-    );
-    if (open === undefined) {
+    const open = laterWindow(wait, window, start);
+    if (open === null) {
       bench.missed = wait;
-      bench.missedBy = start - shutAfter(usable.at(-1)?.shuts ?? window.shuts, end);
+      bench.missedBy = start - shutAfter(usableWindows(wait).at(-1)?.shuts ?? window.shuts, end);
       return true;
     }
     windows[index] = open;
   }
   return late;
+}
+
+/** The first window after one that has not shut at a start; null: all have. */
+function laterWindow(wait: BenchWait, window: BenchWindow, start: Minutes): BenchWindow | null {
+  const { windows, on } = wait;
+  const usable = usableWindows(wait);
+  for (let index = windows.indexOf(window) + 1; index < windows.length; index++) {
+    const later = windows[index] as BenchWindow;
+    if (start <= shutAfter(later.shuts, on.end) && usable.includes(later)) return later;
+  }
+  return null;
 }
 
 /** The windows of a wait that may be used: of a firm task those that ask for nothing, if there are any. */
