@@ -4,7 +4,7 @@ import type { MadeTask } from "./make-tasks.ts";
 import type { Gives, Task, Wait } from "./problem.ts";
 
 /** Makes a thing once for each key and word, and keeps it. */
-export class Once<Key extends object, Made> {
+class Once<Key extends object, Made> {
   readonly #made = new Map<Key, Map<string, Made>>();
 
   make(key: Key, word: string, make: () => Made): Made {
