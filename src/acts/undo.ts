@@ -21,7 +21,8 @@ export function decideUndo(request: ActOf<"undo">, shop: Shop, context: DecideCo
       ? refuse({ code: "nothing to undo" })
       : refuse({ code: "no such act", act: request.target });
   }
-  const leaning = shop.acts.find((later) => later.act > target.act && leansOn(later, target, shop));
+  // The newest of them, for nothing leans on that: what is told to be undone first can be.
+  const leaning = shop.acts.findLast((later) => later.act > target.act && leansOn(later, target, shop));
   if (leaning) {
     return refuse({
       code: "leaned on",

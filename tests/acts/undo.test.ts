@@ -54,6 +54,16 @@ describe("undo", () => {
     });
   });
 
+  test("names the newest act that leans on it: that one can be undone at once", () => {
+    const bench = tagged(1);
+    bench.take(1);
+    bench.at("Mon 18:30").hang(1);
+    bench.at("Mon 18:40").take(1);
+    const refusal = refusalOf(bench.undo(1));
+    expect(refusal).toMatchObject({ code: "leaned on", byWhat: "taken drill, 1" });
+    expect(told(bench.undo("byAct" in refusal ? refusal.byAct : null))).toEqual(["undone 1", "undone bench"]);
+  });
+
   test("of work is not leaned on by other pieces worked at its station since", () => {
     const bench = tagged(2);
     bench.at("Mon 18:10").hang(1);
