@@ -1,4 +1,3 @@
-import fc from "fast-check";
 import { describe, expect, test } from "vitest";
 import { checkPlan } from "../../src/plan/check-plan.ts";
 import { dispatch } from "../../src/plan/dispatch.ts";
@@ -8,41 +7,9 @@ import type { NowAnswer } from "../../src/plan/now-answer.ts";
 import { type NowRows, nowRows } from "../../src/plan/now-rows.ts";
 import { readShop } from "../../src/plan/plan-shop.ts";
 import { prepareDispatch } from "../../src/plan/prepare-dispatch.ts";
-import {
-  dispatchFirst,
-  dispatchNow,
-  dispatchRows,
-  type PlanContext,
-  whatNow,
-} from "../../src/plan/what-now.ts";
-import type { Shop } from "../../src/shop/shop.ts";
+import { dispatchFirst, dispatchNow, dispatchRows, whatNow } from "../../src/plan/what-now.ts";
 import { stepStates } from "../../src/shop/step-state.ts";
-import { MINUTE } from "../../src/time/instant.ts";
-import { Bench } from "../acts/bench.ts";
-import { anyRequests, askedAt, branching } from "../acts/random-requests.ts";
-import { walker } from "../fixtures/walker.ts";
-
-/** Plays any requests at a bench with three pieces and looks at each answer on the way. */
-function atEveryMoment(look: (shop: Shop, context: PlanContext) => void, numRuns: number): void {
-  fc.assert(
-    fc.property(
-      anyRequests,
-      fc.constantFrom(walker, branching),
-      fc.boolean(),
-      (requests, definition, more) => {
-        const bench = new Bench("Mon 18:00", definition);
-        bench.tag(3, { scheme: [{ colour: "ochre", minutes: null, flashOff: 5 }] });
-        for (const timeless of requests) {
-          bench.clock += Math.abs(timeless.wait) * MINUTE;
-          bench.ask(askedAt(timeless, bench.clock));
-          const newPiece = more ? { hash: "hash", definition } : null;
-          look(bench.shop, { ...bench.context, newPiece });
-        }
-      },
-    ),
-    { numRuns },
-  );
-}
+import { afterAnyActs, played } from "./after-any-acts.ts";
 
 /** `3 shape`, once for each tag of each row. */
 function works(rows: NowAnswer["work"] | NowAnswer["held"]): string[] {
@@ -51,7 +18,7 @@ function works(rows: NowAnswer["work"] | NowAnswer["held"]): string[] {
 
 describe("what now, whatever was done before", () => {
   test("names every piece's open work once, as work or as held", () => {
-    atEveryMoment((shop, context) => {
+    afterAnyActs((shop, context) => {
       const answer = whatNow(shop, context);
       const open = [...shop.pieces.values()].flatMap((piece) =>
         [...stepStates(piece, context)]
@@ -63,13 +30,12 @@ describe("what now, whatever was done before", () => {
   });
 
   test("shows as work only what fits tonight, with its set-up and what must be put away", () => {
-    atEveryMoment((shop, context) => {
+    afterAnyActs((shop, context) => {
       const { work, bench } = whatNow(shop, context);
       for (const { minutes, setUp, step, part } of work) {
         expect(bench.closes).not.toBeNull();
         const mayStop =
-          part === "step" &&
-          [walker, branching].some((one) => one.steps.some((its) => its.name === step && its.mayStop));
+          part === "step" && played.some((one) => one.steps.some((its) => its.name === step && its.mayStop));
         const least = (setUp?.minutes ?? 0) + (mayStop ? Math.min(15, minutes) : minutes);
         expect(least + bench.putAway).toBeLessThanOrEqual(bench.minutesLeft + 1);
       }
@@ -77,7 +43,7 @@ describe("what now, whatever was done before", () => {
   });
 
   test("is the same when asked again, and every hold that the clock ends lies ahead", () => {
-    atEveryMoment((shop, context) => {
+    afterAnyActs((shop, context) => {
       const answer = whatNow(shop, context);
       expect(whatNow(shop, context)).toEqual(answer);
       for (const { until } of answer.held) if (until !== null) expect(until).toBeGreaterThan(context.now);
@@ -85,14 +51,14 @@ describe("what now, whatever was done before", () => {
   });
 
   test("plans nothing that the checker would not let pass", () => {
-    atEveryMoment((shop, context) => {
+    afterAnyActs((shop, context) => {
       const { problem } = makeProblem(readShop(shop, context), context.newPiece !== null);
       expect(checkPlan(problem, dispatch(prepareDispatch(problem)))).toEqual([]);
     }, 10);
   });
 
   test("has the same rows in the same order when dispatch goes no further than they ask", () => {
-    atEveryMoment((shop, context) => {
+    afterAnyActs((shop, context) => {
       const facts = readShop(shop, context);
       const [all, few] = [dispatchNow(facts), dispatchRows(facts)];
       const keys = ({ work, held }: NowRows) => [
@@ -105,7 +71,7 @@ describe("what now, whatever was done before", () => {
   });
 
   test("names the same work, and begins it alike, when dispatch plays one bench session alone", () => {
-    atEveryMoment((shop, context) => {
+    afterAnyActs((shop, context) => {
       const facts = readShop(shop, context);
       const [all, first] = [dispatchNow(facts), dispatchFirst(facts)];
       const named = ({ work, held }: NowRows) =>

@@ -6,6 +6,7 @@ import { prepareDispatch } from "../../../src/plan/prepare-dispatch.ts";
 import { scorePlan } from "../../../src/plan/score.ts";
 import { beginSearch } from "../../../src/plan/search/search.ts";
 import { randomProblem } from "../random-problem.ts";
+import { smallProblem, waitFor } from "../small-problem.ts";
 
 describe("the bound by each piece alone", () => {
   test("is never more than what a plan costs, whatever the shop", () => {
@@ -22,42 +23,24 @@ describe("the bound by each piece alone", () => {
   });
 
   test("knows the night between two steps: 50 min of hands-on and 20 min of waiting do not fit an evening of 60", () => {
-    const step = { station: null, setUp: null, release: 0, mayStop: false, hook: null, gives: [], looks: [] };
-    const after = { on: 0, windows: [{ opens: 20, shuts: null, preparation: null }], mend: null };
-    const problem = {
-      origin: 0,
-      horizon: 3000,
-      sessions: [
-        { opens: 0, closes: 60 },
-        { opens: 1440, closes: 1500 },
+    const resting = (on: number) => ({ minutes: 25, waits: [waitFor(on, [[20, null]])] });
+    const problem = smallProblem(
+      [
+        { piece: 0, minutes: 25 },
+        { piece: 0, ...resting(0) },
+        { piece: 1, minutes: 25 },
+        { piece: 1, ...resting(2) },
       ],
-      hands: 1,
-      stations: [],
-      setUps: [],
-      places: [],
-      apart: [],
-      air: [],
-      looks: [],
-      mostOut: null,
-      prices: { late: 10, flow: 1, amends: 5, setUp: 1 },
-      pieces: [0, 1].map(() => ({
-        release: 0,
-        due: 1400,
-        weight: 1,
-        cure: 5,
-        begun: false,
-        underLimit: false,
-        hook: null,
-      })),
-      tasks: [0, 0, 1, 1].map((piece, index) => ({
-        ...step,
-        piece,
-        minutes: 25,
-        waits: index % 2 === 0 ? [] : [{ ...after, on: index - 1 }],
-        running: false,
-        ended: null,
-      })),
-    };
+      [0, 1].map(() => ({ due: 1400, cure: 5 })),
+      {
+        horizon: 3000,
+        sessions: [
+          { opens: 0, closes: 60 },
+          { opens: 1440, closes: 1500 },
+        ],
+        prices: { late: 10, flow: 1, amends: 5, setUp: 1 },
+      },
+    );
     // Each alone: 25, wait 20, then 1440 to 1465 and 5 of cure: 1470, 70 late. Twice 1470 + 10 x 70.
     expect(boundByPieces(problem)).toBe(2 * (1470 + 700));
   });
