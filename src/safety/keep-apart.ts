@@ -66,9 +66,21 @@ function holdOf(group: readonly InTheAir[]): Hold {
     };
   }
   const tags = tagsOf(group);
+  return {
+    code: "keep apart",
+    because: `${what} of ${listTags(tags)}`,
+    until,
+    tags,
+    remedy: remedyOf(group),
+  };
+}
+
+/** What ends it sooner than the clock, or where the clock does not: work is finished, a coat dries in other air. */
+function remedyOf(group: readonly InTheAir[]): string | null {
   const inHand = tagsOf(group.filter(({ from }) => from.kind === "in hand"));
-  const remedy = inHand.length === 0 ? null : `finish ${listTags(inHand)} first`;
-  return { code: "keep apart", because: `${what} of ${listTags(tags)}`, until, tags, remedy };
+  if (inHand.length > 0) return `finish ${listTags(inHand)} first`;
+  const undrying = tagsOf(group.filter(({ from, until }) => from.kind === "wet" && until === null));
+  return undrying.length === 0 ? null : `move ${listTags(undrying)} to where it dries, or warm the air`;
 }
 
 function tagsOf(group: readonly InTheAir[]): readonly Tag[] {

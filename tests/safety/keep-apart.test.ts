@@ -3,6 +3,7 @@ import type { Step } from "../../src/process/step.ts";
 import { holdsOn } from "../../src/safety/fit-to-start.ts";
 import type { Task } from "../../src/safety/task.ts";
 import { Diary } from "../fixtures/diary.ts";
+import { everyDay, inAir } from "../fixtures/shop-in-air.ts";
 import { acrylic, makeProcess, makeStep, scuff, walker, walkerRules } from "../fixtures/walker.ts";
 import { at, moment } from "../fixtures/week-time.ts";
 
@@ -38,6 +39,20 @@ describe("the evening the week begins with", () => {
     diary.came(1, "seal", "last Sun 20:00", "Mon 18:00");
     diary.came(2, "seal", "Mon 12:30", "Mon 18:00");
     expect(holds(diary, task("shape", [3]), "Mon 18:02")).toEqual([]);
+  });
+
+  test("in air in which no coat dries nothing is awaited: the coats are to be moved, or the air warmed", () => {
+    const shop = inAir(
+      monday().shop(),
+      everyDay(() => 6),
+    );
+    expect(holdsOn(task("shape", [3]), shop, walkerRules, moment("Mon 19:10"))).toMatchObject([
+      {
+        because: "wet coat of 1 and 2",
+        until: null,
+        remedy: "move 1 and 2 to where it dries, or warm the air",
+      },
+    ]);
   });
 
   test("melting lead is held till 19:44, for the vapour of 1 and 2 (19:04 + 40 min)", () => {
