@@ -151,7 +151,9 @@ export class Recreate {
     this.#left = 0;
     for (let index = order.length - 1; index >= 0; index--) {
       const task = order[index] as BenchTask;
-      if (this.#out[task.index] === 1 || this.#player.isPlayed(task)) continue;
+      if (this.#out[task.index] === 1) continue;
+      // What keeps its order was played up to here.
+      if (this.#player.isPlayed(task)) break;
       this.#pending[task.index] = this.#countPending(task);
       this.#kept.push(task);
     }

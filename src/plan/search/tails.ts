@@ -18,22 +18,25 @@ export function measureTails(bench: Bench): void {
 export function measureTail(bench: Bench, task: BenchTask): void {
   const { calendar } = bench;
   const sessions = calendar.opens.length;
+  const { awaited } = task;
   task.tail = task.piece.cure;
   task.leastFinish = new Int32Array(sessions);
-  for (const wait of task.awaited) {
+  for (let place = 0; place < awaited.length; place++) {
+    const wait = awaited[place] as BenchWait;
     const next = wait.task;
     task.tail = Math.max(task.tail, leastWait(wait) + next.minutes + next.tail);
   }
   for (let session = 0; session < sessions; session++) {
     const end = Math.max(0, calendar.opening(session));
     let finish = Math.min(NEVER, end + task.tail);
-    for (const wait of task.awaited) {
+    for (let place = 0; place < awaited.length; place++) {
+      const wait = awaited[place] as BenchWait;
       const next = wait.task;
       const need = next.mayStop ? 1 : next.minutes;
       const start = calendar.meeting(Math.max(next.release, end + leastWait(wait)), 0, need);
       if (start >= NEVER) finish = NEVER;
       else {
-        const done = start + (next.mayStop ? 1 : next.minutes);
+        const done = start + need;
         finish = Math.max(finish, next.leastFinish[calendar.at(done - 1)] ?? NEVER, done + next.tail);
       }
     }
