@@ -14,8 +14,9 @@ const TOLD_SINGLY = 60;
  */
 export function hourMarks(axis: Axis, zone: Zone): string {
   const marks = new Marks(axis);
+  const seen = seenOf(axis);
   let date = localTime(zone, axis.starts[0] ?? 0).date;
-  for (const stretch of axis.stretches) {
+  for (const stretch of seen) {
     const time = localTime(zone, stretch.from);
     if (!stretch.open) {
       if (lengthOf(stretch) <= TOLD_SINGLY) date = markHours(marks, stretch, 4, zone) ?? date;
@@ -24,16 +25,16 @@ export function hourMarks(axis: Axis, zone: Zone): string {
       date = time.date;
     }
   }
-  for (const stretch of axis.stretches) {
+  for (const stretch of seen) {
     if (!stretch.open && lengthOf(stretch) > TOLD_SINGLY) marks.putWithin(stretch, sayShut(stretch, zone));
   }
-  for (const stretch of axis.stretches) if (stretch.open) markHours(marks, stretch, 1, zone);
+  for (const stretch of seen) if (stretch.open) markHours(marks, stretch, 1, zone);
   return marks.text;
 }
 
 /** Bench hours as `'` over their cells, now as `|`, and `:` where hours begin to be drawn shorter, or as long again. */
 export function benchMarks(axis: Axis, now: Instant): string {
-  const open = axis.stretches.filter((stretch) => stretch.open);
+  const open = seenOf(axis).filter((stretch) => stretch.open);
   const cells = axis.starts
     .slice(0, -1)
     .map((start): string => (open.some(({ from, until }) => from <= start && start < until) ? "'" : " "));
@@ -41,6 +42,13 @@ export function benchMarks(axis: Axis, now: Instant): string {
   const at = cellOf(axis, now);
   if (at >= 0 && at < cells.length) cells[at] = "|";
   return cells.join("");
+}
+
+/** The stretches that have a moment on the axis: it is made of some days more to either side. */
+function seenOf({ starts, stretches }: Axis): readonly Stretch[] {
+  const [first = 0] = starts;
+  const last = starts.at(-1) ?? 0;
+  return stretches.filter(({ from, until }) => until > first && from < last);
 }
 
 /** Cells from which on hours are drawn shorter than before, or as long again. */
