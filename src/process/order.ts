@@ -69,8 +69,8 @@ export function coatsBefore<S extends Ordered & Pick<Step, "coat">>(steps: reado
   return found.size < 2 ? [...found] : steps.filter((step) => found.has(step));
 }
 
-/** Asked so often that a call for each step would show in a cold start. */
-function stepNamed<S extends Ordered>(steps: readonly S[], name: string): S | undefined {
+/** The step of that name. Asked so often that a call for each step would show in a cold start. */
+export function stepNamed<S extends Ordered>(steps: readonly S[], name: string): S | undefined {
   for (const step of steps) if (step.name === name) return step;
   return undefined;
 }

@@ -9,6 +9,7 @@ import { type LaidCoat, laidBy } from "./laid-coat.ts";
 import { isDone, lastHang, workOf } from "./passes.ts";
 import type { Piece, StepWork } from "./shop.ts";
 import type { NotByClock } from "./stage-moment.ts";
+import { findStep } from "./steps.ts";
 
 /** Everything that the next pass of a step waits for, its steps before being done. */
 export interface StepWait {
@@ -74,9 +75,10 @@ function waitsOnPass(piece: Piece, step: Step, now: Instant): readonly WaitOnCoa
 
 /** When plain waits end: those of the steps before, a mend, and at first the tagging. */
 function releasedAt(piece: Piece, step: Step, work: StepWork): Instant {
-  const ends = piece.route.flatMap((before) => {
-    const hang = step.after.includes(before.name) ? lastHang(workOf(piece, before.name)) : null;
-    return hang === null ? [] : after(hang.hungAt, before.wait);
+  const ends = step.after.flatMap((name) => {
+    const before = findStep(piece, name);
+    const hang = before === undefined ? null : lastHang(workOf(piece, name));
+    return before === undefined || hang === null ? [] : after(hang.hungAt, before.wait);
   });
   return Math.max(
     work.sentBack?.at ?? Number.NEGATIVE_INFINITY,

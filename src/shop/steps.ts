@@ -1,3 +1,4 @@
+import { stepNamed } from "../process/order.ts";
 import type { Step } from "../process/step.ts";
 import { handOn } from "./hands.ts";
 import { isDone } from "./passes.ts";
@@ -5,7 +6,7 @@ import type { Piece } from "./shop.ts";
 
 /** The step of that name on a piece's route. */
 export function findStep(piece: Pick<Piece, "route">, name: string): Step | undefined {
-  return piece.route.find((step) => step.name === name);
+  return stepNamed(piece.route, name);
 }
 
 /** The steps that a step waits for and that are not done, by name; one more pass in hand is not done either. */

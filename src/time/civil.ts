@@ -75,7 +75,7 @@ export function isCivilDate(text: string): boolean {
 }
 
 function dayOfDate(date: CivilDate): number {
-  const [year = 0, month = 1, day = 1] = date.split("-").map(Number);
+  const [year, month, day] = [Number(date.slice(0, 4)), Number(date.slice(5, 7)), Number(date.slice(8))];
   const days = Date.UTC(year, month - 1, day) / DAY;
   if (Number.isNaN(days)) throw new RangeError(`"${date}" is not a date`);
   return days;
