@@ -42,7 +42,7 @@ export function expectAir({ byHour, last, off }: AirAhead): (at: Instant) => Air
     apart.humidityPercent = last.humidityPercent - then.humidityPercent;
   }
   return (at) => {
-    const left = last === null ? 0 : 0.5 ** (Math.max(0, at - last.at) / FADES_BY_HALF);
+    const left = last === null ? 0 : 0.5 ** (Math.abs(at - last.at) / FADES_BY_HALF);
     const expected = add(usualAir(byHour, at), apart, left);
     // What fades by a constant share (a first-order autoregression) is off the more, the less of the last reading is left.
     return off === undefined ? expected : add(expected, off, Math.sqrt(1 - left ** 2));

@@ -36,9 +36,12 @@ export class AirDays {
     return this.line.readings.at(-1)?.at ?? this.line.since;
   }
 
-  /** Whether a day ends by the last reading. */
+  /** Whether all air of a day lies between readings. */
   isRead(number: number): boolean {
-    return number * DAY + DAY <= this.lastRead;
+    const { readings, since } = this.line;
+    const [first] = readings;
+    const begins = Math.max(number * DAY, since);
+    return first !== undefined && first.at <= begins && number * DAY + DAY <= this.lastRead;
   }
 
   /** @param number of the day since 1970; it ends after the line begins */
