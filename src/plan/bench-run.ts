@@ -26,6 +26,8 @@ export interface BenchRun {
   /** Minutes at which a pair of hands must be free; those of sessions past are dropped. */
   looks: Minutes[];
   air: InTheAir[];
+  /** Until then as many pieces are out as may be, as far as was found; 0: it is to be looked for. */
+  fullUntil: Minutes;
   readonly visits: Visit[];
 }
 
@@ -130,6 +132,7 @@ export function beginRun(prepared: Prepared, leave: Leave | null): BenchRun {
     hands: new Array<Minutes>(Math.max(1, problem.hands)).fill(0),
     looks: [...problem.looks],
     air: problem.air.map(({ what, until }) => ({ what, from: 0, until })),
+    fullUntil: 0,
     visits: [],
   };
   countWork(run);

@@ -64,7 +64,10 @@ function completeTask(run: BenchRun, task: TaskRun, end: Minutes): void {
     piece.hookUntil = openingAfter(hook.until, end);
   }
   piece.tasksLeft--;
-  if (piece.tasksLeft === 0) piece.finish = end + piece.piece.cure;
+  if (piece.tasksLeft === 0) {
+    piece.finish = end + piece.piece.cure;
+    run.fullUntil = 0;
+  }
   for (const next of task.prepared.followers) {
     const follower = at(run.tasks, next);
     if (follower.end !== Number.POSITIVE_INFINITY) continue;

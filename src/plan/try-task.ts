@@ -73,6 +73,8 @@ function nextOpening({ prepared, session }: BenchRun): Minutes {
 function roomUnderLimit(run: BenchRun, task: TaskRun, t: Minutes): Minutes {
   const { mostOut } = run.prepared.problem;
   if (mostOut === null || task.piece.begun || !task.piece.piece.underLimit) return t;
+  // Asked of each piece still to be begun, at every minute that is tried.
+  if (run.fullUntil > t) return run.fullUntil;
   let out = 0;
   let next = Number.POSITIVE_INFINITY;
   for (const { begun, finish } of run.pieces) {
@@ -80,7 +82,9 @@ function roomUnderLimit(run: BenchRun, task: TaskRun, t: Minutes): Minutes {
     out++;
     next = Math.min(next, finish ?? Number.POSITIVE_INFINITY);
   }
-  return out < mostOut ? t : next;
+  if (out < mostOut) return t;
+  run.fullUntil = next;
+  return next;
 }
 
 /** Finds the end inside the open session, with looks and putting away; a task that may stop does a part of it. */
