@@ -33,7 +33,7 @@ const FADES_BY_HALF = 6 * HOUR;
 /** After so long a four-thousandth of it is left, which nobody could tell: each day is as the one before. */
 export const ALIKE_AFTER: Minutes = 3 * 24 * 60;
 
-/** The air expected at moments after the last reading. */
+/** The air expected at moments after the last reading, and before the first. */
 export function expectAir({ byHour, last, off }: AirAhead): (at: Instant) => Air {
   const then = last === null ? null : usualAir(byHour, last.at);
   const apart = { ...SURE };

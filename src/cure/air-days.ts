@@ -19,7 +19,7 @@ interface AirDay {
 /** The air of a line day by day, each looked at when it is first asked for: all kinds of coat that hang in it go by the same. */
 export class AirDays {
   readonly line: AirLine;
-  /** The air expected after the last reading. */
+  /** The air expected where it lies between no two readings. */
   readonly expected: (at: Instant) => Air;
   readonly #days = new Map<number, AirDay>();
 

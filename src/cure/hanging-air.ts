@@ -74,11 +74,12 @@ export class ShopAir {
     const oneLine = stays.every(
       ({ place }) => this.#lineOf(place) === this.#lineOf(first?.place ?? NO_PLACE),
     );
+    // The usual shop has one air: then it does not matter where it hung, but to what cures under a lamp.
+    const anyPlace = ({ curesBy }: Curing) => (oneLine && curesBy !== "light" ? first?.place : undefined);
     return {
       reach: (curing, from, minutes) => {
-        // The usual shop has one air: then it does not matter where it hung.
-        if (first !== undefined && oneLine && curing.curesBy !== "light")
-          return inWholeMinutes(from, this.#reach(curing, first.place, from, minutes));
+        const any = anyPlace(curing);
+        if (any !== undefined) return inWholeMinutes(from, this.#reach(curing, any, from, minutes));
         let left = minutes;
         for (const { place, starts, ends } of staysFrom(stays, curing, from)) {
           const here = this.#spent(curing, place, starts, ends);
@@ -88,8 +89,8 @@ export class ShopAir {
         return Number.POSITIVE_INFINITY;
       },
       spent: (curing, from, to) => {
-        if (first !== undefined && oneLine && curing.curesBy !== "light")
-          return this.#spent(curing, first.place, from, Math.max(from, to));
+        const any = anyPlace(curing);
+        if (any !== undefined) return this.#spent(curing, any, from, Math.max(from, to));
         return staysFrom(stays, curing, from).reduce(
           (sum, { place, starts, ends }) =>
             starts < to ? sum + this.#spent(curing, place, starts, Math.min(ends, to)) : sum,
