@@ -15,7 +15,8 @@ const EXAMPLE = "write it like weekdays 18-21, Sat 9-16";
 
 /**
  * A weekly pattern in forgiving words: `weekdays 18-21, Sat 9-16`, `Mon Wed 18:00-21:30`, `Mon-Thu 6pm-9pm`,
- * `daily 9-17, Sun closed`, `Sat 9-12 13-16`. Days not named are closed; a day named twice takes the later
+ * `daily 9-17, Sun closed`, `Sat 9-12 13-16`. Days not named are closed. A day named again has both sessions
+ * (`Sat 9-12, Sat 13-16`); picked out of more days (`weekdays 18-21, Fri 17-20`) or closed it takes the later
  * words. A closing at or before the opening is the next day's: `22-2` is four hours.
  */
 export function readWeeklyHours(text: string): { weekly: WeeklyHours } | WordsProblem {
@@ -28,28 +29,57 @@ export function readWeeklyHours(text: string): { weekly: WeeklyHours } | WordsPr
 export function readNamedHours(
   text: string,
 ): { days: ReadonlyMap<number, readonly DayHours[]> } | WordsProblem {
+  const read = readNamings(text);
+  if ("problem" in read) return read;
+  const days = new Map<number, readonly DayHours[]>();
+  /** Of how many days each was last named. */
+  const among = new Map<number, number>();
+  for (const naming of read.namings) {
+    for (const day of naming.days) {
+      const pickedOut = naming.days.length < (among.get(day) ?? 0);
+      const before = pickedOut || naming.hours.length === 0 ? [] : (days.get(day) ?? []);
+      const hours = [...before, ...naming.hours].sort((one, other) => one.opens - other.opens);
+      const wrong = overlap(hours);
+      if (wrong !== null) return wrong;
+      days.set(day, hours);
+      among.set(day, naming.days.length);
+    }
+  }
+  return { days };
+}
+
+/** Days said together and their hours, in the order they are said in; no hours: closed. */
+interface Naming {
+  readonly days: readonly number[];
+  readonly hours: readonly DayHours[];
+}
+
+function readNamings(text: string): { namings: readonly Naming[] } | WordsProblem {
   const words = splitWords(text);
-  const read = new Map<number, readonly DayHours[]>();
+  const namings: Naming[] = [];
   let days: readonly number[] = [];
   let hours: DayHours[] | null = null;
   for (const word of words) {
     const named = readDays(word);
     if (named !== null) {
-      days = hours === null ? [...days, ...named] : named;
+      days = [...new Set(hours === null ? [...days, ...named] : named)];
       hours = null;
       continue;
     }
     const stretch = CLOSED.test(word) ? null : readStretch(word);
     if (stretch !== null && "problem" in stretch) return stretch;
     if (days.length === 0) return { problem: `"${word}" stands before any day; ${EXAMPLE}.` };
-    hours = [...(hours ?? []), ...(stretch === null ? [] : [stretch])];
+    if (hours === null) {
+      hours = [];
+      namings.push({ days, hours });
+    }
+    if (stretch !== null) hours.push(stretch);
     const wrong = overlap(hours);
     if (wrong !== null) return wrong;
-    for (const day of days) read.set(day, hours);
   }
   if (words.length === 0) return { problem: `No hours are said; ${EXAMPLE}.` };
   if (hours === null) return { problem: `"${text.trim()}" ends with a day that has no hours; ${EXAMPLE}.` };
-  return { days: read };
+  return { namings };
 }
 
 /** Weekdays alone: `Sat`, `weekend`, `Mon Wed`, `Fri-Mon`, `Mondays and Fridays`. Null: other words stand among them. */

@@ -68,6 +68,38 @@ describe("a weekly pattern in forgiving words", () => {
   });
 });
 
+describe("a day named again", () => {
+  const said = (text: string): string => {
+    const read = readWeeklyHours(text);
+    return "weekly" in read ? formatWeeklyHours(read.weekly) : read.problem;
+  };
+
+  test.each([
+    ["Sat 9-12, Sat 13-16", "Sat 9:00-12:00 13:00-16:00"],
+    ["Sat 13-16, Sat 9-12", "Sat 9:00-12:00 13:00-16:00"],
+    ["weekdays 9-12, weekdays 18-21", "weekdays 9:00-12:00 18:00-21:00"],
+    ["Sat 9-12, weekend 18-21", "Sat 9:00-12:00 18:00-21:00, Sun 18:00-21:00"],
+    ["Sat 9-10, Sat 11-12, Sat 13-14", "Sat 9:00-10:00 11:00-12:00 13:00-14:00"],
+    ["Sat Sat 9-12, Sat 13-16", "Sat 9:00-12:00 13:00-16:00"],
+  ])("has both sessions: %s", (text, both) => {
+    expect(said(text)).toBe(both);
+  });
+
+  test.each([
+    ["weekdays 18-21, Fri 17-20", "Mon-Thu 18:00-21:00, Fri 17:00-20:00"],
+    ["weekdays 18-21, Fri 13-16, Fri 17-20", "Mon-Thu 18:00-21:00, Fri 13:00-16:00 17:00-20:00"],
+    ["Sat 9-12, Sat closed", "daily closed"],
+    ["Sat closed, Sat 9-12", "Sat 9:00-12:00"],
+  ])("picked out of more days, or closed, takes the later words: %s", (text, later) => {
+    expect(said(text)).toBe(later);
+  });
+
+  test("is refused where its sessions overlap", () => {
+    const problem = "The hours of one day overlap or are out of order; write them like 9-12 13-16.";
+    expect(said("Sat 9-13, Sat 12-16")).toBe(problem);
+  });
+});
+
 describe("a pattern as it is said", () => {
   test("puts days that are alike together", () => {
     const said = (text: string) => {
