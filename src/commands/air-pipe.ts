@@ -3,6 +3,7 @@ import type { Instant } from "../time/instant.ts";
 import { type AirLineRead, AirLines, gapsBetween, isOldAsByZone } from "../words/air-lines.ts";
 import { plainText } from "../words/plain-text.ts";
 import type { AirWords } from "../words/read-air.ts";
+import { readPlaceOfAir } from "../words/read-place.ts";
 import { sayColdPast } from "../words/say-how-sure.ts";
 import { sayCount } from "../words/say-list.ts";
 import { sayClock } from "../words/say-time.ts";
@@ -37,7 +38,8 @@ export async function takeReadings(words: CommandWords, bench: Bench, place: str
   const tally: Tally = { kept: 0, known: 0, doubted: 0, unread: 0, moments: [] };
   const tell = tellerOf(bench);
   const keep = async (read: readonly AirLineRead[]): Promise<void> => {
-    const readings = read.flatMap((one) => countLine(one, tally, tell, place));
+    const placed = await placeLines(read, place, bench);
+    const readings = placed.flatMap((one) => countLine(one, tally, tell));
     if (readings.length === 0) return;
     const kept = await workshop.recordAir(readings, words.option("from") ?? "pipe");
     tally.kept += kept;
@@ -57,6 +59,30 @@ export async function takeReadings(words: CommandWords, bench: Bench, place: str
   };
 }
 
+/**
+ * Lines with the places they name found among those there are, as typed ones are; of a place that there is not the
+ * reading is in doubt. One that names none is of the usual place.
+ */
+async function placeLines(
+  read: readonly AirLineRead[],
+  usualPlace: string | null,
+  bench: Bench,
+): Promise<readonly AirLineRead[]> {
+  const unnamed = (one: AirLineRead) => ("place" in one ? { ...one, place: usualPlace } : one);
+  if (!read.some((one) => "place" in one && one.place !== null)) return read.map(unnamed);
+  const { workshop } = await bench.open();
+  // A pipe may stay open for days, in which places are made.
+  const [{ processes }, shop] = await Promise.all([workshop.readLibrary(), workshop.shop()]);
+  const found = new Map<string, ReturnType<typeof readPlaceOfAir>>();
+  return read.map((one) => {
+    if ("problem" in one || one.place === null) return unnamed(one);
+    const known = found.get(one.place) ?? readPlaceOfAir(one.place, processes, shop);
+    found.set(one.place, known);
+    if ("problem" in known) return { ...one, doubt: one.doubt ?? known.problem };
+    return { ...one, place: known.found };
+  });
+}
+
 /** Tells sentences on stderr, the first of many; null when no more come: then how many more there were. */
 function tellerOf({ context }: Bench): (sentence: string | null) => void {
   let told = 0;
@@ -69,12 +95,7 @@ function tellerOf({ context }: Bench): (sentence: string | null) => void {
 }
 
 /** Counts a line and tells what is wrong with it. @returns its reading, if it is one */
-function countLine(
-  read: AirLineRead,
-  tally: Tally,
-  tell: (sentence: string) => void,
-  usualPlace: string | null,
-): NewAir[] {
+function countLine(read: AirLineRead, tally: Tally, tell: (sentence: string) => void): NewAir[] {
   if ("problem" in read) {
     tally.unread++;
     tell(`Line ${read.line}: ${read.problem}`);
@@ -86,7 +107,7 @@ function countLine(
     tally.doubted++;
     tell(`Line ${read.line} is kept but does not count: ${doubt}`);
   }
-  return [{ at, place: place ?? usualPlace, celsius, humidityPercent, doubt }];
+  return [{ at, place, celsius, humidityPercent, doubt }];
 }
 
 /** `4 readings kept, 2 in doubt, 1 line not understood` */

@@ -4,6 +4,7 @@ import { OWN_ROOM, type Shop } from "../shop/shop.ts";
 import type { Instant } from "../time/instant.ts";
 import { isoMoment } from "../words/iso-moment.ts";
 import { readAirWords } from "../words/read-air.ts";
+import { readPlaceOfAir } from "../words/read-place.ts";
 import { sayAir, sayColdAhead, sayKnownAir } from "../words/say-air.ts";
 import { sayColdPast } from "../words/say-how-sure.ts";
 import { sayReading } from "../words/say-units.ts";
@@ -46,7 +47,7 @@ export const air: Command = {
   ],
   async run(words, bench) {
     const opened = await bench.open();
-    const place = await findPlace(words.option("in"), words, opened);
+    const place = await findPlace(words.option("in"), words, opened, readPlaceOfAir);
     if (words.ahead()[0] === "-") {
       words.word();
       words.nothingMore();

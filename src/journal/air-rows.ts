@@ -9,6 +9,7 @@ SELECT :at, :place, :celsius, :humidity, :by, :recorded, :doubt
 WHERE NOT EXISTS (
   SELECT 1 FROM air
   WHERE place = :place AND at = :at AND "by" = :by AND celsius = :celsius AND humidity = :humidity
+    AND (doubt IS NULL OR :doubt IS NOT NULL)
 )
 `;
 
@@ -25,7 +26,7 @@ FROM (
 
 /**
  * Keeps readings, all or none, and adds up their hours anew. One that is there already is passed over: a logger whose pipe
- * broke off sends again.
+ * broke off sends again. What was in doubt (its line was cut off, its place not yet known) counts once it comes without.
  *
  * @returns how many were kept
  */

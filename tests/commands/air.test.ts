@@ -20,6 +20,7 @@ test("a reading by hand is kept, in either unit, for the shop or a place", async
     out: expect.stringMatching(/16.7 °C 58 %/),
   });
   expect((await bench.type('air 27C 40% --in "rack"')).exit).toBe(0);
+  expect((await bench.type('air 62F 58% --in "the shop"')).exit).toBe(0);
   const { out } = await bench.type("air");
   expect(out).toMatch(/the shop: 16.7 °C 58 %, dew point 8.4 °C, as read/);
   expect(out).toMatch(/rack: 27 °C 40 %/);
@@ -85,6 +86,37 @@ test("lines that cannot be right are told by number and do not count, and none i
   expect(said.err).toMatch(/Line 4 .*of the future/);
   // Of two of one moment the later named.
   expect((await bench.type("air")).out).toMatch(/the shop: 21 °C 50 %/);
+});
+
+test("a place named in the pipe is found as a typed one is, and the shop's own air needs none", async () => {
+  const line = (place: string, celsius: number) => JSON.stringify({ t: celsius, rh: 50, place });
+  const said = await bench.type("air - --in rack", [`${line("RAC", 24)}\n${line("the shop", 18)}\n`]);
+  expect(said).toMatchObject({ exit: 0, err: "", out: expect.stringMatching(/2 readings kept/) });
+  const { places } = await bench.json<{ places: unknown[] }>("air");
+  expect(places).toHaveLength(2);
+  expect(places).toContainEqual(expect.objectContaining({ place: "rack", celsius: 24 }));
+  expect(places).toContainEqual(expect.objectContaining({ place: "the shop", celsius: 18 }));
+});
+
+test("a reading of a place that there is not is told and does not count, until it is sent again when there is", async () => {
+  const line = '{"time":"2026-03-23T17:00Z","t":24,"rh":50,"place":"attic"}\n';
+  const said = await bench.type("air - --from attic", [line]);
+  expect(said.out).toMatch(/1 reading kept, 1 in doubt/);
+  expect(said.err).toMatch(
+    /Line 1 is kept but does not count: there is no place "attic".*settings place "attic" 4 makes it one/,
+  );
+  expect((await bench.type("air")).out).toMatch(/not known/);
+  await bench.type("settings place attic 4");
+  expect((await bench.type("air - --from attic", [line])).out).toMatch(/1 reading kept/);
+  expect((await bench.type("air - --from attic", [line])).out).toMatch(/0 readings kept, 1 known already/);
+  expect((await bench.type("air")).out).toMatch(/attic: 24 °C 50 %/);
+});
+
+test("a row that came cut off counts once it comes whole", async () => {
+  const whole = "time;temperature;humidity\n2026-03-23T17:00Z;20;50";
+  expect((await bench.type("air -", [whole])).err).toMatch(/may be cut off/);
+  await bench.type("air -", [`${whole}\n`]);
+  expect((await bench.type("air")).out).toMatch(/the shop: 20 °C 50 %/);
 });
 
 test("a logger with a gap is told so", async () => {
