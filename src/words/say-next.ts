@@ -1,9 +1,11 @@
 import { stepsAfter } from "../process/order.ts";
+import { feltBy, newestCoat } from "../shop/laid-coat.ts";
 import type { Moment } from "../shop/moment.ts";
 import { hoursOf } from "../shop/settings-at.ts";
 import type { Piece, Shop } from "../shop/shop.ts";
 import type { StepState } from "../shop/states.ts";
 import { stepStates } from "../shop/step-state.ts";
+import type { Instant } from "../time/instant.ts";
 import { capital } from "./say-list.ts";
 import { sayDrying, sayShut, sayShuts, sayState } from "./say-state.ts";
 import { sayClock } from "./say-time.ts";
@@ -24,13 +26,28 @@ export function sayNext(piece: Piece, hung: string | null, shop: Shop, speech: S
   const coming = states.filter(
     ([, { is }]) => is === "drying" || is === "open" || is === "shut" || is === "left",
   );
+  const tacky = sayTackyUnderneath(piece, coming, speech.now);
   const [first, ...others] = coming;
-  if (first === undefined) return "";
+  if (first === undefined) return capital(tacky.map((said) => `${said}.`).join(""));
   const [step, state] = first;
-  if (others.length > 0)
-    return `${capital(coming.map(([name, next]) => sayState(name, next, speech)).join("; "))}.`;
+  if (others.length + tacky.length > 0) {
+    const clauses = [...tacky, ...coming.map(([name, next]) => sayState(name, next, speech))];
+    return `${capital(clauses.join("; "))}.`;
+  }
   const follows = hung === step || (hung !== null && stepsAfter(piece.route, hung).includes(step));
   return `${capital(sayOnly(step, state, follows ? hung : null, speech))}.`;
+}
+
+/** That the newest coat was tacky, where no step tells it yet: the one upon it waits for another branch as well. */
+function sayTackyUnderneath(
+  piece: Piece,
+  coming: readonly (readonly [string, StepState])[],
+  now: Instant,
+): readonly string[] {
+  const laid = newestCoat(piece);
+  if (laid === null || !feltBy(laid.hang, now).tacky) return [];
+  const isTold = coming.some(([, state]) => state.is === "drying" && state.because === "tacky");
+  return isTold ? [] : [`${laid.step} waits until it is touched dry or hard`];
 }
 
 /**
@@ -38,10 +55,12 @@ export function sayNext(piece: Piece, hung: string | null, shop: Shop, speech: S
  * step just hung, if this one follows it.
  */
 function sayOnly(step: string, state: StepState, hung: string | null, speech: Speech): string {
-  const name = hung === null ? `${step} ` : "";
   switch (state.is) {
-    case "drying":
+    case "drying": {
+      // A coat just hung was not felt yet: another was tacky.
+      const name = hung === null || state.because === "tacky" ? `${step} ` : "";
       return `${name}${sayDrying(state, speech)}`;
+    }
     case "shut":
       return `${step} ${sayShut(state, speech)}`;
     case "open":

@@ -104,6 +104,26 @@ describe("a done act", () => {
     ]);
   });
 
+  test("tacky: that the coat waits comes before another branch that is open", () => {
+    // The ballast is poured meanwhile, and the second seal waits for both.
+    const steps = walker.steps.map((step) => ({
+      ...step,
+      after: { seal: ["drill"], "second seal": ["seal", "pour the ballast"] }[step.name] ?? step.after,
+    }));
+    const diary = new Diary({ ...walker, steps });
+    diary.tag(1, "Mon 11:00");
+    for (const step of ["shape", "drill"]) diary.hang(1, step, "Mon 12:00");
+    diary.hang(1, "seal", "Mon 13:00");
+    diary.touch(1, "seal", "tacky", "Mon 18:05");
+    expect(saidOfLast(diary, "Mon 18:05")).toEqual([
+      "1 touched 18:05, tacky. Seal waits until it is touched dry or hard; pour the ballast is open.",
+    ]);
+    diary.hang(1, "pour the ballast", "Mon 18:30");
+    expect(saidOfLast(diary, "Mon 18:30")).toEqual([
+      "1 hung 18:30, pour the ballast. Second seal waits for a touch that says dry: it was tacky.",
+    ]);
+  });
+
   test("a mend tells the step to go on from; a test that sends back too; a last step finishes", () => {
     const diary = new Diary(walker);
     diary.tag(4, "Mon 12:00");
