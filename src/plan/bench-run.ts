@@ -1,6 +1,7 @@
 import type { Minutes } from "../time/instant.ts";
 import { at } from "./at.ts";
 import { openingAfter, shutAfter } from "./lag.ts";
+import { listOf } from "./list-of.ts";
 import type { Visit } from "./plan.ts";
 import type { Prepared, PreparedTask } from "./prepare-dispatch.ts";
 import { LOOK, type PlanPiece, type PlanSetUp, type Standing, type Task } from "./problem.ts";
@@ -18,6 +19,8 @@ export interface BenchRun {
   session: number;
   readonly tasks: readonly TaskRun[];
   readonly pieces: readonly PieceRun[];
+  /** All pieces that hang on hooks, and some that hung there. */
+  readonly hung: PieceRun[];
   readonly stations: readonly StationRun[];
   /** Tasks that wait for nothing but time and room. */
   readonly candidates: TaskRun[];
@@ -42,8 +45,6 @@ export interface TaskRun {
   wake: Minutes;
   /** When its set-up must be begun for the window that is next; Infinity: any time; -Infinity: all have shut. */
   latest: Minutes;
-  /** How it ranks at the minute that is looked at, least first; written over by each choice. */
-  rank: number;
   /** How many of those it waits for are to do. */
   pending: number;
   /** Minutes still to do. */
@@ -60,7 +61,7 @@ export interface TaskRun {
   end: Minutes;
 }
 
-interface PieceRun {
+export interface PieceRun {
   readonly piece: PlanPiece;
   begun: boolean;
   /** In hand until then. */
@@ -92,12 +93,12 @@ export interface InTheAir {
 /** The bench at minute 0. */
 export function beginRun(prepared: Prepared, leave: Leave | null): BenchRun {
   const { problem } = prepared;
-  const pieces = problem.pieces.map(beginPiece);
-  const stations = problem.stations.map(({ standing }): StationRun => {
+  const pieces = listOf(problem.pieces, beginPiece);
+  const stations = listOf(problem.stations, ({ standing }): StationRun => {
     const setUp = standing === null || standing === "any" ? null : at(problem.setUps, standing.setUp);
     return { standing, busyUntil: 0, owes: setUp?.putAway ?? 0 };
   });
-  const tasks = problem.tasks.map((task, index): TaskRun => {
+  const tasks = listOf(problem.tasks, (task, index): TaskRun => {
     const piece = at(pieces, task.piece);
     return {
       index,
@@ -108,7 +109,6 @@ export function beginRun(prepared: Prepared, leave: Leave | null): BenchRun {
       setUp: task.setUp === null ? null : at(problem.setUps, task.setUp),
       wake: Math.max(task.release ?? Number.POSITIVE_INFINITY, piece.piece.release),
       latest: Number.POSITIVE_INFINITY,
-      rank: 0,
       pending: 0,
       rest: task.minutes,
       split: false,
@@ -127,11 +127,12 @@ export function beginRun(prepared: Prepared, leave: Leave | null): BenchRun {
     session: 0,
     tasks,
     pieces,
+    hung: pieces.filter(({ hookAt }) => hookAt >= 0),
     stations,
     candidates: [],
     hands: new Array<Minutes>(Math.max(1, problem.hands)).fill(0),
     looks: [...problem.looks],
-    air: problem.air.map(({ what, until }) => ({ what, from: 0, until })),
+    air: listOf(problem.air, ({ what, until }) => ({ what, from: 0, until })),
     fullUntil: 0,
     visits: [],
   };

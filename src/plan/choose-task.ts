@@ -3,7 +3,7 @@ import { at } from "./at.ts";
 import { beginMend } from "./begin-mend.ts";
 import { type BenchRun, putAwayMinutes, type TaskRun } from "./bench-run.ts";
 import { isPressing, rankTask } from "./priority.ts";
-import { emptyTrial, type Trial, tryTask } from "./try-task.ts";
+import { emptyTrial, isKeptByLimit, type Trial, tryTask } from "./try-task.ts";
 
 /** What to begin at a minute, and how; without a task, the next minute worth a try. Written over by each choice. */
 export interface Choice {
@@ -12,12 +12,19 @@ export interface Choice {
   /** For a second task tried against the one found. */
   spare: Trial;
   next: Minutes;
-  /** Candidates still to be tried. */
-  readonly awake: TaskRun[];
+  readonly awake: Awake;
 }
 
-export function emptyChoice(): Choice {
-  return { task: null, trial: emptyTrial(), spare: emptyTrial(), next: 0, awake: [] };
+/** Candidates still to be tried: the first `count` of a list that is never cut, with the rank of each beside it. */
+interface Awake {
+  readonly tasks: TaskRun[];
+  readonly ranks: Float64Array;
+  count: number;
+}
+
+export function emptyChoice({ tasks }: BenchRun): Choice {
+  const awake: Awake = { tasks: [], ranks: new Float64Array(tasks.length), count: 0 };
+  return { task: null, trial: emptyTrial(), spare: emptyTrial(), next: 0, awake };
 }
 
 /**
@@ -29,17 +36,18 @@ export function chooseTask(run: BenchRun, t: Minutes, choice: Choice): void {
   choice.next = Number.POSITIVE_INFINITY;
   const awaited = wakeCandidates(run, t, choice);
   const { awake, trial } = choice;
-  while (awake.length > 0) {
+  while (awake.count > 0) {
     const task = takeBest(awake);
+    const rank = awake.ranks[awake.count] as number;
     const ready = tryTask(run, task, t, trial);
     if (trial.missed !== null) {
       giveUpWindow(run, task, choice);
       return;
     }
     if (ready > t) choice.next = Math.min(choice.next, ready);
-    else if (isPressing(task) || trial.end <= awaited) {
+    else if (isPressing(rank) || trial.end <= awaited) {
       choice.task = task;
-      preferHeldOff(run, t, choice, task);
+      preferHeldOff(run, t, choice, rank);
       return;
     }
   }
@@ -57,13 +65,18 @@ function wakeCandidates(run: BenchRun, t: Minutes, choice: Choice): Minutes {
   let awaited = Number.POSITIVE_INFINITY;
   const { candidates } = run;
   const { awake } = choice;
-  awake.length = 0;
+  awake.count = 0;
   for (let index = 0; index < candidates.length; index++) {
     const task = candidates[index] as TaskRun;
     const { wake, latest } = task;
+    // All that wait for the limit alone wait for the same: none of them is ranked and tried.
+    if (wake <= t && isKeptByLimit(run, task, t)) {
+      choice.next = Math.min(choice.next, run.fullUntil);
+      continue;
+    }
     if (wake <= t) {
-      rankTask(run, task, t, nextOpens);
-      awake.push(task);
+      awake.ranks[awake.count] = rankTask(run, task, t, nextOpens);
+      awake.tasks[awake.count++] = task;
       continue;
     }
     choice.next = Math.min(choice.next, wake);
@@ -76,18 +89,21 @@ function wakeCandidates(run: BenchRun, t: Minutes, choice: Choice): Minutes {
  * Before a task that leaves something in the room for long, what that would hold off goes first: sanding before the
  * varnish, not after it is dust-free. Only where the task found still has its time tonight, and if it presses, though
  * the other takes a quarter longer than thought.
+ *
+ * @param rank of the task found
  */
-function preferHeldOff(run: BenchRun, t: Minutes, choice: Choice, found: TaskRun): void {
-  const { awake, trial, spare } = choice;
+function preferHeldOff(run: BenchRun, t: Minutes, choice: Choice, rank: number): void {
+  const { task: found, awake, trial, spare } = choice;
+  if (found === null) return;
   keepHeldOff(run, awake, found);
-  if (awake.length === 0) return;
+  if (awake.count === 0) return;
   const { closes } = at(run.prepared.problem.sessions, run.session);
   const shuts = closes - putAwayMinutes(run, found.station, found.setUp?.putAway ?? 0);
-  while (awake.length > 0) {
+  while (awake.count > 0) {
     const other = takeBest(awake);
     if (tryTask(run, other, t, spare) > t || spare.left > 0) continue;
     const minutes = spare.end - t;
-    if (trial.end + minutes > shuts || (isPressing(found) && t + 1.25 * minutes > found.rank)) continue;
+    if (trial.end + minutes > shuts || (isPressing(rank) && t + 1.25 * minutes > rank)) continue;
     choice.task = other;
     choice.trial = spare;
     choice.spare = trial;
@@ -96,32 +112,39 @@ function preferHeldOff(run: BenchRun, t: Minutes, choice: Choice, found: TaskRun
 }
 
 /** Keeps on the list only what the task found would hold off, and what would not hold it off in turn. */
-function keepHeldOff(run: BenchRun, awake: TaskRun[], found: TaskRun): void {
+function keepHeldOff(run: BenchRun, awake: Awake, found: TaskRun): void {
   const { holdsOff } = run.prepared;
   const { kind } = found.prepared;
   const itHolds = at(holdsOff, kind);
-  let kept = 0;
-  for (let index = 0; index < awake.length; index++) {
-    const task = awake[index] as TaskRun;
+  const { tasks, ranks, count } = awake;
+  awake.count = 0;
+  for (let index = 0; index < count; index++) {
+    const task = tasks[index] as TaskRun;
     const other = task.prepared.kind;
-    if (itHolds[other] === true && holdsOff[other]?.[kind] !== true) awake[kept++] = task;
+    if (itHolds[other] !== true || holdsOff[other]?.[kind] === true) continue;
+    tasks[awake.count] = task;
+    ranks[awake.count++] = ranks[index] as number;
   }
-  awake.length = kept;
 }
 
-/** Takes the best off the list, whose order does not matter: ties go to the lower number. */
-function takeBest(awake: TaskRun[]): TaskRun {
-  let best = at(awake, 0);
+/** Takes the best off the list, whose order does not matter, to where the list now ends: ties go to the lower number. */
+function takeBest(awake: Awake): TaskRun {
+  const { tasks, ranks } = awake;
   let place = 0;
-  for (let index = 1; index < awake.length; index++) {
-    const task = awake[index] as TaskRun;
-    if (task.rank < best.rank || (task.rank === best.rank && task.index < best.index)) {
-      best = task;
-      place = index;
-    }
+  let least = ranks[0] as number;
+  for (let index = 1; index < awake.count; index++) {
+    const rank = ranks[index] as number;
+    if (rank > least || (rank === least && (tasks[index] as TaskRun).index > (tasks[place] as TaskRun).index))
+      continue;
+    place = index;
+    least = rank;
   }
-  const last = awake.pop();
-  if (last !== undefined && last !== best) awake[place] = last;
+  const last = --awake.count;
+  const best = tasks[place] as TaskRun;
+  tasks[place] = tasks[last] as TaskRun;
+  ranks[place] = ranks[last] as number;
+  tasks[last] = best;
+  ranks[last] = least;
   return best;
 }
 

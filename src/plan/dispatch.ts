@@ -62,7 +62,7 @@ export function firstFinish(prepared: Prepared, leave: Leave, pieces: readonly n
 /** Plays the bench forward until nothing more can be placed, or until told to stop. */
 function play(run: BenchRun, stop: () => boolean): void {
   goOnWithWorkInHand(run);
-  const choice = emptyChoice();
+  const choice = emptyChoice(run);
   let t = 0;
   while (run.candidates.length > 0 && !stop()) {
     t = enterSession(run, Math.max(t, Math.min(...run.hands)));

@@ -1,6 +1,6 @@
 import type { Minutes } from "../time/instant.ts";
 import { at } from "./at.ts";
-import { type BenchRun, becomeCandidate, type TaskRun } from "./bench-run.ts";
+import { type BenchRun, becomeCandidate, type PieceRun, type TaskRun } from "./bench-run.ts";
 import { fillAir } from "./clear-of-air.ts";
 import { openingAfter } from "./lag.ts";
 import type { Trial } from "./try-task.ts";
@@ -15,6 +15,7 @@ export function placeTask(run: BenchRun, task: TaskRun, t: Minutes, trial: Trial
   piece.begun = true;
   piece.free = trial.end;
   piece.hookUntil = Math.min(piece.hookUntil, t);
+  dropUnhooked(run.hung, t);
   piece.handsLeft -= trial.end - trial.start;
   task.rest = trial.left;
   task.split = trial.left > 0;
@@ -50,6 +51,16 @@ function occupyStation({ station, task, setUp }: TaskRun, trial: Trial): void {
   station.owes = Math.max(station.owes, setUp.putAway);
 }
 
+/** Drops the pieces whose hooks are free by a minute. */
+function dropUnhooked(hung: PieceRun[], t: Minutes): void {
+  let kept = 0;
+  for (let index = 0; index < hung.length; index++) {
+    const piece = hung[index] as PieceRun;
+    if (piece.hookUntil > t) hung[kept++] = piece;
+  }
+  if (kept < hung.length) hung.length = kept;
+}
+
 /** Ends a task at `end` and wakes what waited for it. */
 function completeTask(run: BenchRun, task: TaskRun, end: Minutes): void {
   const { piece } = task;
@@ -62,6 +73,7 @@ function completeTask(run: BenchRun, task: TaskRun, end: Minutes): void {
   if (hook !== null) {
     piece.hookAt = hook.place;
     piece.hookUntil = openingAfter(hook.until, end);
+    if (!run.hung.includes(piece)) run.hung.push(piece);
   }
   piece.tasksLeft--;
   if (piece.tasksLeft === 0) {

@@ -8,7 +8,7 @@ import { setUpMinutes } from "./try-windows.ts";
  */
 const unhurried = 1e9;
 
-export function isPressing({ rank }: TaskRun): boolean {
+export function isPressing(rank: number): boolean {
   return rank < unhurried;
 }
 
@@ -16,16 +16,16 @@ export function isPressing({ rank }: TaskRun): boolean {
 const dueHorizon: Minutes = 3 * 24 * 60;
 
 /**
- * Ranks a task at `t`, before it is known whether it can begin. What presses goes first, earliest shut first; then by
+ * How a task ranks at `t`, least first, before it is known whether it can begin. What presses goes first, earliest shut first; then by
  * what a minute of delay costs over the hands-on still to do on the piece, so nearly finished ones come first. The
  * worth is the apparent tardiness cost index (A. Vepsalainen and T. Morton, Priority rules for job shops with weighted
  * tardiness costs, Management Science 33, 1987) with a straight slope for its exponential.
  */
-export function rankTask(run: BenchRun, task: TaskRun, t: Minutes, nextOpens: Minutes): void {
+export function rankTask(run: BenchRun, task: TaskRun, t: Minutes, nextOpens: Minutes): number {
   if (task.latest < t) findLatest(run, task, t);
   let must = task.latest < nextOpens ? task.latest : Number.POSITIVE_INFINITY;
   if (task.setUp !== null) must = Math.min(must, keepsUntil(task, t));
-  task.rank = must === Number.POSITIVE_INFINITY ? unhurried + cheapness(task, t) : must;
+  return must === Number.POSITIVE_INFINITY ? unhurried + cheapness(task, t) : must;
 }
 
 /** When the melt or cup that stands, and that the task can use, is good no more; Infinity: there is none. */

@@ -1,6 +1,6 @@
 import type { Minutes } from "../time/instant.ts";
 import { at } from "./at.ts";
-import { type BenchRun, putAwayMinutes, type TaskRun } from "./bench-run.ts";
+import { type BenchRun, type PieceRun, putAwayMinutes, type TaskRun } from "./bench-run.ts";
 import { clearOfAir } from "./clear-of-air.ts";
 import { openingAfter } from "./lag.ts";
 import { LOOK, type PlanWindow, SHORTEST_PART, type Wait } from "./problem.ts";
@@ -37,7 +37,7 @@ export function emptyTrial(): Trial {
  */
 export function tryTask(run: BenchRun, task: TaskRun, t: Minutes, trial: Trial): Minutes {
   trial.missed = null;
-  let ready = Math.max(t, task.piece.free, task.station?.busyUntil ?? 0, roomTonight(run, task, t));
+  let ready = whenFree(run, task, t);
   if (ready > t) return sleep(task, ready);
   ready = roomUnderLimit(run, task, t);
   if (ready > t) return ready;
@@ -51,6 +51,20 @@ export function tryTask(run: BenchRun, task: TaskRun, t: Minutes, trial: Trial):
   if (ready === t) ready = freeHook(run, task, t, trial);
   if (ready === t) ready = windowsAhead(run, task, t, trial);
   return ready;
+}
+
+/** When piece and station are free, in a session that has room for the task. */
+function whenFree(run: BenchRun, task: TaskRun, t: Minutes): Minutes {
+  return Math.max(t, task.piece.free, task.station?.busyUntil ?? 0, roomTonight(run, task, t));
+}
+
+/** Whether a task would be found to wait for the limit alone, as others were since a piece was last finished. */
+export function isKeptByLimit(run: BenchRun, task: TaskRun, t: Minutes): boolean {
+  return run.fullUntil > t && isUnderLimit(task) && whenFree(run, task, t) === t;
+}
+
+function isUnderLimit({ piece }: TaskRun): boolean {
+  return !piece.begun && piece.piece.underLimit;
 }
 
 /** Nothing but time helps: until then it is not tried again. */
@@ -72,7 +86,7 @@ function nextOpening({ prepared, session }: BenchRun): Minutes {
 /** A piece under the limit is begun only while fewer than the limit are out. */
 function roomUnderLimit(run: BenchRun, task: TaskRun, t: Minutes): Minutes {
   const { mostOut } = run.prepared.problem;
-  if (mostOut === null || task.piece.begun || !task.piece.piece.underLimit) return t;
+  if (mostOut === null || !isUnderLimit(task)) return t;
   // Asked of each piece still to be begun, at every minute that is tried.
   if (run.fullUntil > t) return run.fullUntil;
   let out = 0;
@@ -125,9 +139,11 @@ function clearOfLooks(run: BenchRun, t: Minutes, end: Minutes): Minutes {
 function freeHook(run: BenchRun, task: TaskRun, t: Minutes, trial: Trial): Minutes {
   const { hook } = task.task;
   if (hook === null || trial.left > 0 || openingAfter(hook.until, trial.end) <= trial.end) return t;
+  const { hung } = run;
   let taken = 0;
   let next = Number.POSITIVE_INFINITY;
-  for (const piece of run.pieces) {
+  for (let index = 0; index < hung.length; index++) {
+    const piece = hung[index] as PieceRun;
     if (piece === task.piece || piece.hookAt !== hook.place || piece.hookUntil <= trial.end) continue;
     taken++;
     next = Math.min(next, piece.hookUntil);

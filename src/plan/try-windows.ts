@@ -18,7 +18,8 @@ import type { Trial } from "./try-task.ts";
 export function tryWindows(run: BenchRun, task: TaskRun, t: Minutes, trial: Trial): Minutes {
   const chosen = trial.windows;
   const waits = waitsNow(task);
-  chosen.length = 0;
+  // To set a length is a call into the engine, even where there is nothing to clear.
+  if (chosen.length > 0) chosen.length = 0;
   for (let settled = false; !settled; ) {
     settled = true;
     const ready = layOut(task, t, trial);
