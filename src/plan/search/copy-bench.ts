@@ -1,5 +1,6 @@
 import { at } from "../at.ts";
 import type { Leave } from "../bench-run.ts";
+import { listOf } from "../list-of.ts";
 import type { Bench, BenchHook, BenchPiece, BenchPlace, BenchSlot, BenchTask } from "./bench.ts";
 import { layBench, layPiece, layStation, layTask, linkWait } from "./lay-bench.ts";
 import { measureTail } from "./tails.ts";
@@ -9,13 +10,14 @@ import { measureTail } from "./tails.ts";
  * a bench made for a problem in which they are not released before it. What never changes is shared.
  */
 export function copyBench(bench: Bench, { tasks: left, until }: Leave): Bench {
-  const pieces = bench.pieces.map(layPiece);
-  const slots = bench.slots.map((slot) => copySlot(slot, pieces));
-  const places = bench.places.map(
-    (place): BenchPlace => ({ hooks: place.hooks, slots: place.slots.map(({ index }) => at(slots, index)) }),
+  const pieces = listOf(bench.pieces, layPiece);
+  const slots = listOf(bench.slots, (slot) => copySlot(slot, pieces));
+  const places = listOf(
+    bench.places,
+    ({ hooks, slots: own }): BenchPlace => ({ hooks, slots: listOf(own, ({ index }) => at(slots, index)) }),
   );
-  const stations = bench.stations.map(layStation);
-  const tasks = bench.tasks.map((task) => {
+  const stations = listOf(bench.stations, layStation);
+  const tasks = listOf(bench.tasks, (task) => {
     const { piece, station, hook } = task;
     return layTask(task, {
       piece: at(pieces, piece.index),
@@ -27,7 +29,7 @@ export function copyBench(bench: Bench, { tasks: left, until }: Leave): Bench {
   for (const { index, waits } of bench.tasks) {
     for (const { on, windows } of waits) linkWait(at(tasks, index), at(tasks, on.index), windows);
   }
-  const needs = bench.needs.map(({ index }) => at(tasks, index));
+  const needs = listOf(bench.needs, ({ index }) => at(tasks, index));
   const copy = layBench({ ...bench, tasks, pieces, stations, places, slots, needs });
   release(copy, new Set(left), until);
   return copy;

@@ -1,4 +1,5 @@
 import { at } from "../at.ts";
+import { listOf } from "../list-of.ts";
 import { type Gives, LOOK, type PlanWindow, type Problem, type Task } from "../problem.ts";
 import type {
   Bench,
@@ -26,11 +27,13 @@ const NO_SESSIONS = new Int32Array(0);
 export function makeBench(problem: Problem): Bench {
   const apart = spreadApart(problem);
   const calendar = new Calendar(problem.sessions);
-  const setUps = problem.setUps.map(makeSetUp);
-  const stations = problem.stations.map((station, index) => makeStation(station, index, setUps));
-  const pieces = problem.pieces.map((piece, index) => layPiece({ ...piece, due: piece.due ?? NEVER, index }));
+  const setUps = listOf(problem.setUps, makeSetUp);
+  const stations = listOf(problem.stations, (station, index) => makeStation(station, index, setUps));
+  const pieces = listOf(problem.pieces, (piece, index) =>
+    layPiece({ ...piece, due: piece.due ?? NEVER, index }),
+  );
   const slots: BenchSlot[] = [];
-  const places = problem.places.map(({ hooks }, index) => makePlace(problem, index, hooks, slots));
+  const places = listOf(problem.places, ({ hooks }, index) => makePlace(problem, index, hooks, slots));
   const longest = problem.sessions.reduce((most, { opens, closes }) => Math.max(most, closes - opens), 0);
   const airs = new AirKinds();
   const tasks: BenchTask[] = [];
@@ -73,7 +76,8 @@ export function makeBench(problem: Problem): Bench {
     );
   }
   for (const [index, { waits }] of problem.tasks.entries()) {
-    for (const { on, windows } of waits) linkWait(at(tasks, index), at(tasks, on), windows.map(makeWindow));
+    for (const { on, windows } of waits)
+      linkWait(at(tasks, index), at(tasks, on), listOf(windows, makeWindow));
   }
   for (const [index, { hook }] of problem.pieces.entries()) {
     if (hook !== null) takeHook(at(places, hook.place), at(pieces, index), hook.until);

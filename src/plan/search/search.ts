@@ -4,6 +4,7 @@ import { chanceFrom } from "../chance.ts";
 import { checkPlan } from "../check-plan.ts";
 import { dispatch } from "../dispatch.ts";
 import { boundByPieces } from "../exact/bound-by-pieces.ts";
+import { listOf } from "../list-of.ts";
 import type { Plan } from "../plan.ts";
 import { type Prepared, prepareDispatch } from "../prepare-dispatch.ts";
 import type { Problem } from "../problem.ts";
@@ -89,7 +90,7 @@ export class SearchesWithout {
     const bench = copyBench(this.#bench, leave);
     beginBench(bench);
     const warm = this.#warm;
-    const order = this.#order.map(({ index }) => at(bench.tasks, index));
+    const order = listOf(this.#order, ({ index }) => at(bench.tasks, index));
     const options = { seed: this.#seed, warm, seeds: seedsOf(order, warm) };
     return new OpenSearch(problem, bench, dispatch(this.#prepared, leave), options);
   }
