@@ -1,5 +1,4 @@
 import { existsSync } from "node:fs";
-import { createRequire } from "node:module";
 import { join } from "node:path";
 import Database from "better-sqlite3";
 import { driver } from "./driver.mjs";
@@ -30,6 +29,7 @@ function findNativePart(): string | null {
   const near = join(import.meta.dirname, "../node_modules", usualPlace);
   if (existsSync(near)) return near;
   try {
+    const { createRequire } = globalThis.process.getBuiltinModule("node:module");
     return createRequire(import.meta.filename).resolve(usualPlace);
   } catch {
     return null;
