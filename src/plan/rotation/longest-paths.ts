@@ -1,3 +1,5 @@
+import type { TouchedPairs } from "./touched-pairs.ts";
+
 /** "No path": below every length, and so far that two of them can be added. */
 export const NO_PATH = -(1 << 28);
 
@@ -31,10 +33,10 @@ export class LongestPaths {
   /**
    * Adds x(to) >= x(from) + length.
    *
-   * @param changed is told of every pair whose least difference has risen
+   * @param changed takes every pair whose least difference has risen
    * @returns false: the constraints contradict each other, and the matrix is of no more use
    */
-  raise(from: number, to: number, length: number, changed: (from: number, to: number) => void): boolean {
+  raise(from: number, to: number, length: number, changed: TouchedPairs): boolean {
     const { nodes, lengths, rising } = this;
     const fromRow = from * nodes;
     const toRow = to * nodes;
@@ -55,7 +57,7 @@ export class LongestPaths {
         const whole = before + length + (lengths[toRow + last] as number);
         if (whole > (lengths[row + last] as number)) {
           lengths[row + last] = whole;
-          changed(first, last);
+          changed.add(first, last);
         }
       }
     }

@@ -3,6 +3,7 @@ import type { Circle, CircleSetUp } from "./circle.ts";
 import { judgeSetUps } from "./judge-set-ups.ts";
 import { MADE, STANDS } from "./known-set-up.ts";
 import { LongestPaths, NO_PATH } from "./longest-paths.ts";
+import { TouchedPairs } from "./touched-pairs.ts";
 
 /**
  * What every solution below one node of the search must keep to. Three closed networks of difference constraints speak
@@ -15,7 +16,7 @@ export class Relaxation {
   readonly size: number;
   /** The most minutes a period may have; the least unless a range of them is looked at. */
   readonly longest: number;
-  /** The node after the tasks is minute 0. */
+  /** The node after the tasks is minute 0. The two others leave it alone, so that a pair has one place in all three. */
   readonly minutes: LongestPaths;
   readonly turns: LongestPaths;
   readonly starts: LongestPaths;
@@ -33,8 +34,7 @@ export class Relaxation {
   /** The two tables of the circle in one row each, less than 0 for none; where the set-up is made, with its minutes. */
   readonly apartStanding: Int32Array;
   readonly apartMade: Int32Array;
-  readonly #queue: number[] = [];
-  readonly #queued: Uint8Array;
+  readonly #touched: TouchedPairs;
 
   constructor(circle: Circle, from?: Relaxation) {
     const size = circle.tasks.length;
@@ -44,15 +44,15 @@ export class Relaxation {
     this.size = size;
     this.longest = circle.longestPeriod ?? circle.period;
     this.minutes = from?.minutes.copy() ?? new LongestPaths(size + 1);
-    this.turns = from?.turns.copy() ?? new LongestPaths(size);
-    this.starts = from?.starts.copy() ?? new LongestPaths(size);
+    this.turns = from?.turns.copy() ?? new LongestPaths(size + 1);
+    this.starts = from?.starts.copy() ?? new LongestPaths(size + 1);
     this.before = from?.before.slice() ?? new Uint8Array(size * size);
     this.setUps = from?.setUps.slice() ?? new Uint8Array(size);
     this.hosts = from?.hosts.slice() ?? new Int16Array(size).fill(-1);
     this.overnight = from?.overnight.slice() ?? new Uint8Array(size);
     this.mayLieIn = from?.mayLieIn.slice() ?? new Uint8Array(size * sessions).fill(1);
     this.owing = from?.owing.slice() ?? new Int32Array(stations * sessions);
-    this.#queued = new Uint8Array((size + 1) * (size + 1));
+    this.#touched = new TouchedPairs(size + 1);
     this.apartStanding = from?.apartStanding ?? Int32Array.from(circle.apart.flat(), (least) => least ?? -1);
     this.apartMade =
       from?.apartMade ??
@@ -68,15 +68,15 @@ export class Relaxation {
 
   /** minute(to) >= minute(from) + length; `size` as a task is minute 0. */
   raiseMinute(from: number, to: number, length: number): boolean {
-    return this.minutes.raise(from, to, length, this.touch);
+    return this.minutes.raise(from, to, length, this.#touched);
   }
 
   raiseTurn(from: number, to: number, length: number): boolean {
-    return this.turns.raise(from, to, length, this.touch);
+    return this.turns.raise(from, to, length, this.#touched);
   }
 
   raiseStart(from: number, to: number, length: number): boolean {
-    return this.starts.raise(from, to, length, this.touch);
+    return this.starts.raise(from, to, length, this.#touched);
   }
 
   /** Its set-up is made for it, directly before it: what is known to stand before or after it moves away. */
@@ -136,64 +136,80 @@ export class Relaxation {
     return setUp === null ? null : (this.circle.setUps[setUp] ?? null);
   }
 
+  /** Conclusions are to be drawn of two tasks, or of one and its session (`size`). */
+  touch(one: number, other: number): void {
+    this.#touched.add(one, other);
+  }
+
   touchAll(node: number): void {
     for (let other = 0; other <= this.size; other++) if (other !== node) this.touch(node, other);
   }
 
   /** Nothing was added since conclusions were drawn. */
   get settled(): boolean {
-    return this.#queue.length === 0;
+    return this.#touched.isEmpty;
   }
 
   /** Draws every conclusion from what was added. @returns false: no solution is left */
   propagate(): boolean {
     const nodes = this.size + 1;
+    const touched = this.#touched;
     do {
-      for (let pair = this.#queue.pop(); pair !== undefined; pair = this.#queue.pop()) {
-        this.#queued[pair] = 0;
+      while (!touched.isEmpty) {
+        const pair = touched.take();
         const one = Math.floor(pair / nodes);
         const other = pair % nodes;
         const holds = other === this.size ? this.#judgeSession(one) : this.#judgePair(one, other);
         if (!holds) return false;
       }
       if (!judgeSetUps(this) || !this.#judgeGaps()) return false;
-    } while (this.#queue.length > 0);
+    } while (!touched.isEmpty);
     return true;
   }
 
-  readonly touch = (from: number, to: number): void => {
-    const nodes = this.size + 1;
-    const pair = from < to ? from * nodes + to : to * nodes + from;
-    if (this.#queued[pair] === 1) return;
-    this.#queued[pair] = 1;
-    this.#queue.push(pair);
-  };
-
   #judgePair(one: number, other: number): boolean {
-    return this.#coupleTurns(one, other) && this.#coupleTurns(other, one) && this.#judgeOrder(one, other);
+    const nodes = this.size + 1;
+    const there = one * nodes + other;
+    const back = other * nodes + one;
+    return (
+      this.#coupleTurns(one, other, there, back) &&
+      this.#coupleTurns(other, one, back, there) &&
+      this.#judgeOrder(one, other)
+    );
   }
 
-  /** Bounds of start, minute and turn of `to` less those of `from`, each from the two others; the lower ends. */
-  #coupleTurns(from: number, to: number): boolean {
-    const { period } = this.circle;
+  /**
+   * Bounds of start, minute and turn of `to` less those of `from`, each from the two others; the lower ends. Nearly all
+   * say nothing new, and go no further than here.
+   *
+   * @param there place of the pair in each network, `back` that of the pair turned round
+   */
+  #coupleTurns(from: number, to: number, there: number, back: number): boolean {
     const { longest } = this;
-    const leastTurn = this.turns.least(from, to);
+    const { period } = this.circle;
+    const minutes = this.minutes.lengths;
+    const turns = this.turns.lengths;
+    const starts = this.starts.lengths;
+    const leastTurn = turns[there] as number;
     if (leastTurn > NO_PATH) {
-      const turned = leastTurn * (leastTurn > 0 ? period : longest);
-      if (!this.raiseStart(from, to, this.minutes.least(from, to) + turned)) return false;
+      const start = (minutes[there] as number) + leastTurn * (leastTurn > 0 ? period : longest);
+      if (start > (starts[there] as number) && !this.raiseStart(from, to, start)) return false;
     }
-    const leastStart = this.starts.least(from, to);
+    const leastStart = starts[there] as number;
     if (leastStart <= NO_PATH) return true;
-    const over = leastStart + this.minutes.least(to, from);
-    if (!this.raiseTurn(from, to, Math.ceil(over / (over > 0 ? longest : period)))) return false;
-    const lessTurn = this.turns.least(to, from);
+    const over = leastStart + (minutes[back] as number);
+    const turn = Math.ceil(over / (over > 0 ? longest : period));
+    if (turn > (turns[there] as number) && !this.raiseTurn(from, to, turn)) return false;
+    const lessTurn = turns[back] as number;
     if (lessTurn <= NO_PATH) return true;
-    return this.raiseMinute(from, to, leastStart + lessTurn * (lessTurn > 0 ? period : longest));
+    const minute = leastStart + lessTurn * (lessTurn > 0 ? period : longest);
+    return minute <= (minutes[there] as number) || this.raiseMinute(from, to, minute);
   }
 
   /** Two tasks that hinder each other: where one order is impossible, the other is settled. */
   #judgeOrder(one: number, other: number): boolean {
-    if (this.isBefore(one, other) || this.isBefore(other, one)) return true;
+    const { size } = this;
+    if (this.before[one * size + other] === 1 || this.before[other * size + one] === 1) return true;
     const there = this.apart(one, other);
     const back = this.apart(other, one);
     if (there === null || back === null) return true;
