@@ -1,3 +1,4 @@
+import type { Circle } from "./circle.ts";
 import { MADE } from "./known-set-up.ts";
 import type { Relaxation } from "./relaxation.ts";
 
@@ -6,6 +7,8 @@ interface Spread {
   readonly from: Int32Array;
   readonly until: Int32Array;
   readonly work: Int32Array;
+  /** The longest work of all. */
+  readonly longest: number;
 }
 
 /**
@@ -18,21 +21,22 @@ interface Spread {
 export function findEdges(relaxation: Relaxation): boolean {
   const { size } = relaxation;
   const spread = spreadOf(relaxation);
-  const { from, until, work } = spread;
-  const byEnd = Uint16Array.from({ length: size }, (_, task) => task).sort(
-    (one, other) => (until[one] as number) - (until[other] as number),
-  );
-  const most = Math.max(0, ...work);
-  for (const opens of new Set(from)) {
+  const { from, until, work, longest } = spread;
+  const byEnd = sortBy(until);
+  for (let first = 0; first < size; first++) {
+    const opens = from[first] as number;
+    // Stretches that open then have been looked at.
+    if (from.indexOf(opens) < first) continue;
     let load = 0;
-    for (const task of byEnd) {
+    for (let place = 0; place < size; place++) {
+      const task = byEnd[place] as number;
       if ((from[task] as number) < opens) continue;
       load += work[task] as number;
       const shuts = until[task] as number;
       // A longer stretch that shuts at the same moment has more work in no more room.
       const room = openMinutes(relaxation, opens, shuts);
       if (load > room) return false;
-      if (load + most > room && !judgeStretch(relaxation, spread, opens, shuts, room)) return false;
+      if (load + longest > room && !judgeStretch(relaxation, spread, opens, shuts, room)) return false;
     }
   }
   return true;
@@ -43,14 +47,31 @@ function spreadOf(relaxation: Relaxation): Spread {
   const from = new Int32Array(size);
   const until = new Int32Array(size);
   const work = new Int32Array(size);
+  let longest = 0;
   for (let task = 0; task < size; task++) {
     const own = circle.tasks[task]?.minutes ?? 0;
     const head = setUps[task] === MADE ? (relaxation.setUpOf(task)?.minutes ?? 0) : 0;
     from[task] = minutes.least(size, task) - head;
     until[task] = -minutes.least(task, size) + own;
     work[task] = own + head;
+    longest = Math.max(longest, own + head);
   }
-  return { from, until, work };
+  return { from, until, work, longest };
+}
+
+/** All tasks by rising minutes; of the same, the lower number first. */
+function sortBy(minutes: Int32Array): Uint16Array {
+  const order = new Uint16Array(minutes.length);
+  for (let task = 0; task < order.length; task++) {
+    let place = task;
+    for (; place > 0; place--) {
+      const other = order[place - 1] as number;
+      if ((minutes[other] as number) <= (minutes[task] as number)) break;
+      order[place] = other;
+    }
+    order[place] = task;
+  }
+  return order;
 }
 
 function judgeStretch(
@@ -82,8 +103,10 @@ function judgeStretch(
 }
 
 function openMinutes({ circle }: Relaxation, from: number, until: number): number {
+  const { sessions } = circle;
   let sum = 0;
-  for (const { opens, closes } of circle.sessions) {
+  for (let session = 0; session < sessions.length; session++) {
+    const { opens, closes } = sessions[session] as Circle["sessions"][number];
     const minutes = Math.min(until, closes) - Math.max(from, opens);
     if (minutes > 0) sum += minutes;
   }

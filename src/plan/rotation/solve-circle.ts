@@ -130,7 +130,7 @@ class Search {
     return { status, starts: this.#starts, made: this.#made, span, nodes: this.#nodes };
   }
 
-  /** @returns false: the search was broken off */
+  /** Whatever is below a node, which is then of no more use. @returns false: the search was broken off */
   #visit(relaxation: Relaxation): boolean {
     if (this.#isOver()) return false;
     let conflict: readonly Choice[] | null = null;
@@ -146,8 +146,9 @@ class Search {
       conflict ??= findOrderConflict(relaxation, null);
       if (conflict === null && this.#isOver()) return false;
     }
-    for (const choose of conflict) {
-      const child = relaxation.copy();
+    for (const [number, choose] of conflict.entries()) {
+      // After the last choice nothing is asked of the node itself.
+      const child = number < conflict.length - 1 ? relaxation.copy() : relaxation;
       if (choose(child) && !this.#visit(child)) return false;
     }
     return true;
