@@ -4,6 +4,9 @@ import { type HoistFile, readHoistFile } from "./hoist-file.ts";
 import { leastPeriod, loneliestPeriod, readHoist } from "./read-hoist.ts";
 import { until } from "./rotation.ts";
 
+/** How many ranges all periods are cut into at first: on the lines tried hardly any wider one could be shut out. */
+const RANGES = 32;
+
 /** Nodes spent on shutting out a range before it is halved. */
 const NODES_A_RANGE = 30;
 
@@ -26,7 +29,7 @@ type Range = readonly [from: number, to: number];
  */
 function findLeastPeriod(file: HoistFile, ask: Ask): Answer {
   const isOver = until(ask);
-  const open: Range[] = [[leastPeriod(file), loneliestPeriod(file)]];
+  const open = evenRanges(leastPeriod(file), loneliestPeriod(file)).reverse();
   let rounds = 0;
   for (let range = open.pop(); range !== undefined; range = open.pop()) {
     const [from, to] = range;
@@ -46,6 +49,13 @@ function findLeastPeriod(file: HoistFile, ask: Ask): Answer {
     open.push([middle + 1, to], [from, middle]);
   }
   return { status: "infeasible", objective: null, bound: null, rounds, starts: null };
+}
+
+function evenRanges(least: number, most: number): Range[] {
+  const width = Math.ceil((most - least + 1) / RANGES);
+  const ranges: Range[] = [];
+  for (let from = least; from <= most; from += width) ranges.push([from, Math.min(most, from + width - 1)]);
+  return ranges;
 }
 
 function findFewest(file: HoistFile, period: number, ask: Ask): Answer {
