@@ -122,7 +122,7 @@ function inOtherAir(coat: Coat, air: Air, speech: Speech): Answer {
 
 /** How sure a prediction is: solvents follow no such law, and resins whose sheet tells no energy differ. */
 function howSure(coat: Coat, air: Air): readonly string[] {
-  const isTold = coat.activationEnergy !== null;
+  const isTold = coat.activationEnergy != null;
   if (coat.curesBy === "solvent") {
     const between = isTold ? null : hardBetween(coat, air, SOLVENT_ENERGY_RANGE);
     const more = between === null ? "" : `; ${between}, from ours to how butyl acetate evaporates`;

@@ -55,6 +55,6 @@ export function likelyRange(
 }
 
 function energiesOf({ curesBy, activationEnergy }: Coat): readonly number[] {
-  if (activationEnergy !== null) return [];
+  if (activationEnergy != null) return [];
   return curesBy === "resin" ? RESIN_ENERGY_RANGE : curesBy === "solvent" ? SOLVENT_ENERGY_RANGE : [];
 }

@@ -1,4 +1,4 @@
-import type { ProcessHash } from "../process/definition.ts";
+import type { ProcessDefinition, ProcessHash } from "../process/definition.ts";
 import type { JournalEvent, Tag } from "./event.ts";
 import { EVENT_COLUMNS, readRows } from "./event-rows.ts";
 import type { PieceSummary, Summarise } from "./journal.ts";
@@ -60,30 +60,16 @@ const eventsOfPiece = `SELECT ${EVENT_COLUMNS} FROM event WHERE tag = ? ORDER BY
 
 function derivePieces(file: SqliteFile, tags: readonly Tag[], summarise: Summarise): void {
   const clocks = readClockEvents(file);
-  const definitions = new Map<ProcessHash, ReturnType<typeof readDefinition>>();
+  const definitions = new Map<ProcessHash, ProcessDefinition>();
   const find = (hash: ProcessHash) => {
-    if (!definitions.has(hash)) definitions.set(hash, readDefinition(file, hash));
-    return definitions.get(hash);
+    const found = definitions.get(hash) ?? readDefinition(file, hash);
+    definitions.set(hash, found);
+    return found;
   };
   for (const tag of tags) {
     const { events } = readRows(file, eventsOfPiece, tag);
-    writeSummary(file, tag, summarisePiece(tag, mergeBySeq(events, clocks), find, summarise));
+    writeSummary(file, tag, summarise(tag, mergeBySeq(events, clocks), find));
   }
-}
-
-/** A piece whose process is not kept (a damaged file) has no rows: a reading sets its tagging aside. */
-function summarisePiece(
-  tag: Tag,
-  events: readonly JournalEvent[],
-  find: (hash: ProcessHash) => ReturnType<typeof readDefinition>,
-  summarise: Summarise,
-): PieceSummary | null {
-  if (events.some((event) => event.kind === "tagged" && find(event.process) === undefined)) return null;
-  return summarise(tag, events, (hash) => {
-    const definition = find(hash);
-    if (definition === undefined) throw new Error(`piece ${tag} asks for a process it does not name`);
-    return definition;
-  });
 }
 
 function mergeBySeq(

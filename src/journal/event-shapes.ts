@@ -1,41 +1,15 @@
+import { COAT, HANDS_ON } from "./definition-shape.ts";
 import type { EventKind } from "./event.ts";
-import {
-  by,
-  fields,
-  flag,
-  listOf,
-  number,
-  oneOf,
-  optional,
-  orNull,
-  type Shape,
-  text,
-  valuesOf,
-} from "./shape.ts";
+import { by, fields, flag, listOf, number, oneOf, optional, orNull, type Shape, text } from "./shape.ts";
 
 const scheme = listOf(fields({ colour: text, minutes: orNull(number), flashOff: orNull(number) }));
 const overrides = listOf(fields({ over: text, reason: text }));
 const part = oneOf("step", "preparation");
 const dayHours = listOf(fields({ opens: number, closes: number }));
-const handsOn = fields({ low: number, likely: number, high: number });
-const emissions = listOf(fields({ what: text }));
-const preparation = fields({ do: text, handsOn, givesOff: emissions, cautions: listOf(text) });
-const window = fields({ shuts: orNull(number), first: orNull(preparation) });
-const coat = fields({
-  name: text,
-  curesBy: text,
-  feelFirst: flag,
-  stages: valuesOf(number),
-  windows: listOf(window),
-  flashOff: number,
-  givesOff: emissions,
-  cautions: listOf(text),
-});
-
 const routeChange = by("do", {
-  put: fields({ name: text, like: text, after: text, coat: orNull(coat), handsOn: orNull(handsOn) }),
+  put: fields({ name: text, like: text, after: text, coat: orNull(COAT), handsOn: orNull(HANDS_ON) }),
   skip: fields({ step: text }),
-  swap: fields({ step: text, like: text, coat: orNull(coat) }),
+  swap: fields({ step: text, like: text, coat: orNull(COAT) }),
 });
 
 const keeps = by("way", {

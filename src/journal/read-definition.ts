@@ -1,16 +1,28 @@
 import type { ProcessDefinition, ProcessHash } from "../process/definition.ts";
-import { isRecord } from "./shape.ts";
+import { isSoundDefinition } from "./definition-shape.ts";
 import type { SqliteFile } from "./sqlite-file.ts";
+import { JournalTrouble } from "./trouble.ts";
 
-/** @returns the process version kept under this hash; undefined when there is none or it is damaged */
-export function readDefinition(file: SqliteFile, hash: ProcessHash): ProcessDefinition | undefined {
+/**
+ * The process version kept under a hash.
+ *
+ * @throws JournalTrouble "damaged" where there is none or it cannot be worked by: pieces without their process would be
+ * missing from every answer
+ */
+export function readDefinition(file: SqliteFile, hash: ProcessHash): ProcessDefinition {
   const text = file.prepare("SELECT definition FROM process_version WHERE hash = ?").pluck().get(hash);
-  if (typeof text !== "string") return undefined;
+  const definition = parse(text);
+  if (isSoundDefinition(definition)) return definition;
+  throw new JournalTrouble(
+    "damaged",
+    `A process that pieces were begun with is damaged in the journal ${file.path}: put its newest backup in its place; the damaged one was not changed.`,
+  );
+}
+
+function parse(text: unknown): unknown {
   try {
-    const definition: unknown = JSON.parse(text);
-    const whole = isRecord(definition) && Array.isArray(definition.steps) && isRecord(definition.coats);
-    return whole ? (definition as unknown as ProcessDefinition) : undefined;
+    return JSON.parse(String(text));
   } catch {
-    return undefined;
+    return null;
   }
 }

@@ -20,18 +20,13 @@ export function readEvents(file: SqliteFile, wanted: Wanted): Reading {
       wanted.of === "all"
         ? readRows(file, `SELECT ${EVENT_COLUMNS} FROM event ORDER BY seq`)
         : readRows(file, TOLD_EVENTS, JSON.stringify(choose(file, wanted, recorded ?? 0)));
-    const definitions = readDefinitions(file, events);
-    const orphans = events.filter((event) => event.kind === "tagged" && !(event.process in definitions));
     return {
       newest: newestSeq(file),
       newestRecorded: recorded,
       nextTag: nextTag(file),
-      events: orphans.length === 0 ? events : events.filter((event) => !orphans.includes(event)),
-      definitions,
-      setAside: [
-        ...setAside,
-        ...orphans.map(({ seq }) => ({ seq, why: "the process it was begun with is not kept here" })),
-      ].sort((a, b) => a.seq - b.seq),
+      events,
+      definitions: readDefinitions(file, events),
+      setAside,
     };
   })();
 }
@@ -72,8 +67,7 @@ function readDefinitions(file: SqliteFile, events: readonly JournalEvent[]) {
   const definitions: Record<ProcessHash, ProcessDefinition> = {};
   for (const event of events) {
     if (event.kind !== "tagged" || event.process in definitions) continue;
-    const definition = readDefinition(file, event.process);
-    if (definition !== undefined) definitions[event.process] = definition;
+    definitions[event.process] = readDefinition(file, event.process);
   }
   return definitions;
 }

@@ -65,8 +65,8 @@ export interface Coat {
   /** Not to be laid in warmer air, nor in damper; missing: the sheet says nothing of it. */
   readonly highestCelsius?: number | undefined;
   readonly dampestPercent?: number | undefined;
-  /** How strongly warmth speeds it, in kJ/mol, of a resin or solvent whose sheet says so; null: that of its kind. */
-  readonly activationEnergy: number | null;
+  /** How strongly warmth speeds it, in kJ/mol, of a resin or solvent whose sheet says so; null or missing: that of its kind. */
+  readonly activationEnergy?: number | null | undefined;
   /** Never opens by the clock alone: a touch must say so. */
   readonly feelFirst: boolean;
   /** Minutes from hands-on end to each stage the sheet names; rising in the order of STAGES. */

@@ -14,7 +14,7 @@ export function writeCoat(coat: Coat): string {
     lowest: coat.lowestCelsius === null ? undefined : `${coat.lowestCelsius} °C`,
     highest: coat.highestCelsius === undefined ? undefined : `${coat.highestCelsius} °C`,
     dampest: coat.dampestPercent === undefined ? undefined : `${coat.dampestPercent} %`,
-    activation_energy: coat.activationEnergy === null ? undefined : `${coat.activationEnergy} kJ/mol`,
+    activation_energy: coat.activationEnergy == null ? undefined : `${coat.activationEnergy} kJ/mol`,
     feel_first: coat.feelFirst || undefined,
     stages: filled(mapValues(coat.stages, formatDuration)),
     windows: coat.windows.length === 0 ? undefined : coat.windows.map(writeWindow),

@@ -1,5 +1,6 @@
 import { existsSync, readFileSync, writeFileSync } from "node:fs";
 import { join } from "node:path";
+import Database from "better-sqlite3";
 import { afterEach, beforeEach, describe, expect, test } from "vitest";
 import { COMMAND_WORDS, COMMANDS } from "../../src/commands/command-table.ts";
 import type { BenchInAFolder } from "../fixtures/bench-in-a-folder.ts";
@@ -262,4 +263,16 @@ describe("at a terminal", () => {
     expect(no.map(({ out }) => out).join("")).toMatch(/It delays [12] by /);
     expect((await typeAtTerminal(bench, "first 2", ["y"])).out).toMatch(/2 comes first\.\n$/);
   });
+});
+
+test("a process damaged in the journal is told in one sentence by every command that needs it", async () => {
+  await done(bench, "Mon 18:00", 'tag walker --hung "first clear" --since 12:00');
+  const file = new Database(bench.journal);
+  file.exec("UPDATE process_version SET definition = replace(definition, '\"after\":[', '\"after\":[7,')");
+  file.close();
+  for (const line of ["now", "week", "rack 1", "hang 1", "plan"]) {
+    const said = await bench.type(line);
+    expect({ line, exit: said.exit, out: said.out }).toEqual({ line, exit: 2, out: "" });
+    expect(said.err).toMatch(/^A process that pieces were begun with is damaged in the journal [^\n]+\.\n$/);
+  }
 });

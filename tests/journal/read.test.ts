@@ -198,15 +198,4 @@ describe("a row that fits no event is set aside with why, and the rest is read:"
     // And the piece can still be worked on.
     expect(await journal.append(anAct([taken(1, "shape", monday)]))).toMatchObject({ act: 3 });
   });
-
-  test("a tagging whose process is not kept", async () => {
-    const { journal, path } = await scratchJournal();
-    await journal.append(anAct([tagged(1)]));
-    bareFile(path).exec("UPDATE process_version SET definition = '{}'");
-    const { events, setAside, definitions } = await journal.read({ of: "out" });
-    expect([events, definitions]).toEqual([[], {}]);
-    expect(setAside).toEqual([{ seq: 1, why: "the process it was begun with is not kept here" }]);
-    await journal.rebuild();
-    expect(await journal.pieces(0, monday + 1)).toEqual([]);
-  });
 });

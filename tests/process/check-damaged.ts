@@ -1,5 +1,6 @@
 /** What must hold of every damaged file: a refusal that leads to the place, or something sound. */
 import { expect } from "vitest";
+import { isSoundDefinition } from "../../src/journal/definition-shape.ts";
 import type { Coat } from "../../src/process/coat.ts";
 import type { ProcessDefinition } from "../../src/process/definition.ts";
 import { stepsInOrder } from "../../src/process/order.ts";
@@ -53,9 +54,10 @@ function expectClear(problems: readonly Problem[], text: string, file: string): 
   return true;
 }
 
-/** Its steps can all be worked, its coats are there, and it can be kept as a file. */
+/** Its steps can all be worked, its coats are there, and it can be kept as a file and in the journal. */
 function expectSoundProcess(definition: ProcessDefinition, file: string): void {
   const { steps } = definition;
+  expect(isSoundDefinition(JSON.parse(JSON.stringify(definition))), file).toBe(true);
   expect(stepsInOrder(steps).length, file).toBe(steps.length);
   const named = steps.flatMap(({ coat }) => coat ?? []);
   expect(Object.keys(definition.coats).sort(), file).toEqual([...new Set(named)].sort());
