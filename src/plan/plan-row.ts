@@ -37,9 +37,7 @@ export function startsOf(plan: Plan, made: ShopProblem): Pick<PlanRow, "starts">
  */
 export function warmPlan({ starts }: Pick<PlanRow, "starts">, made: ShopProblem): Plan {
   const { problem } = made;
-  const tasks = new Map(
-    namesOfTasks(made).flatMap((name, task) => (name === undefined ? [] : [[keyOf(name), task] as const])),
-  );
+  const tasks = tasksByName(made);
   const visits = starts.flatMap((planned): Visit[] => {
     const task = tasks.get(keyOf(planned));
     if (task === undefined) return [];
@@ -47,6 +45,18 @@ export function warmPlan({ starts }: Pick<PlanRow, "starts">, made: ShopProblem)
     return [{ task, part: planned.part, setUp: 0, start, end: start + at(problem.tasks, task).minutes }];
   });
   return { visits, unplaced: [], finish: problem.pieces.map(() => null) };
+}
+
+/** A plan of one problem as the same of another that has its tasks, too; what it makes ready stays made. */
+export function carriedOver({ visits }: Plan, made: ShopProblem, other: ShopProblem): Plan {
+  const names = namesOfTasks(made);
+  const tasks = tasksByName(other);
+  const carried = visits.flatMap((visit): Visit[] => {
+    const name = names[visit.task];
+    const task = name === undefined ? undefined : tasks.get(keyOf(name));
+    return task === undefined ? [] : [{ ...visit, task }];
+  });
+  return { visits: carried, unplaced: [], finish: other.problem.pieces.map(() => null) };
 }
 
 /** Whether a plan was made for the shop as it is, acts and settings alike; else it is no more than a seed. */
@@ -88,6 +98,12 @@ function namesOfTasks({ problem, pieces }: ShopProblem): (TaskName | undefined)[
 export function tagsOf(pieces: ShopProblem["pieces"]): Tag[] {
   let untagged = 0;
   return pieces.map(({ tag }) => tag ?? --untagged);
+}
+
+function tasksByName(made: ShopProblem): ReadonlyMap<string, number> {
+  return new Map(
+    namesOfTasks(made).flatMap((name, task) => (name === undefined ? [] : [[keyOf(name), task] as const])),
+  );
 }
 
 function keyOf({ tag, step, pass }: TaskName): string {

@@ -1,5 +1,4 @@
-import type { PlanRow } from "../journal/journal.ts";
-import { type Ahead, type FitsNoSession, planAhead, planIf } from "../plan/ahead/plan-ahead.ts";
+import { type Ahead, DAYS_KEPT, type FitsNoSession, planAhead, planIf } from "../plan/ahead/plan-ahead.ts";
 import type { Searching } from "../plan/ahead/searched-shop.ts";
 import type { WhatIf } from "../plan/ahead/what-if.ts";
 import { planOfRow } from "../plan/now-by-row.ts";
@@ -15,8 +14,6 @@ import type { Workshop } from "./workshop.ts";
 const PATIENCE = 1000;
 /** Rounds between two looks at the clock. */
 const ROUNDS = 10;
-/** A plan of so many days is of the very problem that the plan kept is of. */
-const DAYS_KEPT = 7;
 
 /** How a plan is asked for. */
 interface Asking {
@@ -28,18 +25,16 @@ interface Asking {
 
 /**
  * The coming days of the shop. A plan kept that knows every act is shown as it is, so that it is the one `now` goes by;
- * else it seeds a search of a second, and what that finds is kept in its place.
+ * else it seeds a search of a second for the plan of a week, and what that finds is kept in its place.
  */
 export async function planDays(
   workshop: Workshop,
   days: number,
   { at, rounds }: Asking,
 ): Promise<PlanAnswer> {
-  const asked = await ask(workshop, at);
-  const isOurs = at === null && days <= DAYS_KEPT;
-  const kept = isOurs && asked.isCurrent ? asked.row : null;
-  const ahead = planAhead(asked.shop, asked.context, days, searchWith(asked.row, kept, rounds));
-  if (isOurs) await keep(ahead, asked, workshop);
+  const asked = await askOf(workshop, days, { at, rounds });
+  const ahead = planAhead(asked.shop, asked.context, days, searchWith(asked, rounds));
+  await keep(ahead, days, asked, workshop);
   return ahead.answer;
 }
 
@@ -53,14 +48,10 @@ export async function planDaysIf(
   whatIf: WhatIf,
   { at, rounds }: Asking,
 ): Promise<PlanAnswer | { readonly fitsNoSession: FitsNoSession }> {
-  const asked = await ask(workshop, at);
-  const { shop, context, row, isCurrent: holds } = asked;
-  const isUsual = at === null && days <= DAYS_KEPT;
-  const kept = isUsual && holds ? row : null;
-  const ahead = planIf(shop, context, days, whatIf, searchWith(row, kept, rounds));
+  const asked = await askOf(workshop, days, { at, rounds });
+  const ahead = planIf(asked.shop, asked.context, days, whatIf, searchWith(asked, rounds));
   if ("fitsNoSession" in ahead) return ahead;
-  const isOurs = isUsual && whatIf.added.every(({ due }) => due === null);
-  if (isOurs) await keep(ahead, asked, workshop);
+  await keep(ahead, days, asked, workshop);
   return ahead.answer;
 }
 
@@ -68,6 +59,15 @@ export async function planDaysIf(
 type About = Omit<Parameters<typeof rowOf>[2], "rounds">;
 
 type Asked = Awaited<ReturnType<typeof ask>>;
+
+/** What is asked about, with a plan of the week kept where more days are asked for: they are told by that one. */
+async function askOf(workshop: Workshop, days: number, { at, rounds }: Asking): Promise<Asked> {
+  const asked = await ask(workshop, at);
+  if (at !== null || days <= DAYS_KEPT || asked.kept !== null) return asked;
+  const week = planAhead(asked.shop, asked.context, DAYS_KEPT, searchWith(asked, rounds));
+  await keep(week, DAYS_KEPT, asked, workshop);
+  return ask(workshop, at);
+}
 
 async function ask(workshop: Workshop, at: Instant | null) {
   const then = at ?? undefined;
@@ -86,11 +86,13 @@ async function ask(workshop: Workshop, at: Instant | null) {
     facts,
     row,
     about,
-    isCurrent: row !== null && isCurrent(row, shop.newest, settings),
+    isOfNow: at === null,
+    /** The plan kept, where it is of now and knows every act. */
+    kept: at === null && row !== null && isCurrent(row, shop.newest, settings) ? row : null,
   };
 }
 
-function searchWith(row: PlanRow | null, kept: PlanRow | null, rounds: number): Searching {
+function searchWith({ row, kept }: Asked, rounds: number): Searching {
   return {
     kept,
     begin: (made, near) => {
@@ -113,8 +115,15 @@ function searchOn(search: Search, most: number): void {
  * Keeps a plan for whatever asks next, with what leaving work costs by it; a journal that cannot be written now goes
  * without.
  */
-async function keep({ base, toKeep }: Ahead, { facts, about }: Asked, { journal }: Workshop): Promise<void> {
+async function keep(
+  { base, toKeep }: Ahead,
+  days: number,
+  asked: Asked,
+  { journal }: Workshop,
+): Promise<void> {
+  const { facts, about, isOfNow } = asked;
   const { made, quality, rounds } = base;
+  if (!isOfNow || days > DAYS_KEPT) return;
   if (toKeep === null || quality.basis !== "plan" || rounds === 0) return;
   const row = rowOf(toKeep, made, { ...about, rounds });
   const found = planOfRow(row, about.seq, facts);

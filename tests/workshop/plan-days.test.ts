@@ -52,15 +52,38 @@ test("of a what-if only the plan without it is kept", async () => {
   expect(await workshop.readPlan()).not.toBeNull();
 });
 
-test("nothing is kept of a what-if with a date, of more days, or where nothing was searched", async () => {
+test("nothing is kept of a plan of another moment, or where nothing was searched", async () => {
+  await planDays(workshop, 7, { at: at("Tue 17:00"), rounds: 30 });
+  await planDays(workshop, 20, { at: at("Tue 17:00"), rounds: 30 });
+  await planDays(workshop, 7, { at: null, rounds: 0 });
+  expect(await workshop.readPlan()).toBeNull();
+});
+
+test("the plan that a what-if with a date is told against is the one told from then on", async () => {
   const { newPiece } = await workshop.planContext(await workshop.shop());
   if (newPiece === null) throw new Error("a walker is what a new piece would be");
   const promised = { count: 1, definition: newPiece.definition, due: "2026-05-01" };
-  await planDaysIf(workshop, 7, { days: [], added: [promised] }, asking);
-  await planDays(workshop, 7, { at: at("Tue 17:00"), rounds: 30 });
-  await planDays(workshop, 20, asking);
-  await planDays(workshop, 7, { at: null, rounds: 0 });
-  expect(await workshop.readPlan()).toBeNull();
+  const answer = await planDaysIf(workshop, 7, { days: [], added: [promised] }, asking);
+  if ("fitsNoSession" in answer) throw new Error("a walker fits an evening");
+  const row = await workshop.readPlan();
+  expect(row?.rounds).toBeGreaterThan(0);
+  const { pieces } = await planDays(workshop, 7, { at: null, rounds: 0 });
+  const told = new Map(pieces.map(({ piece, lastHandsOn }) => [piece.tag, lastHandsOn]));
+  for (const { piece, without } of answer.changes?.finishes ?? []) expect(without).toBe(told.get(piece.tag));
+  expect(await workshop.readPlan()).toEqual(row);
+});
+
+test.each([14, 30])("a plan of %i days goes on with the plan of a week, which is kept", async (days) => {
+  expect((await bench.type("settings aim 5")).err).toBe("");
+  await busyEvening();
+  const longer = await planDays(workshop, days, asking);
+  const row = await workshop.readPlan();
+  expect(row?.seq).toBe((await workshop.shop()).newest);
+  const week = await planDays(workshop, 7, { at: null, rounds: 0 });
+  expect(week.sessions.length).toBeGreaterThan(4);
+  expect(longer.sessions.slice(0, week.sessions.length)).toEqual(week.sessions);
+  expect(longer.sessions.length).toBeGreaterThan(week.sessions.length);
+  expect(await workshop.readPlan()).toEqual(row);
 });
 
 /** A busy evening: pieces of three kinds at different steps, so that an order can be played in several ways. */
@@ -74,36 +97,39 @@ async function busyEvening(): Promise<void> {
     expect((await bench.type(line)).err).toBe("");
 }
 
-test("now tells the moments of the plan just told: when each row begins, and when its piece is finished", async () => {
-  await busyEvening();
-  let compared = 0;
-  for (const moment of ["Mon 18:05", "Mon 18:40", "Tue 18:22"]) {
-    bench.now = at(moment);
-    await bench.type(`note "${moment}"`);
-    const { sessions, pieces } = await planDays(workshop, 7, asking);
-    const rows = sessions.flatMap((session) => session.rows);
-    const { work, basis } = await workshop.whatNow();
-    expect(basis).toBe("plan");
-    for (const { tags, step, why, ifLeft } of work) {
-      if (why.because !== "planned") continue;
-      const { at: begins } = why;
-      const planned = rows.filter(
-        (row) =>
-          row.step === step &&
-          row.pieces.some(({ tag }) => tag !== null && tags.includes(tag)) &&
-          row.from <= begins &&
-          begins < row.until,
-      );
-      expect(planned, `${moment} ${tags} ${step}`).toHaveLength(1);
-      const finishes = pieces.flatMap(({ piece, lastHandsOn }) =>
-        piece.tag !== null && tags.includes(piece.tag) && lastHandsOn !== null ? [lastHandsOn] : [],
-      );
-      if (ifLeft.finishNow !== null) expect(ifLeft.finishNow).toBe(Math.min(...finishes));
-      compared += 1;
+test.each([7, 14])(
+  "now tells the moments of the plan of %i days just told: when each row begins, and when its piece is finished",
+  async (days) => {
+    await busyEvening();
+    let compared = 0;
+    for (const moment of ["Mon 18:05", "Mon 18:40", "Tue 18:22"]) {
+      bench.now = at(moment);
+      await bench.type(`note "${moment}"`);
+      const { sessions, pieces } = await planDays(workshop, days, asking);
+      const rows = sessions.flatMap((session) => session.rows);
+      const { work, basis } = await workshop.whatNow();
+      expect(basis).toBe("plan");
+      for (const { tags, step, why, ifLeft } of work) {
+        if (why.because !== "planned") continue;
+        const { at: begins } = why;
+        const planned = rows.filter(
+          (row) =>
+            row.step === step &&
+            row.pieces.some(({ tag }) => tag !== null && tags.includes(tag)) &&
+            row.from <= begins &&
+            begins < row.until,
+        );
+        expect(planned, `${moment} ${tags} ${step}`).toHaveLength(1);
+        const finishes = pieces.flatMap(({ piece, lastHandsOn }) =>
+          piece.tag !== null && tags.includes(piece.tag) && lastHandsOn !== null ? [lastHandsOn] : [],
+        );
+        if (ifLeft.finishNow !== null) expect(ifLeft.finishNow).toBe(Math.min(...finishes));
+        compared += 1;
+      }
     }
-  }
-  expect(compared).toBeGreaterThan(5);
-});
+    expect(compared).toBeGreaterThan(5);
+  },
+);
 
 test("a what-if is told against the plan just told, and what leaving costs comes of that plan", async () => {
   await busyEvening();

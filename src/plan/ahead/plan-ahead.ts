@@ -6,7 +6,7 @@ import type { Plan } from "../plan.ts";
 import type { PlanAnswer } from "../plan-answer.ts";
 import { startsOf, WORTH_IT, warmPlan } from "../plan-row.ts";
 import { type NowContext, readShop, type ShopFacts } from "../plan-shop.ts";
-import { playRow } from "../play-row.ts";
+import { playRow, playRowOn } from "../play-row.ts";
 import { scorePlan } from "../score.ts";
 import type { Search } from "../search/search.ts";
 import { comparePlans } from "./compare-plans.ts";
@@ -31,6 +31,8 @@ const DAY: Minutes = 24 * 60;
 /** Days looked at: further than what is shown, so that a plan does not end in a rush; and not without end. */
 const LEAST_AHEAD = 14;
 const BEYOND_SHOWN = 7;
+/** A plan of so many days is of the very pieces that the plan kept is of; of more it is that plan gone on with. */
+export const DAYS_KEPT = 7;
 const MOST_AHEAD = 120;
 
 /** The coming days, and the plan of the shop as it is. */
@@ -54,7 +56,7 @@ export function planAhead(shop: Shop, context: NowContext, days: number, searchi
   const facts = readShop(shop, context, horizonOf(days));
   const ahead = problemAhead(facts, [], aimedFor(days));
   const search = searching.begin(ahead.made, null);
-  const standing = searching.kept === null ? null : playRow(searching.kept, ahead.made);
+  const standing = standingPlan(searching, shop, context, ahead.made, days);
   if (standing === null) searching.goOn(search);
   const base = standing === null ? asKept(ahead, search.found) : playedShop(ahead, standing, search.found);
   return { answer: answerOf(base, 0, days), base, toKeep: standing === null ? search.found.plan : null };
@@ -82,7 +84,8 @@ export function planIf(
   if (long !== null) return { fitsNoSession: long };
   const usual = problemAhead(readShop(shop, context, horizon), [], aimedFor(days));
   const other = problemAhead(facts, added, aimedFor(days));
-  const { base, toKeep, found } = searchBoth(usual, other, searching);
+  const standing = standingPlan(searching, shop, context, usual.made, days);
+  const { base, toKeep, found } = searchBoth(usual, other, standing, days <= DAYS_KEPT, searching);
   const answer = answerOf(found, added.length, days);
   const without = { pieces: answerOf(base, 0, days).pieces, score: base.score };
   const changes = comparePlans(without, { pieces: answer.pieces, score: found.score });
@@ -96,24 +99,45 @@ function horizonOf(days: number): Minutes {
 
 /** Minutes for which the pieces of the aim are planned: never under a week, so that all plans of a week agree. */
 function aimedFor(days: number): Minutes {
-  return Math.max(BEYOND_SHOWN, days) * DAY;
+  return Math.max(DAYS_KEPT, days) * DAY;
+}
+
+/** What the plan kept has become; null: none is kept that still holds. */
+function standingPlan(
+  { kept }: Searching,
+  shop: Shop,
+  context: NowContext,
+  made: ShopProblem,
+  days: number,
+): Plan | null {
+  if (kept === null || days <= DAYS_KEPT) return kept === null ? null : playRow(kept, made);
+  const week = problemAhead(readShop(shop, context, horizonOf(DAYS_KEPT)), [], aimedFor(DAYS_KEPT));
+  return playRowOn(kept, week.made, made);
 }
 
 /**
  * Searches for the plan with and without a what-if, each begun with the order of the other, so that what differs comes
  * of the what-if and not of a search that happened to do better. The plan kept stands for the one without, as everything
  * else tells it, unless a better one is worth taking its place.
+ *
+ * @param standing what the plan kept has become
+ * @param mayBeBetter false: it stands, whatever is found
  */
-function searchBoth(usual: ProblemAhead, other: ProblemAhead, { begin, goOn, kept }: Searching) {
+function searchBoth(
+  usual: ProblemAhead,
+  other: ProblemAhead,
+  standing: Plan | null,
+  mayBeBetter: boolean,
+  { begin, goOn }: Searching,
+) {
   const first = begin(usual.made, null);
   goOn(first);
   const search = begin(other.made, inOrderOf(first, usual.made, other.made));
   goOn(search);
   const again = begin(usual.made, inOrderOf(search, other.made, usual.made));
   const best = again.found.score.total < first.found.score.total ? again.found : first.found;
-  const standing = kept === null ? null : playRow(kept, usual.made);
   const cost = standing === null ? Number.POSITIVE_INFINITY : scorePlan(usual.made.problem, standing).total;
-  const isNew = standing === null || best.score.total < cost * (1 - WORTH_IT);
+  const isNew = standing === null || (mayBeBetter && best.score.total < cost * (1 - WORTH_IT));
   const base = isNew ? asKept(usual, best) : playedShop(usual, standing, best);
   return { base, toKeep: isNew ? best.plan : null, found: checkedShop(other, search.found) };
 }

@@ -16,6 +16,18 @@ export function playing(problem: Problem): Playing {
 }
 
 /**
+ * A plan of fewer tasks as it stands, and after it in their order those it knows nothing of, each as soon as can be.
+ * Null: they can be done in no way.
+ */
+export function playAfter(problem: Problem, plan: Plan): Plan | null {
+  const [player] = playing(problem);
+  const { bench } = player;
+  const order = orderOf(bench, plan);
+  player.playWhole({ order, decided: decisionsOf(order, plan), cost: 0 });
+  return player.cost === Number.POSITIVE_INFINITY ? null : planOf(bench);
+}
+
+/**
  * A plan of an earlier moment gone on with: its order as it comes, with what it shares and sets up, or as a list of what
  * goes first where nothing waits for what cannot be begun, whichever costs least. Null: it can be gone on with in no way.
  */
