@@ -1,14 +1,14 @@
 /**
  * The bundles of dist/, for the sake of a fast start: loading many small files, or ES modules, costs more.
  *
- * - `commands-HASH.cjs` and `dashboard-HASH.cjs`: main.ts and all of ours it can reach, in one CommonJS file; but for what
- *   only the other of the two needs, which is a third less to load. A dynamic `import("./x.ts")` runs that file of ours when
- *   its line is reached.
+ * - `now-HASH.cjs`, `commands-HASH.cjs` and `dashboard-HASH.cjs`: main.ts and all of ours it can reach, in one CommonJS file;
+ *   but for what others of them need (programs.mjs), which is up to half. A dynamic `import("./x.ts")` runs that file of ours
+ *   when its line is reached.
  * - A dynamic import that leads to a library (zod, yaml, conf), or to what is large and seldom run, is a bundle apart,
  *   loaded when its line is reached.
  * - Ink waits at its top level, so what leads to it must be an ES module.
  * - `NAME-worker.cjs`: each source of that name is a thread's own program.
- * - `dryline.cjs`: the launcher, which chooses between the two.
+ * - `dryline.cjs`: the launcher, which chooses among the three.
  *
  * They do not share modules: each has its own copy of what they have in common. So no module under src/ may keep
  * changing state at its top level, nor ask across them whether a thing is of its class.
@@ -19,6 +19,7 @@ import * as esbuild from "esbuild";
 import { findApart } from "./find-apart.mjs";
 import { builtFolder, packageRoot } from "./fresh.mjs";
 import { driver, newerDriver } from "./journal/driver.mjs";
+import { heldBy, programNames } from "./programs.mjs";
 
 /** @satisfies {esbuild.BuildOptions} */
 const common = {
@@ -156,45 +157,48 @@ const inkModule = {
 
 /** @typedef {{ files: Files, names: Map<string, string> }} Bundles `names`: file name in dist/ of each source's bundle */
 
-/** @returns {Promise<{ files: Files, programs: string[] }>} all that dist/ holds, and the file names of the two programs */
+/** @returns {Promise<{ files: Files, programs: string[] }>} all that dist/ holds, and the file names of the programs */
 export async function bundleAll() {
-  const { scripts, modules, doors } = await findApart({ ...common, plugins: [withoutDeveloperTools] });
+  const { scripts, modules, held } = await findApart({ ...common, plugins: [withoutDeveloperTools] });
   const libraries = together([await bundle(scripts, commonJs), await bundle(modules, inkModule)]);
-  const ways = doors.flatMap(([, way]) => way);
   const apart = together([
     libraries,
-    await bundle(ways, { ...commonJs, plugins: [reachApart(libraries.names)] }),
+    await bundle(held, { ...commonJs, plugins: [reachApart(libraries.names)] }),
   ]);
-  const programs = await Promise.all(doors.map(([program, way]) => bundleProgram(program, way, apart.names)));
-  const [commands = "", dashboard = ""] = programs.flatMap(({ names }) => [...names.values()]);
+  const bundles = await Promise.all(programNames.map((program) => bundleProgram(program, apart.names)));
+  const programs = bundles.flatMap(({ names }) => [...names.values()]);
   const workers = await bundle(sourcesOfWorkers(), { ...commonJs, entryNames: "[name]" });
   const launcher = await bundle([join(packageRoot, "src/launch.mjs")], {
     ...commonJs,
     entryNames: "dryline",
     define: {
       ...commonJs.define,
-      "process.env.DRYLINE_COMMANDS": JSON.stringify(commands),
-      "process.env.DRYLINE_DASHBOARD": JSON.stringify(dashboard),
+      ...Object.fromEntries(
+        programNames.map((program, index) => [
+          `process.env.DRYLINE_${program.toUpperCase()}`,
+          JSON.stringify(programs[index]),
+        ]),
+      ),
     },
     banner: { js: '#!/usr/bin/env node\n"use strict";' },
   });
-  return { files: together([apart, ...programs, workers, launcher]).files, programs: [commands, dashboard] };
+  return { files: together([apart, ...bundles, workers, launcher]).files, programs };
 }
 
 /**
- * @param {string} program its name
- * @param {readonly string[]} way into what it holds itself, though others have a bundle apart for it
+ * @param {import("./programs.mjs").Program} program
  * @param {Map<string, string>} apart file name in dist/ of each source's bundle apart
  * @returns {Promise<Bundles>}
  */
-async function bundleProgram(program, way, apart) {
+async function bundleProgram(program, apart) {
+  const own = heldBy(program);
   const { files, names } = await bundle([join(packageRoot, "src/main.ts")], {
     ...commonJs,
     entryNames: `${program}-[hash]`,
     // Else this would be put around the text at each start, and it is a long one.
     banner: { js: "(function (exports, require, module, __filename, __dirname) {" },
     footer: { js: "})" },
-    plugins: [reachApart(new Map([...apart].filter(([source]) => !way.includes(source))))],
+    plugins: [reachApart(new Map([...apart].filter(([source]) => !own.includes(source))))],
   });
   for (const name of names.values()) files.set(name, inAscii(reachAsLoaded(files.get(name) ?? "")));
   return { files, names };

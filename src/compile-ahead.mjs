@@ -10,7 +10,7 @@ const longestMilliseconds = 60_000;
 /**
  * Where it fails, as when SQLite's binary is not installed yet, the program still runs, only slower to start.
  *
- * @param {readonly string[]} programs paths of the bundles for commands and for the dashboard, whose folder can be written
+ * @param {readonly string[]} programs paths of their bundles, in the order of programs.mjs, in a folder that can be written
  */
 export function compileAhead(programs) {
   const home = mkdtempSync(join(tmpdir(), "dryline-build-"));

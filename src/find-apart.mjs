@@ -2,6 +2,7 @@
 import { join } from "node:path";
 import * as esbuild from "esbuild";
 import { packageRoot } from "./fresh.mjs";
+import { heldBySome } from "./programs.mjs";
 
 /** The one library that every start needs. */
 const everyday = "better-sqlite3";
@@ -9,20 +10,13 @@ const everyday = "better-sqlite3";
 /** Large, and seldom run: every start would read it for nothing. */
 const seldom = ["src/commands/rotation.ts"];
 
-/**
- * What each program of the launcher is for, by its one way in; the other program reaches it as a bundle apart.
- *
- * @type {Readonly<Record<string, string>>}
- */
-const doors = { commands: "src/commands/command-line.ts", dashboard: "src/dashboard/run-dashboard.ts" };
-
 /** Waits at its top level. */
 const ink = "ink";
 
 /**
  * @param {esbuild.BuildOptions} options how the program is bundled
- * @returns {Promise<{ scripts: string[], modules: string[], doors: [program: string, way: string[]][] }>}
- *   source files to be bundled apart: as CommonJS, and those that must be ES modules; and each program with its way in
+ * @returns {Promise<{ scripts: string[], modules: string[], held: string[] }>} source files to be bundled apart: as CommonJS,
+ *   those that must be ES modules, and those that only some programs hold
  */
 export async function findApart(options) {
   const { metafile } = await esbuild.build({
@@ -44,10 +38,7 @@ export async function findApart(options) {
   return {
     scripts: paths(apart.filter(([, names]) => !names.includes(ink))),
     modules: paths(apart.filter(([, names]) => names.includes(ink))),
-    doors: Object.entries(doors).map(([program, way]) => [
-      program,
-      reached.filter((file) => file === way).map((file) => join(packageRoot, file)),
-    ]),
+    held: heldBySome.filter((source) => reached.some((file) => join(packageRoot, file) === source)),
   };
 }
 

@@ -14,7 +14,7 @@ export const builtCommand = join(builtFolder, "dryline.cjs");
 /** File name in dist/: what dist/ was made from. */
 export const stampFile = "sources.sha256";
 
-/** @typedef {{ fingerprint: string, programs: string[] }} Stamp of the sources, and the file names of the two programs */
+/** @typedef {{ fingerprint: string, programs: string[] }} Stamp of the sources, and the file names of the programs */
 
 /**
  * @param {Stamp} stamp

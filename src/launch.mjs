@@ -3,10 +3,13 @@ import { join } from "node:path";
 import { mayBeTerminal } from "./commands/may-be-terminal.mjs";
 import { loadProgram } from "./load-program.mjs";
 
-/** Put in by the build. Either does the whole work; the one that is for the other's is only slower to start. */
+/** Put in by the build. Each does the whole work; those that are for the others' are only slower to start. */
+const now = process.env.DRYLINE_NOW ?? "";
 const commands = process.env.DRYLINE_COMMANDS ?? "";
 const dashboard = process.env.DRYLINE_DASHBOARD ?? "";
 
-const program = process.argv.length === 2 && mayBeTerminal(0) && mayBeTerminal(1) ? dashboard : commands;
-// Node's own, as this is bundled to CommonJS: to load node:module for another takes a millisecond.
+const [, , word] = process.argv;
+const others = word === undefined || word === "now" ? now : commands;
+const program = word === undefined && mayBeTerminal(0) && mayBeTerminal(1) ? dashboard : others;
+// Node's own `require`, as this is bundled to CommonJS: to make another takes loading node:module, a millisecond.
 loadProgram(join(import.meta.dirname, program)).run(require);

@@ -1,6 +1,6 @@
 /**
  * Runs the programs as on any evening and keeps what V8 compiled of them, for the next starts to take up. The build runs
- * this file as a process of its own, as `node warm-up.mjs COMMANDS DASHBOARD`, the bundles of the two programs, with
+ * this file as a process of its own, as `node warm-up.mjs NOW COMMANDS DASHBOARD`, the bundles of the programs, with
  * DRYLINE_HOME a scratch folder and no terminal.
  */
 import { spawnSync } from "node:child_process";
@@ -10,10 +10,11 @@ import { dirname, join } from "node:path";
 import { PassThrough } from "node:stream";
 import { compiledCodeOf, loadProgram } from "./load-program.mjs";
 
-const [, , commands = "", dashboard = ""] = process.argv;
-const folder = dirname(commands);
-const require = createRequire(commands);
-const programs = { commands: loadProgram(commands), dashboard: loadProgram(dashboard) };
+const bundles = process.argv.slice(2);
+const [now = "", commands = "", dashboard = ""] = bundles;
+const folder = dirname(now);
+const require = createRequire(now);
+const programs = new Map(bundles.map((bundle) => [bundle, loadProgram(bundle)]));
 
 /** What a shop in mid-rotation is made by, in processes of their own. */
 const before = [
@@ -32,7 +33,6 @@ const before = [
   ["touch", "6", "dry"],
   ["putaway", "spray corner"],
   ["ready", "spray corner", "load red"],
-  ["take", "4", "tie the tail"],
 ];
 
 /** Two days of a thermometer, from before those pieces hung. */
@@ -43,20 +43,22 @@ const readings = Array.from({ length: 49 }, (_, hour) => {
 
 /** What is run here. A function that none of these needs is compiled when it is reached. */
 const everyday = [
-  () => runCommand("now"),
-  () => runCommand("week"),
+  () => run(now, "now"),
+  () => run(commands, "week"),
+  () => run(commands, "take", "4", "tie the tail"),
+  () => run(commands, "hang", "4", "tie the tail"),
   () => {
     runAside(["air", "-"], readings.join("\n"));
-    runCommand("now");
+    run(now, "now");
   },
+  () => run(commands, "rack"),
   runDashboard,
   () => {
     runAside(["plan"]);
-    runCommand("now");
+    run(now, "now");
   },
   () => {
-    keepCompiledCode(commands, programs.commands.script);
-    keepCompiledCode(dashboard, programs.dashboard.script);
+    for (const [bundle, { script }] of programs) keepCompiledCode(bundle, script);
   },
 ];
 
@@ -68,10 +70,13 @@ function runAside(words, input = "") {
   spawnSync(process.execPath, [join(folder, "dryline.cjs"), ...words], { input });
 }
 
-/** @param {string[]} words */
-function runCommand(...words) {
+/**
+ * @param {string} program its bundle
+ * @param {string[]} words
+ */
+function run(program, ...words) {
   process.argv = [process.execPath, join(folder, "dryline.cjs"), ...words];
-  programs.commands.run(require);
+  programs.get(program)?.run(require);
 }
 
 /** Opens the dashboard on a made-up terminal, until its first whole frame. */
@@ -88,8 +93,7 @@ function runDashboard() {
   });
   Object.defineProperty(process, "stdin", { value: stdin });
   Object.defineProperty(process, "stdout", { value: stdout });
-  process.argv = [process.execPath, join(folder, "dryline.cjs")];
-  programs.dashboard.run(require);
+  run(dashboard);
 }
 
 /**

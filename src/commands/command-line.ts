@@ -17,7 +17,7 @@ export async function runCommandLine(argv: readonly string[], context: CommandCo
   const line = await readCommand(argv);
   if ("problems" in line) return sayProblems(line.problems, argv.includes("--json"), context);
   if (line.words.has("help")) {
-    const { helpOf } = await import("./help.ts");
+    const { helpOf } = await import("./help-of.ts");
     for (const said of helpOf(line.word, line.command))
       context.out(`${breakLine(plainText(said), context.columns)}\n`);
     return 0;

@@ -6,9 +6,9 @@ import { sayCaution } from "../words/say-caution.ts";
 import { capital } from "../words/say-list.ts";
 import { sayReckoned } from "../words/say-reckoned.ts";
 import type { Bench } from "./bench.ts";
-import type { Answer, Command, Group, Options } from "./command.ts";
+import type { Answer, Command, Group } from "./command.ts";
 import { COMMAND_WORDS, COMMANDS } from "./command-table.ts";
-import { COMMON } from "./read-command.ts";
+import { helpOf } from "./help-of.ts";
 
 const GROUPS: readonly Group[] = ["what now", "at the bench", "the shop", "the trade", "beside"];
 
@@ -42,27 +42,6 @@ export const help: Command = {
     return caution(said, bench);
   },
 };
-
-/** How to say one command: usage, options, examples. */
-export function helpOf(word: string, command: Command): string[] {
-  const options: Options = { ...command.options, ...COMMON };
-  const rows = Object.entries(options).map(([name, { value, says }]) => [
-    `--${name}${value === null ? "" : ` ${value}`}`,
-    says,
-  ]);
-  return [
-    ...command.usage.map((usage) => `dryline ${usage}`),
-    `  ${capital(command.says)}.`,
-    "",
-    ...layOut(
-      command.examples.map(([line, says]) => [`dryline ${line}`, says]),
-      null,
-    ),
-    "",
-    ...layOut(rows, null),
-    ...(word === "help" ? ["", "dryline --version tells the version."] : []),
-  ];
-}
 
 /** All commands in their groups, a line each, and where more is told. */
 async function overview({ context }: Bench): Promise<Answer> {

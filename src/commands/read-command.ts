@@ -2,7 +2,6 @@ import { type ParseArgsConfig, parseArgs } from "node:util";
 import { nearestWord } from "../process/nearest.ts";
 import { sayList } from "../words/say-list.ts";
 import type { Command, Options } from "./command.ts";
-import { COMMAND_WORDS, COMMANDS } from "./command-table.ts";
 import { CommandWords } from "./command-words.ts";
 
 /** Options every command takes. */
@@ -29,15 +28,22 @@ export async function readCommand(
   const [first = "now", ...others] = argv;
   if (first === "--help" || first === "-h") return readCommand(["help", ...others]);
   const [word, rest] = first.startsWith("-") ? ["now", argv] : [first, others];
-  const entry = Object.hasOwn(COMMANDS, word) ? COMMANDS[word] : undefined;
-  if (entry === undefined) return { problems: [sayUnknown(word)] };
-  const command = await entry.load();
+  const command = await loadCommand(word);
+  if (typeof command === "string") return { problems: [command] };
   const read = readOptions(rest, { ...command.options, ...COMMON });
   return "problems" in read ? read : { word, command, words: new CommandWords(read.words, read.options) };
 }
 
-function sayUnknown(word: string): string {
-  const near = nearestWord(word, COMMAND_WORDS);
+/** The command of that word, or what is wrong with it. The program for `now` alone does not hold the table of all. */
+async function loadCommand(word: string): Promise<Command | string> {
+  if (word === "now") return (await import("./now.ts")).now;
+  const { COMMAND_WORDS, COMMANDS } = await import("./command-table.ts");
+  const entry = Object.hasOwn(COMMANDS, word) ? COMMANDS[word] : undefined;
+  return entry === undefined ? sayUnknown(word, COMMAND_WORDS) : entry.load();
+}
+
+function sayUnknown(word: string, known: readonly string[]): string {
+  const near = nearestWord(word, known);
   return near === null
     ? `there is no command "${word}": "dryline help" lists them`
     : `there is no command "${word}": perhaps "${near}"`;
