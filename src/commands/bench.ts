@@ -81,7 +81,7 @@ export class Bench {
     if (workshop.tasteTrouble !== null) this.#warn(workshop.tasteTrouble);
     if (workshop.journal.canWrite) return;
     const { sayReadOnly } = await import("../words/say-read-only.ts");
-    this.#warn(sayReadOnly(workshop.places.data));
+    this.#warn(sayReadOnly(workshop.journal, workshop.places.data));
   }
 
   async close(): Promise<void> {

@@ -157,7 +157,7 @@ export class DashboardLoop implements Store {
     const { facts, message } = this.#state;
     if (facts === null) return;
     const { journal, places, tasteTrouble } = this.#workshop;
-    const readOnly = journal.canWrite ? "" : sayReadOnly(places.data);
+    const readOnly = sayReadOnly(journal, places.data);
     const warnings = [message?.text ?? "", readOnly, tasteTrouble ?? ""].filter(Boolean);
     const said = [...warnings, await this.#sinceYouWereHere(facts)].filter(Boolean);
     if (said.length === 0) return;

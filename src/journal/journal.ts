@@ -163,8 +163,10 @@ export interface PlannedStart {
 
 /** The one door to where events are kept. Async, so that a shop of several benches can keep it elsewhere later. */
 export interface Journal {
-  /** False: it can only be read, and keeping an act or readings throws JournalTrouble "read only". */
+  /** False: it can only be read, and keeping an act or readings throws JournalTrouble "read only" or "disk full". */
   readonly canWrite: boolean;
+  /** It can only be read because its disk has no room. */
+  readonly isFull: boolean;
   /**
    * Writes one act whole and durably, or nothing.
    *

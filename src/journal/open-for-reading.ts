@@ -1,4 +1,4 @@
-import { accessSync, constants, existsSync, readFileSync } from "node:fs";
+import { accessSync, constants, existsSync, readFileSync, statSync } from "node:fs";
 import { dirname } from "node:path";
 import type { Database } from "better-sqlite3";
 import { openBytes, openDatabase } from "./open-database.ts";
@@ -25,7 +25,16 @@ const BY_ROLLBACK = 1;
  * is brought up to date there is forgotten.
  */
 export function openForReading(path: string): Database {
-  if (existsSync(`${path}-wal`)) return openDatabase(path, { readonly: true });
+  return existsSync(`${path}-wal`) ? openDatabase(path, { readonly: true }) : openCopy(path);
+}
+
+/** Whether the file holds all there is: nothing lies in the log beside it. */
+export function isWhole(path: string): boolean {
+  return (statSync(`${path}-wal`, { throwIfNoEntry: false })?.size ?? 0) === 0;
+}
+
+/** Opens a copy in memory of a journal that is whole. */
+export function openCopy(path: string): Database {
   const bytes = readFileSync(path);
   for (const at of VERSIONS_AT) bytes[at] = BY_ROLLBACK;
   return openBytes(bytes);

@@ -4,8 +4,8 @@ import type { Database, Statement } from "better-sqlite3";
 import { createFile } from "./create-file.ts";
 import { checkHeader, checkMarks } from "./file-header.ts";
 import { openDatabase } from "./open-database.ts";
-import { mayWrite, openForReading } from "./open-for-reading.ts";
-import { explainError } from "./trouble.ts";
+import { isWhole, mayWrite, openCopy, openForReading } from "./open-for-reading.ts";
+import { explainError, JournalTrouble } from "./trouble.ts";
 import { bringToNewestForm } from "./upgrade-tables.ts";
 
 /** How long another program's write is waited for. Ours take milliseconds; a rebuild of ten years, seconds. */
@@ -17,6 +17,8 @@ export interface SqliteFile {
   readonly database: Database;
   /** False: the disk or its rights allow reading alone. */
   readonly canWrite: boolean;
+  /** That is so because the disk has no room. */
+  readonly isFull: boolean;
   /** Prepared at the first call, the same after that. */
   prepare(sql: string): Statement<unknown[]>;
 }
@@ -33,11 +35,15 @@ export function openFile(path: string): SqliteFile {
   try {
     if (!existsSync(file)) createFile(file);
     checkHeader(file);
-    if (!mayWrite(file)) return prepareReading(file);
+    if (!mayWrite(file)) return asFile(file, openForReading(file), "may not be written");
     closeToOthers(file);
     return prepareConnection(file);
   } catch (error) {
-    throw explainError(error, file);
+    const trouble = explainError(error, file);
+    const isFull = trouble instanceof JournalTrouble && trouble.code === "disk full";
+    // SQLite finds no room for its log then. What hangs and what to work now can be told all the same.
+    if (isFull && isWhole(file)) return asFile(file, openCopy(file), "disk full");
+    throw trouble;
   }
 }
 
@@ -54,14 +60,15 @@ function prepareConnection(path: string): SqliteFile {
     database.close();
     throw error;
   }
-  return asFile(path, database, true);
+  return asFile(path, database, null);
 }
 
-function prepareReading(path: string): SqliteFile {
-  return asFile(path, openForReading(path), false);
-}
-
-function asFile(path: string, database: Database, canWrite: boolean): SqliteFile {
+/** @param hindrance why it can only be read; null: it can be written */
+function asFile(
+  path: string,
+  database: Database,
+  hindrance: "may not be written" | "disk full" | null,
+): SqliteFile {
   try {
     // The header in the file may be older than the log beside it, so the marks are read again through SQLite.
     checkMarks(
@@ -78,7 +85,8 @@ function asFile(path: string, database: Database, canWrite: boolean): SqliteFile
   return {
     path,
     database,
-    canWrite,
+    canWrite: hindrance === null,
+    isFull: hindrance === "disk full",
     prepare(sql) {
       const known = statements.get(sql);
       if (known !== undefined) return known;

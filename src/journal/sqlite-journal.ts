@@ -7,7 +7,7 @@ import { readPlanRow, writePlanRow } from "./plan-row.ts";
 import { readPieces, readStepTimes } from "./read-derived.ts";
 import { readEvents } from "./read-events.ts";
 import { openFile } from "./sqlite-file.ts";
-import { explainError } from "./trouble.ts";
+import { diskFull, explainError, JournalTrouble } from "./trouble.ts";
 
 /**
  * Opens the journal kept in one SQLite file, making an empty one where there is none. Several programs may have it
@@ -23,7 +23,9 @@ export async function openJournal(path: string, deriving: Deriving): Promise<Jou
     try {
       return work();
     } catch (error) {
-      throw explainError(error, file.path);
+      const trouble = explainError(error, file.path);
+      const isRefused = trouble instanceof JournalTrouble && trouble.code === "read only";
+      throw isRefused && file.isFull ? diskFull(file.path) : trouble;
     }
   };
   try {
@@ -39,6 +41,7 @@ export async function openJournal(path: string, deriving: Deriving): Promise<Jou
   let ownAppends = 0;
   return {
     canWrite: file.canWrite,
+    isFull: file.isFull,
     async append(append) {
       const { checkAct } = await import("./check-act.ts");
       checkAct(append.events);

@@ -33,12 +33,9 @@ const sentences: readonly (readonly [prefix: string, code: TroubleCode, say: (pa
     (path) =>
       `The journal ${path} is damaged: put its newest backup in its place; the damaged one was not changed.`,
   ],
-  [
-    "SQLITE_FULL",
-    "disk full",
-    (path) =>
-      `The disk that holds ${path} is full: make room and do it again; nothing of this act was written.`,
-  ],
+  ["SQLITE_FULL", "disk full", sayFull],
+  // No room for the index of the log, which SQLite makes as it opens the file.
+  ["SQLITE_IOERR_SHMSIZE", "disk full", sayFull],
   [
     "SQLITE_READONLY",
     "read only",
@@ -64,6 +61,15 @@ const sentences: readonly (readonly [prefix: string, code: TroubleCode, say: (pa
       `The disk failed while the journal ${path} was read or written: look to the disk, then do it again.`,
   ],
 ];
+
+/** Why nothing is written where the disk has no room. */
+export function diskFull(path: string): JournalTrouble {
+  return new JournalTrouble("disk full", sayFull(path));
+}
+
+function sayFull(path: string): string {
+  return `The disk that holds ${path} is full: make room and do it again; nothing of this act was written.`;
+}
 
 /** Node's codes for a folder or a file that cannot be made or read, as SQLite's. */
 const sameAs: Readonly<Record<string, string>> = {

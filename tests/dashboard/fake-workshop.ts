@@ -60,6 +60,7 @@ export class FakeWorkshop implements Workshop {
   readonly places = { config: "", data: "", state: "", cache: "" };
   readonly journal: Journal = {
     canWrite: true,
+    isFull: false,
     append: unasked,
     read: unasked,
     stepTimes: unasked,

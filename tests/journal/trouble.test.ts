@@ -86,6 +86,7 @@ describe("what was thrown, told in our words:", () => {
     ["ENOSPC", "disk full"],
     ["SQLITE_BUSY_RECOVERY", "locked"],
     ["SQLITE_CORRUPT_INDEX", "damaged"],
+    ["SQLITE_IOERR_SHMSIZE", "disk full"],
     ["SQLITE_NOTADB", "not a journal"],
   ])("%s is %s", (given, code) => {
     expect(explainError(withCode(given), "/j.db")).toMatchObject({ code });
