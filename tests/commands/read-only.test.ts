@@ -90,7 +90,7 @@ test.skipIf(!mayRead)("an act is refused in one sentence, and nothing of it is k
   for (const words of [
     ["tag", "carved walker"],
     ["note", "cold"],
-    ["hours", "till", "22:15"],
+    ["hours", "tomorrow", "18-22"],
     ["air", "18C", "50%"],
   ]) {
     const said = dryline(someUser, ...words);
