@@ -63,16 +63,20 @@ export function hangMarked(state: DashboardState, tags: readonly Tag[]): Effect 
   return { is: "choose", title: "Hang which?", lines: [], choices };
 }
 
-/** Begins the set-up of the marked row: the pot is lit, the brush is being loaded. */
+/** Begins the set-up of the typed tag's work, else of the marked row: the pot is lit, the brush is being loaded. */
 export function readyMarked(state: DashboardState): Step {
-  const marked = markedRow(state);
-  if (marked?.is !== "work" || marked.row.setUp === null) {
-    return still({
-      ...state,
-      message: { text: "Mark a row of work that needs a set-up first.", tone: "told" },
-    });
+  const { typed, rows } = state;
+  const meant =
+    typed === "" ? [markedRow(state)] : rows.filter(({ row }) => row.tags.includes(Number(typed)));
+  const found = meant.find((one) => one?.is === "work" && one.row.setUp !== null);
+  if (found?.is !== "work" || found.row.setUp === null) {
+    const text =
+      typed === ""
+        ? "Mark a row of work that needs a set-up first."
+        : `No work of ${typed} now needs a set-up first.`;
+    return still({ ...cleared(state), message: { text, tone: "told" } });
   }
-  const { station, setUp } = marked.row;
+  const { station, setUp } = found.row;
   const request: ActRequest = {
     act: "ready",
     at: state.now,
@@ -91,7 +95,7 @@ export function putAway(state: DashboardState): Step {
   const standing = state.facts?.answer.prepared ?? [];
   const effect = (station: string): Effect => perform({ act: "put away", at: state.now, station });
   if (standing.length === 0)
-    return still({ ...state, message: { text: "Nothing stands ready.", tone: "told" } });
+    return still({ ...cleared(state), message: { text: "Nothing stands ready.", tone: "told" } });
   const choices = numbered(standing, (row) => ({
     label: `${row.setUp} at the ${row.station}`,
     effect: effect(row.station),

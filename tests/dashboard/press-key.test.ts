@@ -39,6 +39,7 @@ test.each([
   [["1", "1", "<enter>"], { act: "hang", tags: [11], step: null }],
   [["1", "4", "<backspace>", "6", "h"], { act: "hang", tags: [16], step: null }],
   [["<down>", "<down>", "r"], { act: "ready", station: "bench", what: "load clear", beginning: true }],
+  [["1", "4", "r"], { act: "ready", station: "bench", what: "load clear", beginning: true }],
   [["p", "1"], { act: "put away", station: "bench" }],
   [["o", "t"], { act: "touch", tags: [11], found: "tacky" }],
   [["1", "2", "o", "h"], { act: "touch", tags: [12], found: "hard" }],
@@ -50,6 +51,17 @@ test.each([
   const { effects } = press(makeState(), ...keys);
   expect(asked(effects)).toHaveLength(1);
   expect(asked(effects)[0]).toMatchObject(request);
+});
+
+test.each([
+  [["1", "5", "r"], "No work of 15 now needs a set-up first."],
+  [["9", "r"], "No work of 9 now needs a set-up first."],
+  [["r"], "Mark a row of work that needs a set-up first."],
+  [["1", "5", "p"], "Nothing stands ready."],
+])("the keys %j, where there is nothing to do, are told so and forgotten", (keys, text) => {
+  const { state, effects } = press(makeState(makeFacts({ ...busyAnswer(), prepared: [] })), ...keys);
+  expect(effects).toEqual([]);
+  expect(state).toMatchObject({ typed: "", message: { text } });
 });
 
 test("an act is dated by the moment of its key", () => {
