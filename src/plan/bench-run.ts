@@ -29,7 +29,7 @@ export interface BenchRun {
   /** Minutes at which a pair of hands must be free; those of sessions past are dropped. */
   looks: Minutes[];
   air: InTheAir[];
-  /** Until then as many pieces are out as may be, as far as was found; 0: it is to be looked for. */
+  /** Until then as many pieces are out as may be, as far as was found; -Infinity: it is to be looked for. */
   fullUntil: Minutes;
   readonly visits: Visit[];
 }
@@ -133,7 +133,7 @@ export function beginRun(prepared: Prepared, leave: Leave | null): BenchRun {
     hands: new Array<Minutes>(Math.max(1, problem.hands)).fill(0),
     looks: [...problem.looks],
     air: listOf(problem.air, ({ what, until }) => ({ what, from: 0, until })),
-    fullUntil: 0,
+    fullUntil: Number.NEGATIVE_INFINITY,
     visits: [],
   };
   countWork(run);

@@ -78,7 +78,7 @@ function completeTask(run: BenchRun, task: TaskRun, end: Minutes): void {
   piece.tasksLeft--;
   if (piece.tasksLeft === 0) {
     piece.finish = end + piece.piece.cure;
-    run.fullUntil = 0;
+    run.fullUntil = Number.NEGATIVE_INFINITY;
   }
   for (const next of task.prepared.followers) {
     const follower = at(run.tasks, next);

@@ -1,5 +1,6 @@
 import type { Minutes } from "../time/instant.ts";
 import { at } from "./at.ts";
+import { listOf } from "./list-of.ts";
 import { type Gives, LOOK, type Problem, type Task, type Wait } from "./problem.ts";
 import { sortByAir } from "./sort-by-air.ts";
 
@@ -37,7 +38,7 @@ export interface PreparedTask {
  */
 export function prepareDispatch(problem: Problem): Prepared {
   const { tasks } = problem;
-  const followers: number[][] = tasks.map(() => []);
+  const followers = listOf(tasks, (): number[] => []);
   for (const [index, task] of tasks.entries()) {
     for (const wait of task.waits) at(followers, wait.on).push(index);
   }
@@ -47,11 +48,13 @@ export function prepareDispatch(problem: Problem): Prepared {
     0,
   );
   const apart = spreadApart(problem);
-  const gives = tasks.map((task) => givenOff(problem, task).filter(({ what }) => apart[what] !== undefined));
+  const gives = listOf(tasks, (task) =>
+    givenOff(problem, task).filter(({ what }) => apart[what] !== undefined),
+  );
   const { kinds, holdsOff } = sortByAir(gives, apart);
   return {
     problem,
-    tasks: tasks.map((task, index) => ({
+    tasks: listOf(tasks, (task, index) => ({
       followers: at(followers, index),
       tail: at(tails, index),
       watched: task.looks.reduce((last, look) => Math.max(last, look + LOOK), 0),
