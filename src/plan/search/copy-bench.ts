@@ -26,13 +26,18 @@ export function copyBench(bench: Bench, { tasks: left, until }: Leave): Bench {
       hook: hook === null ? null : copyHook(hook, at(places, bench.places.indexOf(hook.place))),
     });
   });
-  for (const { index, waits } of bench.tasks) {
-    for (const { on, windows } of waits) linkWait(at(tasks, index), at(tasks, on.index), windows);
-  }
+  for (let index = 0; index < tasks.length; index++) copyWaits(at(bench.tasks, index), tasks);
   const needs = listOf(bench.needs, ({ index }) => at(tasks, index));
   const copy = layBench({ ...bench, tasks, pieces, stations, places, slots, needs });
   release(copy, new Set(left), until);
   return copy;
+}
+
+function copyWaits({ index, waits }: BenchTask, tasks: readonly BenchTask[]): void {
+  for (let place = 0; place < waits.length; place++) {
+    const { on, windows } = at(waits, place);
+    linkWait(at(tasks, index), at(tasks, on.index), windows);
+  }
 }
 
 function copyHook({ until, stays }: BenchHook, place: BenchPlace): BenchHook {

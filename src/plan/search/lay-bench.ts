@@ -12,7 +12,7 @@ import { NEVER } from "./calendar.ts";
 // Whatever a play works on is made here and nowhere else, field by field: so all of it is alike to the engine.
 
 /** What a problem says of a task, the same on every bench of it but for its release. */
-type TaskFacts = Pick<
+export type TaskFacts = Pick<
   BenchTask,
   | "index"
   | "minutes"

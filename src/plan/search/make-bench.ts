@@ -1,3 +1,4 @@
+import type { Minutes } from "../../time/instant.ts";
 import { at } from "../at.ts";
 import { listOf } from "../list-of.ts";
 import { type Gives, LOOK, type PlanWindow, type Problem, type Task } from "../problem.ts";
@@ -9,12 +10,11 @@ import type {
   BenchSetUp,
   BenchSlot,
   BenchStation,
-  BenchTask,
   BenchWindow,
 } from "./bench.ts";
 import { AirKinds, clearAtBeginning, numberNeeds, spreadApart } from "./bench-air.ts";
 import { Calendar, NEVER } from "./calendar.ts";
-import { layBench, layPiece, layStation, layTask, linkWait } from "./lay-bench.ts";
+import { layBench, layPiece, layStation, layTask, linkWait, type TaskFacts } from "./lay-bench.ts";
 
 /** Before tails are measured. */
 const NO_SESSIONS = new Int32Array(0);
@@ -36,48 +36,22 @@ export function makeBench(problem: Problem): Bench {
   const places = listOf(problem.places, ({ hooks }, index) => makePlace(problem, index, hooks, slots));
   const longest = problem.sessions.reduce((most, { opens, closes }) => Math.max(most, closes - opens), 0);
   const airs = new AirKinds();
-  const tasks: BenchTask[] = [];
-  for (const [index, task] of problem.tasks.entries()) {
+  const tasks = listOf(problem.tasks, (task, index) => {
     const piece = at(pieces, task.piece);
-    const gives = givenOff(problem, task).filter(
-      ({ what }) => apart[what] !== undefined && apart[what].length > 0,
-    );
-    tasks.push(
-      layTask(
-        {
-          index,
-          minutes: task.minutes,
-          release:
-            leastRoom(problem, task) > longest ? NEVER : Math.max(task.release ?? NEVER, piece.release),
-          mayStop: task.mayStop,
-          unfit: task.unfit ?? [],
-          running: task.running,
-          ended: task.ended,
-          looks: task.looks,
-          watched: task.looks.reduce((last, look) => Math.max(last, look + LOOK), 0),
-          gives,
-          fills: gives.flatMap(({ what, fromSetUp }) => (fromSetUp ? [what] : [])),
-          fillsLater: gives.flatMap(({ what, fromSetUp }) => (fromSetUp ? [] : [what])),
-          airKind: airs.numberOf(gives),
-          need: 0,
-          holds: gives.reduce((most, { lasts }) => Math.max(most, lasts), 0),
-          tail: 0,
-          leastFinish: NO_SESSIONS,
-          usualRest: 0,
-          restLog: 0,
-        },
-        {
-          piece,
-          station: task.station === null ? null : at(stations, task.station),
-          setUp: task.setUp === null ? null : at(setUps, task.setUp),
-          hook: hookOf(task, places),
-        },
-      ),
-    );
-  }
-  for (const [index, { waits }] of problem.tasks.entries()) {
-    for (const { on, windows } of waits)
+    const isTooLong = leastRoom(problem, task) > longest;
+    const release = isTooLong ? NEVER : Math.max(task.release ?? NEVER, piece.release);
+    const gives = givenOff(problem, task).filter(({ what }) => (apart[what]?.length ?? 0) > 0);
+    const station = task.station === null ? null : at(stations, task.station);
+    const setUp = task.setUp === null ? null : at(setUps, task.setUp);
+    const facts = factsOf(task, index, release, gives, airs.numberOf(gives));
+    return layTask(facts, { piece, station, setUp, hook: hookOf(task, places) });
+  });
+  for (let index = 0; index < tasks.length; index++) {
+    const { waits } = at(problem.tasks, index);
+    for (let place = 0; place < waits.length; place++) {
+      const { on, windows } = at(waits, place);
       linkWait(at(tasks, index), at(tasks, on), listOf(windows, makeWindow));
+    }
   }
   for (const [index, { hook }] of problem.pieces.entries()) {
     if (hook !== null) takeHook(at(places, hook.place), at(pieces, index), hook.until);
@@ -104,6 +78,37 @@ export function makeBench(problem: Problem): Bench {
     putsAway: problem.setUps.some(({ putAway }) => putAway > 0),
     setUpsGive: problem.setUps.some(({ gives }) => gives.length > 0),
   });
+}
+
+/** What a problem says of a task; tails and the need of clear air are found out later. */
+function factsOf(
+  { minutes, mayStop, unfit, running, ended, looks }: Task,
+  index: number,
+  release: Minutes,
+  gives: readonly Gives[],
+  airKind: number,
+): TaskFacts {
+  return {
+    index,
+    minutes,
+    release,
+    mayStop,
+    unfit: unfit ?? [],
+    running,
+    ended,
+    looks,
+    watched: looks.reduce((last, look) => Math.max(last, look + LOOK), 0),
+    gives,
+    fills: gives.flatMap(({ what, fromSetUp }) => (fromSetUp ? [what] : [])),
+    fillsLater: gives.flatMap(({ what, fromSetUp }) => (fromSetUp ? [] : [what])),
+    airKind,
+    need: 0,
+    holds: gives.reduce((most, { lasts }) => Math.max(most, lasts), 0),
+    tail: 0,
+    leastFinish: NO_SESSIONS,
+    usualRest: 0,
+    restLog: 0,
+  };
 }
 
 /** Field by field: what is made by spreading may be of a shape of its own, each time, to the engine. */

@@ -1,7 +1,7 @@
 import type { Minutes } from "../../time/instant.ts";
 import { openingAfter } from "../lag.ts";
 import type { Gives } from "../problem.ts";
-import type { Bench, BenchPiece, BenchSlot, BenchTask } from "./bench.ts";
+import type { Bench, BenchPiece, BenchSlot, BenchStation, BenchTask, BenchWindow } from "./bench.ts";
 import { NEVER } from "./calendar.ts";
 
 const NONE: readonly number[] = [];
@@ -63,8 +63,10 @@ function fillAir(bench: Bench, task: BenchTask): void {
     giveOff(bench, task, what, task.end + lasts);
   }
   if (task.start - task.setUpMinutes === task.begin) return;
+  const { windows } = task;
   let end = task.begin;
-  for (const { preparation } of task.windows) {
+  for (let index = 0; index < windows.length; index++) {
+    const { preparation } = windows[index] as BenchWindow;
     if (preparation === null) continue;
     end += preparation.minutes;
     for (const { what, lasts } of preparation.gives) giveOff(bench, task, what, end + lasts);
@@ -74,18 +76,25 @@ function fillAir(bench: Bench, task: BenchTask): void {
 
 /** Fills the air, and takes away what stands elsewhere and must keep apart from it: it was put away before. */
 function giveOff(bench: Bench, task: BenchTask, what: number, until: Minutes): void {
-  const { clearAt, apart } = bench;
+  const { clearAt, apart, stations } = bench;
   const others = apart[what] ?? NONE;
   for (let index = 0; index < others.length; index++) {
     const other = others[index] as number;
     if ((clearAt[other] as Minutes) < until) clearAt[other] = until;
   }
   if (!bench.setUpsGive) return;
-  for (const station of bench.stations) {
-    const gives = station.standing?.gives ?? [];
-    if (station !== task.station && gives.some((other) => apart[what]?.includes(other)))
-      station.standing = null;
+  for (let index = 0; index < stations.length; index++) {
+    const station = stations[index] as BenchStation;
+    if (station === task.station || station.standing === null) continue;
+    if (haveInCommon(station.standing.gives, others)) station.standing = null;
   }
+}
+
+function haveInCommon(some: readonly number[], others: readonly number[]): boolean {
+  for (let index = 0; index < some.length; index++) {
+    if (others.includes(some[index] as number)) return true;
+  }
+  return false;
 }
 
 /** What the preparations cost. */

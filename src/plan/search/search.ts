@@ -71,7 +71,9 @@ export class SearchesWithout {
   readonly #prepared: Prepared;
   readonly #bench: Bench;
   readonly #warm: Plan;
+  /** What the plan is as an order to be played, and what it decides, on the bench that is copied. */
   readonly #order: readonly BenchTask[];
+  readonly #decided: Int32Array;
   readonly #seed: number;
 
   constructor(problem: Problem, warm: Plan, seed: number) {
@@ -81,6 +83,7 @@ export class SearchesWithout {
     measureTails(this.#bench);
     this.#warm = warm;
     this.#order = orderOf(this.#bench, warm);
+    this.#decided = decisionsOf(this.#order, warm);
     this.#seed = seed;
   }
 
@@ -91,7 +94,8 @@ export class SearchesWithout {
     beginBench(bench);
     const warm = this.#warm;
     const order = listOf(this.#order, ({ index }) => at(bench.tasks, index));
-    const options = { seed: this.#seed, warm, seeds: seedsOf(order, warm) };
+    const seeds = [plainSeed(order), { order, decided: this.#decided, cost: 0 }];
+    const options = { seed: this.#seed, warm, seeds };
     return new OpenSearch(problem, bench, dispatch(this.#prepared, leave), options);
   }
 }
