@@ -10,7 +10,8 @@ export function sayCaution(caution: Caution, reckoned: readonly string[] = []): 
   return [
     `${capital(caution.name)}. ${caution.whatItIs}`,
     ...caution.do.map((line) => `  Do: ${line}`),
-    ...caution.never.map((line) => `  Never: ${line}`),
+    // Lines of the shipped file stand by themselves: "Never leave it alone".
+    ...caution.never.map((line) => (/^never\b/i.test(line) ? `  ${line}` : `  Never: ${line}`)),
     ...reckoned.map((line) => `  Here: ${line}`),
     ...caution.sources.map((line) => `  Source: ${line}`),
     caution.closing,

@@ -95,7 +95,7 @@ describe("help", () => {
     expect(await done(bench, "Mon 18:00", "--help")).toBe(out);
     expect(await done(bench, "Mon 18:00", "help window")).toMatch(/^Window: the span after a coat/);
     expect(await done(bench, "Mon 18:00", 'help "molten lead"')).toMatch(
-      /^Molten lead\. .*Never: .*Source: /s,
+      /^Molten lead\. .*Never .*Source: /s,
     );
   });
 });
@@ -244,7 +244,7 @@ describe("at a terminal", () => {
     const said = await typeAtTerminal(bench, "take 1", ["y"]);
     expect(said.exit).toBe(0);
     expect(said.asked).toEqual(['Read "wood and foam dust"? y to tick it: ']);
-    expect(said.out).toMatch(/^Wood and foam dust\. .*Never: .*Source: .*1 in hand 18:00, shape\.\n/s);
+    expect(said.out).toMatch(/^Wood and foam dust\. .*Never .*Source: .*1 in hand 18:00, shape\.\n/s);
   });
 
   test("anything but a yes leaves it undone, and without a terminal it says how to tick", async () => {

@@ -142,5 +142,7 @@ test("a caution is told whole, with who comes first, and in one line after that"
     "  Source: made up for tests",
     "Your local code, the data sheet and a licensed professional come first.",
   ]);
+  const saysNever = { ...caution, never: ["Never skip this"] };
+  expect(sayCaution(saysNever)[2]).toBe("  Never skip this");
   expect(sayCautionShort(caution)).toBe("mind the molten lead");
 });
