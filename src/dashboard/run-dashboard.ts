@@ -37,6 +37,7 @@ export async function runDashboard({ workshop, stdin, stdout, env }: DashboardOp
   const mount = async () => {
     presenter.enter();
     const { mountInk } = await import("./mount-ink.tsx");
+    loop.happen({ is: "listening", now: workshop.now() });
     unmountInk ??= mountInk({ store: loop, stdin, stdout: inkStdout, fail: (trouble) => loop.fail(trouble) });
   };
   const unmount = () => {

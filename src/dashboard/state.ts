@@ -127,6 +127,8 @@ export type Effect =
 /** What happened. */
 export type Happened =
   | { readonly is: "key"; readonly key: Key; readonly now: Instant }
+  /** Keys are heard from now on; those that were waiting come next. */
+  | { readonly is: "listening"; readonly now: Instant }
   | { readonly is: "tick"; readonly now: Instant }
   | { readonly is: "size"; readonly size: ScreenSize }
   | { readonly is: "facts"; readonly facts: Facts }

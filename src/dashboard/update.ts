@@ -21,6 +21,9 @@ export function update(state: DashboardState, happened: Happened): Step {
           : answerKey(pressed, pressed.overlay, happened.key),
       );
     }
+    case "listening":
+      // An Enter that was waiting is the one that started the program, bounced: it must not take what stands first.
+      return still({ ...state, lastEnterAt: happened.now });
     case "tick":
       return still(settleRows(state, happened.now));
     case "size":

@@ -64,6 +64,14 @@ test.each([
   expect(state).toMatchObject({ typed: "", message: { text } });
 });
 
+test("an Enter that was waiting as keys are first heard takes nothing; one a second later does", () => {
+  const heard = update(makeState(), { is: "listening", now: evening }).state;
+  const bounced = update(heard, { is: "key", key: { name: "enter" }, now: evening + 100 });
+  expect(bounced.effects).toEqual([]);
+  const meant = update(bounced.state, { is: "key", key: { name: "enter" }, now: evening + 1100 });
+  expect(asked(meant.effects)).toMatchObject([{ act: "hang", tags: [11] }]);
+});
+
 test("an act is dated by the moment of its key", () => {
   const [effect] = press(makeState(), "h").effects;
   // Keys of these tests come a second apart.
