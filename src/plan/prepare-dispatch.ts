@@ -1,5 +1,6 @@
 import type { Minutes } from "../time/instant.ts";
 import { at } from "./at.ts";
+import { givenOff } from "./given-off.ts";
 import { listOf } from "./list-of.ts";
 import { type Gives, LOOK, type Problem, type Task, type Wait } from "./problem.ts";
 import { sortByAir } from "./sort-by-air.ts";
@@ -38,19 +39,14 @@ export interface PreparedTask {
  */
 export function prepareDispatch(problem: Problem): Prepared {
   const { tasks } = problem;
-  const followers = listOf(tasks, (): number[] => []);
-  for (const [index, task] of tasks.entries()) {
-    for (const wait of task.waits) at(followers, wait.on).push(index);
-  }
+  const followers = followersOf(tasks);
   const tails = measureTails(tasks, followers);
   const longest = problem.sessions.reduce(
     (most, session) => Math.max(most, session.closes - session.opens),
     0,
   );
   const apart = spreadApart(problem);
-  const gives = listOf(tasks, (task) =>
-    givenOff(problem, task).filter(({ what }) => apart[what] !== undefined),
-  );
+  const gives = listOf(tasks, (task) => givenOff(problem, task, (what) => apart[what] !== undefined));
   const { kinds, holdsOff } = sortByAir(gives, apart);
   return {
     problem,
@@ -75,13 +71,13 @@ function leastRoom(problem: Problem, task: Task): Minutes {
   return task.minutes + minutes + putAway;
 }
 
-/** A set-up gives off from its beginning until it could be put away after the task. */
-function givenOff(problem: Problem, task: Task): readonly Gives[] {
-  if (task.setUp === null) return task.gives;
-  const { gives, putAway } = at(problem.setUps, task.setUp);
-  return gives.length === 0
-    ? task.gives
-    : [...task.gives, ...gives.map((what) => ({ what, lasts: putAway, fromSetUp: true }))];
+/** By task: those that wait for it. */
+function followersOf(tasks: readonly Task[]): number[][] {
+  const followers = listOf(tasks, (): number[] => []);
+  for (let index = 0; index < tasks.length; index++) {
+    for (const { on } of at(tasks, index).waits) at(followers, on).push(index);
+  }
+  return followers;
 }
 
 /** Tasks stand after those they wait for, so one sweep from the last is enough. */

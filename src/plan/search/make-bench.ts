@@ -1,5 +1,6 @@
 import type { Minutes } from "../../time/instant.ts";
 import { at } from "../at.ts";
+import { givenOff } from "../given-off.ts";
 import { listOf } from "../list-of.ts";
 import { type Gives, LOOK, type PlanWindow, type Problem, type Task } from "../problem.ts";
 import type {
@@ -40,7 +41,7 @@ export function makeBench(problem: Problem): Bench {
     const piece = at(pieces, task.piece);
     const isTooLong = leastRoom(problem, task) > longest;
     const release = isTooLong ? NEVER : Math.max(task.release ?? NEVER, piece.release);
-    const gives = givenOff(problem, task).filter(({ what }) => (apart[what]?.length ?? 0) > 0);
+    const gives = givenOff(problem, task, (what) => (apart[what]?.length ?? 0) > 0);
     const station = task.station === null ? null : at(stations, task.station);
     const setUp = task.setUp === null ? null : at(setUps, task.setUp);
     const facts = factsOf(task, index, release, gives, airs.numberOf(gives));
@@ -184,11 +185,4 @@ function leastRoom(problem: Problem, task: Task): number {
   // What is loaded may have been loaded the day before.
   const made = setUp === null || setUp.keeps.way === "load" ? 0 : setUp.minutes;
   return task.minutes + made + (setUp?.putAway ?? 0);
-}
-
-/** A set-up gives off from its beginning until it could be put away after the task. */
-function givenOff(problem: Problem, task: Task): readonly Gives[] {
-  if (task.setUp === null) return task.gives;
-  const { gives, putAway } = at(problem.setUps, task.setUp);
-  return [...task.gives, ...gives.map((what) => ({ what, lasts: putAway, fromSetUp: true }))];
 }
