@@ -4,6 +4,7 @@ import { sayColdAhead, sayShopAir } from "../words/say-air.ts";
 import { sayHeld } from "../words/say-hold.ts";
 import { capital } from "../words/say-list.ts";
 import { sayPlanStanding } from "../words/say-plan-standing.ts";
+import { saySetAside } from "../words/say-set-aside.ts";
 import { sayDayAndClock } from "../words/say-time.ts";
 import { sayBench, sayOpening, sayPrepared, sayStage } from "../words/say-waiting.ts";
 import { sayWarning } from "../words/say-warning.ts";
@@ -32,8 +33,9 @@ export const now: Command = {
     if (words.problems.length > 0) return { problems: words.problems };
     const answer = await workshop.whatNow(asked ?? undefined);
     const then = { ...speech, now: answer.at };
+    const { setAside } = await workshop.shop();
     return {
-      text: sayNow(answer, then, bench.context.columns),
+      text: [...sayNow(answer, then, bench.context.columns), ...saySetAside(setAside)],
       get json() {
         return nowJson(answer, then);
       },

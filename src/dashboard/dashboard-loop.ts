@@ -1,6 +1,7 @@
 import { JournalTrouble } from "../journal/trouble.ts";
 import { MINUTE } from "../time/instant.ts";
 import { sayReadOnly } from "../words/say-read-only.ts";
+import { saySetAside } from "../words/say-set-aside.ts";
 import { saySince } from "../words/say-since.ts";
 import type { Workshop } from "../workshop/workshop.ts";
 import { askAboutClock } from "./ask-about-clock.ts";
@@ -158,7 +159,8 @@ export class DashboardLoop implements Store {
     if (facts === null) return;
     const { journal, places, tasteTrouble } = this.#workshop;
     const readOnly = sayReadOnly(journal, places.data);
-    const warnings = [message?.text ?? "", readOnly, tasteTrouble ?? ""].filter(Boolean);
+    const aside = saySetAside((await this.#workshop.shop()).setAside);
+    const warnings = [message?.text ?? "", readOnly, tasteTrouble ?? "", ...aside].filter(Boolean);
     const said = [...warnings, await this.#sinceYouWereHere(facts)].filter(Boolean);
     if (said.length === 0) return;
     const tone = warnings.length > 0 ? "refused" : "told";

@@ -246,4 +246,5 @@ it("Sun 20:05: the week counts what was, with the pieces behind every figure", a
   // Five evenings of 3 h, Thursday's 75 min longer, Saturday 7 h: 900 + 75 + 420.
   expect(week.handsOn.open).toBe(1395);
   expect((await typed("Sun 20:05", "week")).out).toMatch(/finished/i);
+  expect((await typed("Sun 20:05", "now")).out).not.toMatch(/of the journal do(es)? not count/);
 });

@@ -276,3 +276,22 @@ test("a process damaged in the journal is told in one sentence by every command 
     expect(said.err).toMatch(/^A process that pieces were begun with is damaged in the journal [^\n]+\.\n$/);
   }
 });
+
+test("an event of the journal that fits nothing is told and does not count, and the rest does", async () => {
+  await done(bench, "Mon 18:00", 'tag walker --hung "first clear" --since 12:00');
+  await done(bench, "Mon 18:00", "note cold");
+  expect(await done(bench, "Mon 18:00", "now")).not.toMatch(/does not count/);
+  const spoil = (body: string) => {
+    const file = new Database(bench.journal);
+    // Nothing in a journal is changed: a spoilt row is written as a bad disk would.
+    file.exec("DROP TRIGGER IF EXISTS event_stays");
+    file.prepare("UPDATE event SET body = ? WHERE kind = 'noted'").run(body);
+    file.close();
+  };
+  spoil('{"text":7}');
+  const said = await done(bench, "Mon 18:01", "now");
+  expect(said).toMatch(
+    /An event of the journal does not count: \d+, what it says \("noted"\) is damaged\. Do it again if it is missing\.\n$/,
+  );
+  expect(said).toMatch(/1 walker/);
+});

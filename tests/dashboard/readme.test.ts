@@ -30,6 +30,8 @@ it("shows in README what the demo's dashboard really shows", { timeout: 120_000 
       )
       .join("\n");
     expect(screenInReadme()).toBe(screen.trimEnd());
+    // A month of acts, and each of them counts.
+    expect((await shop.workshop.shop({ of: "all" })).setAside).toEqual([]);
   } finally {
     shop.workshop.close();
     shop.remove();
