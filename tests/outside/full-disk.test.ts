@@ -6,12 +6,13 @@ import { join } from "node:path";
 import { expect, inject, onTestFinished, test } from "vitest";
 import { builtCommand } from "../../src/fresh.mjs";
 
-const UNSHARE = ["--mount", "--map-root-user", "sh", "-c"];
+const program = "unshare";
+const APART = ["--mount", "--map-root-user", "sh", "-c"];
 const MOUNT = 'mount -t tmpfs -o size=600k tmpfs "$DRYLINE_HOME"';
 
 function onSmallDisk(script: string, home: string) {
   const env = { ...process.env, DRYLINE_HOME: home };
-  return spawnSync("unshare", [...UNSHARE, `${MOUNT} && { ${script}; }`], { encoding: "utf8", env });
+  return spawnSync(program, [...APART, `${MOUNT} && { ${script}; }`], { encoding: "utf8", env });
 }
 
 function scratchHome(): string {
