@@ -15,6 +15,8 @@ export interface Library {
 }
 
 export interface LibraryProcess {
+  /** That of its definition. */
+  readonly name: string;
   readonly definition: ProcessDefinition;
   readonly hash: ProcessHash;
   readonly file: string;
@@ -58,11 +60,58 @@ export class LibraryOnDisk {
     const files = { shipped: yamlFiles(shipped), own: yamlFiles(own) };
     const stamp = stampOf([...files.shipped, ...files.own]);
     if (this.#last?.stamp === stamp) return this.#last.read;
-    const library = await cached(cache, "library", `1\n${stamp}`, async () => {
+    const kept = await cached(cache, "library", `2\n${stamp}`, async () => {
       const { readLibraryFiles } = await import("./read-library-files.ts");
-      return readLibraryFiles(files);
+      return keep(readLibraryFiles(files));
     });
+    const library = asKept(kept);
     this.#last = { stamp, read: library };
     return library;
   }
+}
+
+/** As it stands in the cache: its larger parts are texts of their own, since an everyday start asks for one process alone. */
+interface KeptLibrary {
+  readonly processes: readonly (Omit<LibraryProcess, "definition"> & { readonly definition: string })[];
+  readonly coats: string;
+  readonly rules: SafetyRules;
+  readonly problems: readonly string[];
+}
+
+function keep({ processes, coats, rules, problems }: Library): KeptLibrary {
+  return {
+    processes: processes.map((process) => ({ ...process, definition: JSON.stringify(process.definition) })),
+    coats: JSON.stringify(coats),
+    rules,
+    problems,
+  };
+}
+
+/** The library again, each larger part made of its text when it is first asked for. */
+function asKept({ processes, coats, rules, problems }: KeptLibrary): Library {
+  const coatsOf = whenAsked<Library["coats"]>(coats);
+  return {
+    processes: processes.map(({ definition, ...process }) => {
+      const definitionOf = whenAsked<ProcessDefinition>(definition);
+      return {
+        ...process,
+        get definition() {
+          return definitionOf();
+        },
+      };
+    }),
+    get coats() {
+      return coatsOf();
+    },
+    rules,
+    problems,
+  };
+}
+
+function whenAsked<Part extends object>(text: string): () => Part {
+  let made: Part | null = null;
+  return () => {
+    made ??= JSON.parse(text) as Part;
+    return made;
+  };
 }

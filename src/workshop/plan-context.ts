@@ -24,6 +24,6 @@ export async function readUsual(journal: Journal, shop: Shop): Promise<PlanConte
 /** The process a new piece would be of: the settled default, else that of the piece tagged last. */
 export function newPieceOf(shop: Shop, library: Library): PlanContext["newPiece"] {
   const newest = [...shop.pieces.values()].at(-1);
-  const name = shop.settings.defaultProcess ?? newest?.definition.name;
-  return library.processes.find(({ definition }) => definition.name === name) ?? null;
+  const wanted = shop.settings.defaultProcess ?? newest?.definition.name;
+  return library.processes.find(({ name }) => name === wanted) ?? null;
 }

@@ -59,7 +59,8 @@ export function readLibraryFiles(files: LibraryFiles): Library {
     if ("problems" in read) tell(read.problems);
     else {
       const { definition } = read;
-      processes.set(definition.name, { definition, hash: hashProcess(definition), file, shipped });
+      const { name } = definition;
+      processes.set(name, { name, definition, hash: hashProcess(definition), file, shipped });
     }
   }
   return {
