@@ -1,7 +1,7 @@
 import type { Minutes } from "../time/instant.ts";
 import { at } from "./at.ts";
 import type { BenchRun, InTheAir, TaskRun } from "./bench-run.ts";
-import type { Gives } from "./problem.ts";
+import type { Gives, PlanWindow } from "./problem.ts";
 import type { Trial } from "./try-task.ts";
 
 /**
@@ -42,7 +42,8 @@ function clearOf(run: BenchRun, what: number, t: Minutes, from: Minutes, until: 
 function preparationsIn(trial: Trial, t: Minutes): { given: Gives; from: Minutes; until: Minutes }[] {
   const found: { given: Gives; from: Minutes; until: Minutes }[] = [];
   let from = t;
-  for (const { preparation } of trial.windows) {
+  for (let place = 0; place < trial.chosen; place++) {
+    const { preparation } = trial.windows[place] as PlanWindow;
     if (preparation === null) continue;
     const until = from + preparation.minutes;
     for (const given of preparation.gives) found.push({ given, from, until });

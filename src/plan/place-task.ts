@@ -3,6 +3,7 @@ import { at } from "./at.ts";
 import { type BenchRun, becomeCandidate, type PieceRun, type TaskRun } from "./bench-run.ts";
 import { fillAir } from "./clear-of-air.ts";
 import { openingAfter } from "./lag.ts";
+import type { PlanWindow } from "./problem.ts";
 import type { Trial } from "./try-task.ts";
 
 /** Works a task as it was tried at `t`: visits, what stands, what is in the air, hooks, and what may follow. */
@@ -25,7 +26,8 @@ export function placeTask(run: BenchRun, task: TaskRun, t: Minutes, trial: Trial
 /** Preparations in the order of the waits that ask for them, then the work itself. */
 function writeVisits(run: BenchRun, { index, mending, again }: TaskRun, t: Minutes, trial: Trial): void {
   let from = t;
-  for (const { preparation } of trial.windows) {
+  for (let place = 0; place < trial.chosen; place++) {
+    const { preparation } = trial.windows[place] as PlanWindow;
     if (preparation === null) continue;
     const end = from + preparation.minutes;
     run.visits.push({ task: index, part: "preparation", setUp: 0, start: from, end });

@@ -9,8 +9,9 @@ import { windowsAhead } from "./windows-ahead.ts";
 
 /** How a task would be worked if begun at a minute; written over by each try, so that trying makes no garbage. */
 export interface Trial {
-  /** The window chosen of each wait. */
+  /** The window chosen of each wait: the first `chosen` of a list that is never cut, as the engine throws away what is. */
   readonly windows: PlanWindow[];
+  chosen: number;
   /** Preparation, with the minutes its dust takes to settle. */
   preparation: Minutes;
   setUp: Minutes;
@@ -25,7 +26,7 @@ export interface Trial {
 
 /** A trial to hand to tryTask. */
 export function emptyTrial(): Trial {
-  return { windows: [], preparation: 0, setUp: 0, start: 0, end: 0, left: 0, missed: null };
+  return { windows: [], chosen: 0, preparation: 0, setUp: 0, start: 0, end: 0, left: 0, missed: null };
 }
 
 /**

@@ -16,24 +16,25 @@ import type { Trial } from "./try-task.ts";
  *   one has shut for good
  */
 export function tryWindows(run: BenchRun, task: TaskRun, t: Minutes, trial: Trial): Minutes {
-  const chosen = trial.windows;
+  const { windows } = trial;
   const waits = waitsNow(task);
-  // To set a length is a call into the engine, even where there is nothing to clear.
-  if (chosen.length > 0) chosen.length = 0;
+  trial.chosen = 0;
   for (let settled = false; !settled; ) {
     settled = true;
     const ready = layOut(task, t, trial);
     if (ready > t) return ready;
     for (let index = 0; index < waits.length; index++) {
       const wait = waits[index] as Wait;
-      const window = firstNotShut(wait, at(run.tasks, wait.on).end, trial.start, chosen[index]);
+      const before = index < trial.chosen ? windows[index] : undefined;
+      const window = firstNotShut(wait, at(run.tasks, wait.on).end, trial.start, before);
       if (window === null) {
         trial.missed = wait;
         return Number.POSITIVE_INFINITY;
       }
-      if (window === chosen[index]) continue;
-      settled = settled && window.preparation === (chosen[index]?.preparation ?? null);
-      chosen[index] = window;
+      if (window === before) continue;
+      settled = settled && window.preparation === (before?.preparation ?? null);
+      windows[index] = window;
+      if (before === undefined) trial.chosen++;
     }
   }
   return latestOpening(run, task, t, trial);
@@ -48,9 +49,9 @@ function waitsNow(task: TaskRun): readonly Wait[] {
 
 /** Sets preparation, set-up and start for the windows chosen so far. @returns `t`, or when the set-up is ready */
 function layOut(task: TaskRun, t: Minutes, trial: Trial): Minutes {
-  const { windows } = trial;
+  const { windows, chosen } = trial;
   trial.preparation = 0;
-  for (let index = 0; index < windows.length; index++) {
+  for (let index = 0; index < chosen; index++) {
     const { preparation } = windows[index] as PlanWindow;
     if (preparation !== null) trial.preparation += preparation.minutes + preparation.settles;
   }
