@@ -9,9 +9,9 @@ import { problemOfShop } from "./plan/shop-problem.ts";
 const shops = join(import.meta.dirname, "../../../shared/benchmarks/shop");
 const calendars = ["always-s904-w-h6-c", "daily-s901-w-h6-c", "evening-s902-w-h6-c", "nightly-s903-w-h4-c"];
 
-/** So often each is done; the first ones meet cold code. */
-const TIMES = 15;
-const COLD = 5;
+/** So often each is done; of the first ones cold code is compiled, on threads that the processor time counts along. */
+const TIMES = 50;
+const COLD = 40;
 
 /**
  * The first complete plan of a large shop, and of its 40 pieces repeated to 100, warm: the slowest of the calendars, in
