@@ -125,7 +125,7 @@ const step = fields({
       holes: whole,
       acrossMillimetres: positive,
       deepMillimetres: orNull(positive),
-      grams: orNull(positive),
+      grams: optional(orNull(positive)),
       metal: optional(oneOf(...BALLAST_METALS)),
     }),
   ),

@@ -64,7 +64,8 @@ export interface Ballast {
   readonly holes: number;
   readonly acrossMillimetres: number;
   readonly deepMillimetres: number | null;
-  readonly grams: number | null;
+  /** Missing where a process was kept before weights were told. */
+  readonly grams?: number | null | undefined;
   /** Lead where a process kept before metals were told names none. */
   readonly metal?: (typeof BALLAST_METALS)[number];
 }

@@ -26,7 +26,7 @@ function withOther(value: unknown, [key, ...path]: readonly string[], other: unk
 
 const keptForm = (value: unknown): unknown => JSON.parse(JSON.stringify(value));
 /** What a kept process may lack, and what is one entry of many. */
-const MAY_LACK = new Set(["metal", "highestCelsius", "dampestPercent", "activationEnergy", "mix"]);
+const MAY_LACK = new Set(["metal", "grams", "highestCelsius", "dampestPercent", "activationEnergy", "mix"]);
 const ENTRIES_OF = new Set([
   "stages",
   "sheet",
@@ -44,6 +44,11 @@ describe.each(processes.map((definition) => [definition.name, keptForm(definitio
   (_, kept) => {
     test("is sound as it is kept", () => {
       expect(isSoundDefinition(kept)).toBe(true);
+    });
+
+    test("is sound as it was kept before its younger fields were told", () => {
+      const older = JSON.stringify(kept, (key, value) => (MAY_LACK.has(key) ? undefined : value));
+      expect(isSoundDefinition(JSON.parse(older))).toBe(true);
     });
 
     test("spoilt at any place is told from a sound one", () => {
