@@ -24,6 +24,14 @@ export function playRow(row: Pick<PlanRow, "starts">, made: ShopProblem): Plan |
  */
 export function playRowOn(row: Pick<PlanRow, "starts">, week: ShopProblem, made: ShopProblem): Plan | null {
   const known = playRow(row, week);
-  const plan = known === null ? null : playAfter(made.problem, carriedOver(known, week, made));
-  return plan === null || checkPlan(made.problem, plan).length > 0 ? null : plan;
+  return known === null ? null : carryOn(known, week, made);
+}
+
+/**
+ * A plan of one problem in another that has its tasks, too: as it stands, as far as that can be, and after it what else
+ * is to be done. Null: there is no such plan that may be shown.
+ */
+export function carryOn(known: Plan, made: ShopProblem, other: ShopProblem): Plan | null {
+  const plan = playAfter(other.problem, carriedOver(known, made, other));
+  return plan === null || checkPlan(other.problem, plan).length > 0 ? null : plan;
 }

@@ -146,6 +146,21 @@ test("a what-if is told against the plan just told, and what leaving costs comes
   expect((await workshop.readPlan())?.leaving.work.length).toBeGreaterThan(0);
 });
 
+test.each([7, 14])(
+  "in a plan of %i days a day shut after all is done changes nothing, though a search finds better",
+  async (days) => {
+    await busyEvening();
+    bench.now = at("Mon 18:05");
+    const { pieces } = await planDays(workshop, days, { at: null, rounds: 1 });
+    const shut = { days: [{ date: "2026-04-04", hours: [] }], added: [] };
+    for (const { lastHandsOn } of pieces)
+      expect(lastHandsOn).toBeLessThan(at("Mon 18:05") + 11.5 * 86_400_000);
+    const answer = await planDaysIf(workshop, days, shut, { at: null, rounds: 60 });
+    if ("fitsNoSession" in answer) throw new Error("nothing was added");
+    expect(answer.changes?.finishes).toEqual([]);
+  },
+);
+
 test("a journal that cannot be written now goes without, and the plan is told all the same", async () => {
   const { journal } = workshop;
   const stuck = Object.assign(Object.create(workshop), {

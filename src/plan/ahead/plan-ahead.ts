@@ -6,7 +6,7 @@ import type { Plan } from "../plan.ts";
 import type { PlanAnswer } from "../plan-answer.ts";
 import { startsOf, WORTH_IT, warmPlan } from "../plan-row.ts";
 import { type NowContext, readShop, type ShopFacts } from "../plan-shop.ts";
-import { playRow, playRowOn } from "../play-row.ts";
+import { carryOn, playRow, playRowOn } from "../play-row.ts";
 import { scorePlan } from "../score.ts";
 import type { Search } from "../search/search.ts";
 import { comparePlans } from "./compare-plans.ts";
@@ -85,7 +85,8 @@ export function planIf(
   const usual = problemAhead(readShop(shop, context, horizon), [], aimedFor(days));
   const other = problemAhead(facts, added, aimedFor(days));
   const standing = standingPlan(searching, shop, context, usual.made, days);
-  const { base, toKeep, found } = searchBoth(usual, other, standing, days <= DAYS_KEPT, searching);
+  const { base, toKeep, ...both } = searchBoth(usual, other, standing, days <= DAYS_KEPT, searching);
+  const found = added.length > 0 ? checkedShop(other, both.found) : goneOnWith(usual.made, other, both);
   const answer = answerOf(found, added.length, days);
   const without = { pieces: answerOf(base, 0, days).pieces, score: base.score };
   const changes = comparePlans(without, { pieces: answer.pieces, score: found.score });
@@ -139,7 +140,30 @@ function searchBoth(
   const cost = standing === null ? Number.POSITIVE_INFINITY : scorePlan(usual.made.problem, standing).total;
   const isNew = standing === null || (mayBeBetter && best.score.total < cost * (1 - WORTH_IT));
   const base = isNew ? asKept(usual, best) : playedShop(usual, standing, best);
-  return { base, toKeep: isNew ? best.plan : null, found: checkedShop(other, search.found) };
+  return {
+    base,
+    toKeep: isNew ? best.plan : null,
+    stands: isNew ? best.plan : standing,
+    /** What could be gained without the what-if, too. */
+    missed: isNew ? 0 : Math.max(0, cost - best.score.total),
+    found: search.found,
+  };
+}
+
+/**
+ * The plan that stands gone on with under a what-if, so that one that touches nothing changes nothing; unless what was
+ * found there breaks less of what is promised, or is better by what a plan must be to take the place of another.
+ */
+function goneOnWith(
+  made: ShopProblem,
+  other: ProblemAhead,
+  { stands, missed, found }: Pick<ReturnType<typeof searchBoth>, "stands" | "missed" | "found">,
+): SearchedShop {
+  const plan = carryOn(stands, made, other.made);
+  if (plan === null) return checkedShop(other, found);
+  const { total, tardiness } = scorePlan(other.made.problem, plan);
+  const isWorse = found.score.total < (total - missed) * (1 - WORTH_IT) || tardiness > found.score.tardiness;
+  return isWorse ? checkedShop(other, found) : playedShop(other, plan, found);
 }
 
 /** The plan found for one problem, as far as its tasks are in the other too. */
