@@ -1,5 +1,6 @@
 import type { RouteChange } from "../journal/event.ts";
 import type { Coat } from "../process/coat.ts";
+import { LONGEST_HANDS_ON } from "../process/hands-on-form.ts";
 import { matchIn } from "../words/match-in.ts";
 import { sayList } from "../words/say-list.ts";
 import type { Workshop } from "../workshop/workshop.ts";
@@ -61,6 +62,8 @@ async function readChange(words: CommandWords, workshop: Workshop): Promise<Rout
   const swap = words.option("swap");
   if (swap !== null) return { do: "swap", step: swap, like: words.option("like") ?? swap, coat };
   const minutes = words.minutes("minutes");
+  if (minutes !== null && (minutes < 1 || minutes > LONGEST_HANDS_ON))
+    words.problems.push("a step has 1 minute to a day of hands-on: write --minutes 1 to 1440");
   const handsOn = minutes === null ? null : { low: minutes, likely: minutes, high: minutes };
   const name = words.option("put") ?? "";
   if (ways.length === 1) {

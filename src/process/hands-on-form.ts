@@ -2,7 +2,7 @@ import { formatDuration, parseDuration } from "../time/duration.ts";
 import type { HandsOn } from "./coat.ts";
 
 /** The longest hands-on work, a day: more is several steps. */
-const LONGEST_HANDS_ON = 1_440;
+export const LONGEST_HANDS_ON = 1_440;
 
 /**
  * Hands-on minutes as written: one figure, low..high, or low..likely..high. A bare number takes the unit of the last.

@@ -45,6 +45,14 @@ test("wood moisture that cannot be is refused, so that a slip of the keys does n
   expect(await done(bench, "Mon 18:00", "measure 1 moisture 8 %")).toMatch(/^1 measured 18:00/);
 });
 
+test("hands-on that no step can have is refused as it is said, as no fault of our own", async () => {
+  const sentence = "A step has 1 minute to a day of hands-on: write --minutes 1 to 1440.";
+  const put = (minutes: string) => `route 1 --put trim --like drill --after drill --minutes ${minutes}`;
+  for (const minutes of ["0", "1441", '"400 d"'])
+    expect(await refused(bench, "Mon 18:00", put(minutes), 2)).toBe(sentence);
+  expect(await done(bench, "Mon 18:00", put("1440"))).toMatch(/^1 also gets trim after drill/);
+});
+
 test("hours that close before they open say the times that would do, as clock readings", async () => {
   expect(await refused(bench, "Mon 18:00", "hours weekdays 21-18", 2)).toBe(
     'Closing cannot be "18:00 of the next day": it takes a time from 21:01 to 12:00 of the next day.',
