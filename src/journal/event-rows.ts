@@ -1,4 +1,5 @@
 import type { By, JournalEvent } from "./event.ts";
+import type { SetAside } from "./journal.ts";
 import { type EventRow, reviveEvent } from "./revive-event.ts";
 import type { SqliteFile } from "./sqlite-file.ts";
 
@@ -31,10 +32,10 @@ export function readRows(
   ...parameters: readonly unknown[]
 ): {
   readonly events: JournalEvent[];
-  readonly setAside: { readonly seq: number; readonly why: string }[];
+  readonly setAside: SetAside[];
 } {
   const events: JournalEvent[] = [];
-  const setAside: { seq: number; why: string }[] = [];
+  const setAside: SetAside[] = [];
   // Bare values, as the driver takes longer over objects than SQLite over finding them.
   for (const values of file
     .prepare(sql)
@@ -42,8 +43,8 @@ export function readRows(
     .iterate(...parameters) as Iterable<Values>) {
     const row = rowOf(values);
     const event = reviveEvent(row);
-    if (typeof event === "string") setAside.push({ seq: row.seq, why: event });
-    else events.push(event);
+    if (typeof event !== "string") events.push(event);
+    else setAside.push({ seq: row.seq, tag: row.tag, station: row.station, why: event });
   }
   return { events, setAside };
 }

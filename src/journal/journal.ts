@@ -91,8 +91,16 @@ export interface Reading {
   /** In seq order. */
   readonly events: readonly JournalEvent[];
   readonly definitions: Readonly<Record<ProcessHash, ProcessDefinition>>;
-  /** Events that fit nothing (an unknown kind, a damaged body): set aside, with why. */
-  readonly setAside: readonly { readonly seq: Seq; readonly why: string }[];
+  /** Events that fit nothing (an unknown kind, a damaged body). */
+  readonly setAside: readonly SetAside[];
+}
+
+/** A row that no event could be made of: it tells nothing but why, yet acts lean on it as the newest of its piece. */
+export interface SetAside {
+  readonly seq: Seq;
+  readonly tag: Tag | null;
+  readonly station: string | null;
+  readonly why: string;
 }
 
 /**

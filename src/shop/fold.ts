@@ -133,7 +133,7 @@ function stationOf(draft: Draft, name: string): StationState {
 function stampNewest({ reading, pieces, stations, settings }: Draft): void {
   const ofTag = new Map<Tag, Seq>();
   const ofStation = new Map<string, Seq>();
-  for (const { seq, tag, station } of reading.events) {
+  for (const { seq, tag, station } of [...reading.events, ...reading.setAside]) {
     if (tag !== null) ofTag.set(tag, Math.max(seq, ofTag.get(tag) ?? 0));
     if (station !== null) ofStation.set(station, Math.max(seq, ofStation.get(station) ?? 0));
   }

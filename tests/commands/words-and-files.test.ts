@@ -295,3 +295,17 @@ test("an event of the journal that fits nothing is told and does not count, and 
   );
   expect(said).toMatch(/1 walker/);
 });
+
+test("a piece with an event that does not count is worked on all the same", async () => {
+  await done(bench, "Mon 18:00", 'tag walker --hung "first clear" --since 12:00');
+  await done(bench, "Mon 18:00", "note 1 cold");
+  const file = new Database(bench.journal);
+  file.exec("DROP TRIGGER IF EXISTS event_stays");
+  file.prepare("UPDATE event SET kind = 'sung' WHERE kind = 'noted'").run();
+  file.close();
+  await done(bench, "Mon 18:01", 'note 1 "warm again"');
+  expect(await done(bench, "Mon 18:01", "now")).toMatch(
+    /does not count: \d+, this dryline knows no event "sung"/,
+  );
+  expect(await done(bench, "Mon 18:02", "undo")).toMatch(/undone/i);
+});

@@ -193,7 +193,7 @@ describe("a row that fits no event is set aside with why, and the rest is read:"
     for (const of of ["out", "all"] as const) {
       const { events, setAside } = await journal.read({ of });
       expect(events.map(({ seq }) => seq)).toEqual([1]);
-      expect(setAside).toEqual([{ seq: 2, why }]);
+      expect(setAside).toEqual([{ seq: 2, tag: 1, station: null, why }]);
     }
     // And the piece can still be worked on.
     expect(await journal.append(anAct([taken(1, "shape", monday)]))).toMatchObject({ act: 3 });

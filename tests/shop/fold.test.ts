@@ -11,10 +11,12 @@ describe("events that fit nothing", () => {
     diary.tag(1, "Mon 18:00");
     diary.hang(9, "shape", "Mon 18:01");
     diary.hang(1, "shape", "Mon 18:40");
-    const unread = { seq: 99, why: "99 is of an unknown kind" };
+    const unread = { seq: 99, tag: 1, station: null, why: "99 is of an unknown kind" };
     const shop = foldShop({ ...diary.reading(), nextTag: 2, setAside: [unread] });
     expect(shop.setAside).toEqual([unread, { seq: 2, why: "2 (hung of 9) fits nothing: there is no 9" }]);
     expect(shop.pieces.get(1)?.work.get("shape")?.completed).toBe(true);
+    // An act of the piece leans on the newest row of it, read or not.
+    expect(shop.pieces.get(1)?.lastSeq).toBe(99);
   });
 
   test("are not made of a late event of a piece that this reading leaves out", () => {
