@@ -1,6 +1,5 @@
 import { existsSync, readFileSync, writeFileSync } from "node:fs";
 import { join } from "node:path";
-import Database from "better-sqlite3";
 import { afterEach, beforeEach, describe, expect, test } from "vitest";
 import { COMMAND_WORDS, COMMANDS } from "../../src/commands/command-table.ts";
 import type { BenchInAFolder } from "../fixtures/bench-in-a-folder.ts";
@@ -263,49 +262,4 @@ describe("at a terminal", () => {
     expect(no.map(({ out }) => out).join("")).toMatch(/It delays [12] by /);
     expect((await typeAtTerminal(bench, "first 2", ["y"])).out).toMatch(/2 comes first\.\n$/);
   });
-});
-
-test("a process damaged in the journal is told in one sentence by every command that needs it", async () => {
-  await done(bench, "Mon 18:00", 'tag walker --hung "first clear" --since 12:00');
-  const file = new Database(bench.journal);
-  file.exec("UPDATE process_version SET definition = replace(definition, '\"after\":[', '\"after\":[7,')");
-  file.close();
-  for (const line of ["now", "week", "rack 1", "hang 1", "plan"]) {
-    const said = await bench.type(line);
-    expect({ line, exit: said.exit, out: said.out }).toEqual({ line, exit: 2, out: "" });
-    expect(said.err).toMatch(/^A process that pieces were begun with is damaged in the journal [^\n]+\.\n$/);
-  }
-});
-
-test("an event of the journal that fits nothing is told and does not count, and the rest does", async () => {
-  await done(bench, "Mon 18:00", 'tag walker --hung "first clear" --since 12:00');
-  await done(bench, "Mon 18:00", "note cold");
-  expect(await done(bench, "Mon 18:00", "now")).not.toMatch(/does not count/);
-  const spoil = (body: string) => {
-    const file = new Database(bench.journal);
-    // Nothing in a journal is changed: a spoilt row is written as a bad disk would.
-    file.exec("DROP TRIGGER IF EXISTS event_stays");
-    file.prepare("UPDATE event SET body = ? WHERE kind = 'noted'").run(body);
-    file.close();
-  };
-  spoil('{"text":7}');
-  const said = await done(bench, "Mon 18:01", "now");
-  expect(said).toMatch(
-    /An event of the journal does not count: \d+, what it says \("noted"\) is damaged\. Do it again if it is missing\.\n$/,
-  );
-  expect(said).toMatch(/1 walker/);
-});
-
-test("a piece with an event that does not count is worked on all the same", async () => {
-  await done(bench, "Mon 18:00", 'tag walker --hung "first clear" --since 12:00');
-  await done(bench, "Mon 18:00", "note 1 cold");
-  const file = new Database(bench.journal);
-  file.exec("DROP TRIGGER IF EXISTS event_stays");
-  file.prepare("UPDATE event SET kind = 'sung' WHERE kind = 'noted'").run();
-  file.close();
-  await done(bench, "Mon 18:01", 'note 1 "warm again"');
-  expect(await done(bench, "Mon 18:01", "now")).toMatch(
-    /does not count: \d+, this dryline knows no event "sung"/,
-  );
-  expect(await done(bench, "Mon 18:02", "undo")).toMatch(/undone/i);
 });
