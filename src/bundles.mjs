@@ -20,6 +20,7 @@ import { findApart } from "./find-apart.mjs";
 import { builtFolder, packageRoot } from "./fresh.mjs";
 import { driver, newerDriver } from "./journal/driver.mjs";
 import { heldBy, programNames } from "./programs.mjs";
+import { inAscii } from "./workshop/in-ascii.mjs";
 
 /** @satisfies {esbuild.BuildOptions} */
 const common = {
@@ -200,6 +201,7 @@ async function bundleProgram(program, apart) {
     footer: { js: "})" },
     plugins: [reachApart(new Map([...apart].filter(([source]) => !own.includes(source))))],
   });
+  // The bundler writes all but regular expressions so.
   for (const name of names.values()) files.set(name, inAscii(reachAsLoaded(files.get(name) ?? "")));
   return { files, names };
 }
@@ -246,16 +248,6 @@ function reachAsLoaded(text) {
   return text
     .replace(/\bimport\(("node:[^"]+"|"\.\/[^"]+\.cjs")\)/g, "Promise.resolve().then(() => require($1))")
     .replace(/\bimport\(("\.\/[^"]+\.mjs")\)/g, "module.import($1)");
-}
-
-/**
- * A text in ASCII takes half the room and is read faster. The bundler writes all but regular expressions so.
- *
- * @param {string} text
- * @returns {string}
- */
-function inAscii(text) {
-  return text.replace(/[^\0-\x7f]/g, (unit) => `\\u${unit.charCodeAt(0).toString(16).padStart(4, "0")}`);
 }
 
 /**

@@ -1,5 +1,6 @@
 import { mkdirSync, readFileSync, renameSync, writeFileSync } from "node:fs";
 import { join } from "node:path";
+import { inAscii } from "./in-ascii.mjs";
 
 /**
  * What was made from `stamp`, kept as JSON in the cache folder. A cache that cannot be read or written is
@@ -32,9 +33,4 @@ function readCache(path: string): { readonly stamp: unknown; readonly value: unk
   } catch {
     return null;
   }
-}
-
-/** The same JSON in ASCII, which is read faster. */
-function inAscii(json: string): string {
-  return json.replace(/[^\0-\x7f]/g, (unit) => `\\u${unit.charCodeAt(0).toString(16).padStart(4, "0")}`);
 }
