@@ -22,12 +22,22 @@ const held = {
 };
 
 /** Paths of all that not every program holds. */
-export const heldBySome = Object.keys(held).map((source) => join(packageRoot, source));
+export const heldBySome = pathsWhere(() => true);
 
 /**
  * @param {Program} program
  * @returns {string[]} paths of what it holds of that
  */
 export function heldBy(program) {
-  return heldBySome.filter((_, index) => Object.values(held)[index]?.includes(program));
+  return pathsWhere((holders) => holders.includes(program));
+}
+
+/**
+ * @param {(holders: readonly Program[]) => boolean} fits
+ * @returns {string[]}
+ */
+function pathsWhere(fits) {
+  return Object.entries(held).flatMap(([source, holders]) =>
+    fits(holders) ? [join(packageRoot, source)] : [],
+  );
 }

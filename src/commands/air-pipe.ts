@@ -8,6 +8,7 @@ import { sayColdPast } from "../words/say-how-sure.ts";
 import { sayCount } from "../words/say-list.ts";
 import { sayClock } from "../words/say-time.ts";
 import type { Speech } from "../words/speech.ts";
+import type { Workshop } from "../workshop/workshop.ts";
 import type { Bench } from "./bench.ts";
 import type { Answer } from "./command.ts";
 import type { CommandWords } from "./command-words.ts";
@@ -38,7 +39,7 @@ export async function takeReadings(words: CommandWords, bench: Bench, place: str
   const tally: Tally = { kept: 0, known: 0, doubted: 0, unread: 0, moments: [] };
   const tell = tellerOf(bench);
   const keep = async (read: readonly AirLineRead[]): Promise<void> => {
-    const placed = await placeLines(read, place, bench);
+    const placed = await placeLines(read, place, workshop);
     const readings = placed.flatMap((one) => countLine(one, tally, tell));
     if (readings.length === 0) return;
     const kept = await workshop.recordAir(readings, words.option("from") ?? "pipe");
@@ -66,11 +67,10 @@ export async function takeReadings(words: CommandWords, bench: Bench, place: str
 async function placeLines(
   read: readonly AirLineRead[],
   usualPlace: string | null,
-  bench: Bench,
+  workshop: Workshop,
 ): Promise<readonly AirLineRead[]> {
   const unnamed = (one: AirLineRead) => ("place" in one ? { ...one, place: usualPlace } : one);
   if (!read.some((one) => "place" in one && one.place !== null)) return read.map(unnamed);
-  const { workshop } = await bench.open();
   // A pipe may stay open for days, in which places are made.
   const [{ processes }, shop] = await Promise.all([workshop.readLibrary(), workshop.shop()]);
   const found = new Map<string, ReturnType<typeof readPlaceOfAir>>();

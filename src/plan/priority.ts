@@ -16,10 +16,10 @@ export function isPressing(rank: number): boolean {
 const dueHorizon: Minutes = 3 * 24 * 60;
 
 /**
- * How a task ranks at `t`, least first, before it is known whether it can begin. What presses goes first, earliest shut first; then by
- * what a minute of delay costs over the hands-on still to do on the piece, so nearly finished ones come first. The
- * worth is the apparent tardiness cost index (A. Vepsalainen and T. Morton, Priority rules for job shops with weighted
- * tardiness costs, Management Science 33, 1987) with a straight slope for its exponential.
+ * How a task ranks at `t`, least first, before it is known whether it can begin. What presses goes first, earliest shut
+ * first; then by what a minute of delay costs over the hands-on still to do on the piece, so nearly finished ones come
+ * first. The worth is the apparent tardiness cost index (A. Vepsalainen and T. Morton, Priority rules for job shops with
+ * weighted tardiness costs, Management Science 33, 1987) with a straight slope for its exponential.
  */
 export function rankTask(run: BenchRun, task: TaskRun, t: Minutes, nextOpens: Minutes): number {
   if (task.latest < t) findLatest(run, task, t);
