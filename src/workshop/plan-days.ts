@@ -64,6 +64,8 @@ type Asked = Awaited<ReturnType<typeof ask>>;
 async function askOf(workshop: Workshop, days: number, { at, rounds }: Asking): Promise<Asked> {
   const asked = await ask(workshop, at);
   if (at !== null || days <= DAYS_KEPT || asked.kept !== null) return asked;
+  // It would be searched for in vain.
+  if (!workshop.journal.canWrite) return asked;
   const week = planAhead(asked.shop, asked.context, DAYS_KEPT, searchWith(asked, rounds));
   await keep(week, DAYS_KEPT, asked, workshop);
   return ask(workshop, at);
