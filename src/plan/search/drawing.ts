@@ -4,7 +4,7 @@ import type { Bench, BenchPiece } from "./bench.ts";
 import type { Player } from "./play-order.ts";
 import { Recreate } from "./recreate.ts";
 import type { RuleSearch } from "./rule-search.ts";
-import { ANY_NUMBER } from "./style.ts";
+import { ANY_NUMBER, drawStyle, type Style } from "./style.ts";
 
 /** What moves draw from. */
 export class Drawing {
@@ -62,6 +62,12 @@ export class Drawing {
   /** Ranks all tasks by when they start in the plan that stands. */
   rankByStart(): void {
     for (const task of this.player.order) this.recreate.rank[task.index] = task.start;
+  }
+
+  /** A style by chance; where only so many may be out, more often than not pieces are begun in turn. */
+  style(more: Partial<Style>): Style {
+    const inTurn = this.bench.mostOut === null ? null : this.chance() < 0.6;
+    return drawStyle(this.chance, { inTurn, ...more });
   }
 
   /** A limit on pieces in work near the one that did well. */

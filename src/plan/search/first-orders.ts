@@ -21,7 +21,7 @@ export interface Rule {
 }
 
 /** The rules to begin with, the most different ones first. Which limit in work is best, only trying tells. */
-export function firstRules({ pieces: { length: pieces } }: Bench): Rule[] {
+export function firstRules({ pieces: { length: pieces }, mostOut }: Bench): Rule[] {
   const limits = [ANY_NUMBER, 16, 12, 8, 20, 5].filter((limit) => limit === ANY_NUMBER || limit < pieces);
   const ways = [
     { stretch: 0, weighs: 300, longLast: 0, grace: NEVER },
@@ -31,12 +31,13 @@ export function firstRules({ pieces: { length: pieces } }: Bench): Rule[] {
     { stretch: 2, weighs: 1500, longLast: 0, grace: 0 },
   ];
   const sooner = new Float64Array(pieces);
+  const inTurn = mostOut === null ? null : false;
   return limits.flatMap((mostInWork) =>
     ways.map(({ grace, ...way }) => ({
       ...way,
       byRelease: 0,
       sooner,
-      style: makeStyle({ setUpCounts: 50, grace, mostInWork }),
+      style: makeStyle({ setUpCounts: 50, grace, mostInWork, inTurn }),
     })),
   );
 }
@@ -68,6 +69,7 @@ export function varyRule(rule: Rule, chance: Chance): Rule {
       setUpCounts: may(0.2) ? scaled(style.setUpCounts, 20) : style.setUpCounts,
       mostInWork: may(0.4) ? varyLimit(style.mostInWork, sooner.length, chance) : style.mostInWork,
       patience: may(0.15) ? (may(0.6) ? 0 : chance()) : style.patience,
+      inTurn: style.inTurn !== null && may(0.3) ? !style.inTurn : style.inTurn,
       grace: may(0.1) ? (may(0.5) ? NEVER : 3000 * chance() * chance()) : style.grace,
     }),
   };

@@ -1,6 +1,6 @@
 import type { Minutes } from "../../time/instant.ts";
 import { findBegin } from "./begin-task.ts";
-import type { Bench, BenchTask } from "./bench.ts";
+import type { Bench, BenchPiece, BenchTask } from "./bench.ts";
 import { NEVER } from "./calendar.ts";
 import { sortIn, takeOut } from "./ranked-tasks.ts";
 import type { Style } from "./style.ts";
@@ -131,7 +131,7 @@ export class FreeTasks {
     this.#next = next;
     if (next !== null) this.#ranks[next.index] = this.#rankNow(next);
     if (this.grace !== null && this.grace < NEVER) this.#rankAgain();
-    const least = this.#lookOver();
+    const least = this.#lookOver(style.inTurn === true);
     const found = this.#chooseFirst(style, least) ?? this.#chooseAmongAll(style);
     if (found === null) return this.#pressing ?? next ?? (this.#all[0] as BenchTask);
     if (bench.missed !== null) return found;
@@ -142,7 +142,7 @@ export class FreeTasks {
   }
 
   /** Notes which task must be begun soonest for its windows. @returns a minute before which none can begin */
-  #lookOver(): Minutes {
+  #lookOver(inTurn: boolean): Minutes {
     const bench = this.#bench;
     const free = this.#free;
     const floor = openMinute(bench);
@@ -152,9 +152,13 @@ export class FreeTasks {
     let deadline = NEVER;
     this.#pressing = null;
     let due = 0;
+    let turn: BenchPiece | null = null;
     for (let place = 0; place < free.length; place++) {
       const task = free[place] as BenchTask;
-      task.begin = UNSEEN;
+      if (inTurn && !task.piece.begun) turn ??= task.piece;
+      const waitsItsTurn = inTurn && !task.piece.begun && task.piece !== turn;
+      task.begin = waitsItsTurn ? NEVER : UNSEEN;
+      if (waitsItsTurn) continue;
       // A preparation may come before the air is clear for the task itself.
       const could = Math.max(
         this.#opens[task.index] as number,
@@ -185,7 +189,7 @@ export class FreeTasks {
     const next = this.#next;
     if (next !== null && next.begin === least && least < NEVER) {
       best = next;
-      rankOfBest = this.#rankAsBegun(next, style);
+      rankOfBest = rankAsBegun(this.#bench, next, this.#ranks, style);
     }
     const free = this.#free;
     for (let place = 0; place < free.length; place++) {
@@ -193,7 +197,7 @@ export class FreeTasks {
       if ((this.#ranks[task.index] as number) >= rankOfBest) break;
       if (task.begin !== UNSEEN || (this.#could[task.index] as number) > least) continue;
       if (!this.#see(task, style.gapsOnly)) return task;
-      const asBegun = this.#rankAsBegun(task, style);
+      const asBegun = rankAsBegun(this.#bench, task, this.#ranks, style);
       if (task.begin > least || asBegun >= rankOfBest) continue;
       best = task;
       rankOfBest = asBegun;
@@ -226,7 +230,7 @@ export class FreeTasks {
     let rankOfBest = Number.POSITIVE_INFINITY;
     if (next !== null && next.begin <= before && next.begin < NEVER) {
       best = next;
-      rankOfBest = this.#rankAsBegun(next, style);
+      rankOfBest = rankAsBegun(this.#bench, next, this.#ranks, style);
     }
     for (let place = 0; place < free.length; place++) {
       const task = free[place] as BenchTask;
@@ -234,16 +238,12 @@ export class FreeTasks {
       if (task.begin === PUT_OFF && (this.#could[task.index] as number) <= before)
         this.#see(task, style.gapsOnly);
       if (task.begin === PUT_OFF || task.begin > before || task.begin >= NEVER) continue;
-      const rank = this.#rankAsBegun(task, style);
+      const rank = rankAsBegun(this.#bench, task, this.#ranks, style);
       if (rank >= rankOfBest) continue;
       best = task;
       rankOfBest = rank;
     }
     return best;
-  }
-
-  #rankAsBegun(task: BenchTask, style: Style): number {
-    return rankAsBegun(this.#bench, task, this.#ranks[task.index] as number, style);
   }
 
   /** Finds out when a task could begin, if it may. @returns false: a window of it was missed */

@@ -5,7 +5,7 @@ import { rankBy, varyRule } from "./first-orders.ts";
 import { FitPieces } from "./fit-pieces.ts";
 import type { Player } from "./play-order.ts";
 import type { RuleSearch } from "./rule-search.ts";
-import { ANY_NUMBER, drawStyle } from "./style.ts";
+import { ANY_NUMBER } from "./style.ts";
 
 /** A way to change the order that stands. */
 export interface Move {
@@ -65,12 +65,7 @@ function takeOutWindow(drawing: Drawing, ceiling: number): number {
   const far = 20 * Math.exp(4 * chance());
   drawing.rankByStart();
   for (const { index } of outs) recreate.rank[index] = (recreate.rank[index] as number) + drawing.around(far);
-  return recreate.play(
-    outs,
-    Number.POSITIVE_INFINITY,
-    ceiling,
-    drawStyle(chance, { gapsOnly: chance() < 0.3 }),
-  );
+  return recreate.play(outs, Number.POSITIVE_INFINITY, ceiling, drawing.style({ gapsOnly: chance() < 0.3 }));
 }
 
 /** Takes out a few pieces, whole or from some task on, and puts them in again sooner or later than they stood. */
@@ -96,7 +91,7 @@ function takeOutPieces(drawing: Drawing, ceiling: number): number {
     }
   }
   const from = chance() < 0.5 ? Number.POSITIVE_INFINITY : release;
-  return recreate.play(outs, from, ceiling, drawStyle(chance, { gapsOnly: chance() < 0.3 }));
+  return recreate.play(outs, from, ceiling, drawing.style({ gapsOnly: chance() < 0.3 }));
 }
 
 /** Takes out two pieces and puts each in where the other stood, late ones likelier. */
@@ -119,7 +114,7 @@ function exchangePieces(drawing: Drawing, ceiling: number): number {
       outs.push(task);
     }
   }
-  return recreate.play(outs, Number.POSITIVE_INFINITY, ceiling, drawStyle(chance, {}));
+  return recreate.play(outs, Number.POSITIVE_INFINITY, ceiling, drawing.style({}));
 }
 
 /** Lets a few pieces go first from some moment on; all other work fits in around them. */
@@ -144,7 +139,7 @@ function letPiecesLead(drawing: Drawing, ceiling: number): number {
     outs,
     Number.POSITIVE_INFINITY,
     ceiling,
-    drawStyle(chance, { gapsOnly: true, mostInWork }),
+    drawing.style({ gapsOnly: true, mostInWork }),
   );
 }
 
@@ -175,7 +170,7 @@ function cutTime(drawing: Drawing, ceiling: number): number {
     }
   }
   const mostInWork = drawing.drawInWork();
-  const style = drawStyle(chance, { mostInWork });
+  const style = drawing.style({ mostInWork });
   const cost = recreate.play(order.slice(from), Number.POSITIVE_INFINITY, ceiling, style);
   if (cost < player.cost) drawing.inWork = mostInWork;
   return cost;

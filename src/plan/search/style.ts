@@ -27,6 +27,11 @@ export interface Style {
    * kanban, Int. J. Production Research 28, 1990).
    */
   readonly mostInWork: number;
+  /**
+   * Pieces are begun in the sequence of their ranks: rather than let another have its room, one that cannot be begun yet is
+   * waited for. Null: any number may be out, so there is no need to.
+   */
+  readonly inTurn: boolean | null;
 }
 
 /** Any number in work. */
@@ -44,6 +49,7 @@ export function makeStyle(more: Partial<Style>): Style {
     holdBack: more.holdBack ?? true,
     gapsOnly: more.gapsOnly ?? false,
     mostInWork: more.mostInWork ?? ANY_NUMBER,
+    inTurn: more.inTurn ?? null,
   };
 }
 

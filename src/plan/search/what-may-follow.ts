@@ -80,10 +80,14 @@ export function takesLastHook({ hook, end }: BenchTask, due: BenchTask, latest: 
 }
 
 /** A task's rank with what counts against it as it could begin now: setting up, and room and hooks taken from others. */
-export function rankAsBegun({ calendar }: Bench, task: BenchTask, rank: number, style: Style): number {
-  const { setUpMinutes, start, end, holds, hook } = task;
-  const { setUpCounts, airCounts, hookCounts } = style;
-  const counted = rank + setUpCounts * setUpMinutes;
+export function rankAsBegun(
+  { calendar }: Bench,
+  task: BenchTask,
+  ranks: Float64Array,
+  { setUpCounts, airCounts, hookCounts }: Style,
+): number {
+  const { index, setUpMinutes, start, end, holds, hook } = task;
+  const counted = (ranks[index] as number) + setUpCounts * setUpMinutes;
   if (airCounts + hookCounts === 0) return counted;
   const left = Math.min(LONG, calendar.closing(calendar.at(start)) - end);
   const hooked = hook === null ? 0 : openingAfter(hook.until, end) - end;

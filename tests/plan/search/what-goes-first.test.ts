@@ -1,6 +1,10 @@
 import { describe, expect, test } from "vitest";
 import type { Problem } from "../../../src/plan/problem.ts";
+import { openBench } from "../../../src/plan/search/open-bench.ts";
+import { Player } from "../../../src/plan/search/play-order.ts";
+import { Recreate } from "../../../src/plan/search/recreate.ts";
 import { beginSearch } from "../../../src/plan/search/search.ts";
+import { makeStyle } from "../../../src/plan/search/style.ts";
 import { smallProblem, waitFor } from "../small-problem.ts";
 
 describe("what goes first in a searched plan", () => {
@@ -52,6 +56,38 @@ describe("what goes first in a searched plan", () => {
     expect(found(problem)).toEqual({ total: 80, starts: [10, 60, 0] });
   });
 });
+
+describe("with room for one piece out", () => {
+  // The first may be begun at once and is out until 110. The second goes before it by rank, but is not there before 20.
+  const problem = smallProblem(
+    [
+      { piece: 0, minutes: 10 },
+      { piece: 1, minutes: 10 },
+    ],
+    [
+      { cure: 100, underLimit: true },
+      { release: 20, underLimit: true },
+    ],
+    { mostOut: 1 },
+  );
+
+  test("one that is to come is waited for where pieces are begun in turn", () => {
+    expect(startsByRank(problem, [1, 0], true)).toEqual([30, 20]);
+  });
+
+  test("what can be begun is begun where they are not", () => {
+    expect(startsByRank(problem, [1, 0], false)).toEqual([0, 110]);
+  });
+});
+
+function startsByRank(problem: Problem, ranks: readonly number[], inTurn: boolean): number[] {
+  const player = new Player(openBench(problem));
+  const recreate = new Recreate(player);
+  recreate.rank.set(ranks);
+  const { tasks } = player.bench;
+  recreate.play(tasks, 0, Number.POSITIVE_INFINITY, makeStyle({ inTurn }));
+  return tasks.map(({ start }) => start);
+}
 
 function found(problem: Problem): { total: number; starts: number[] } {
   const search = beginSearch(problem, { seed: 1, warm: null });
