@@ -1,6 +1,7 @@
 import type { Minutes } from "../../time/instant.ts";
 import type { Chance } from "../chance.ts";
-import type { Bench, BenchTask } from "./bench.ts";
+import { openingAfter } from "../lag.ts";
+import type { Bench, BenchTask, BenchWait } from "./bench.ts";
 import { NEVER } from "./calendar.ts";
 import { type Rule, rankBy, varyRule } from "./first-orders.ts";
 import { isToDo } from "./order-of.ts";
@@ -42,6 +43,8 @@ export class Beam {
   readonly #width: number;
   readonly #tasks: readonly BenchTask[];
   readonly #outlook: Outlook;
+  /** By task still to do: a minute before which it cannot begin. */
+  readonly #soonest: Float64Array;
   /** Minutes at which stretches end, the next one last. */
   readonly #ends: Minutes[];
   #from: Minutes = 0;
@@ -63,6 +66,7 @@ export class Beam {
     this.#width = width;
     this.#tasks = player.bench.tasks.filter(isToDo);
     this.#outlook = new Outlook(player.bench);
+    this.#soonest = new Float64Array(player.bench.tasks.length);
     this.#ends = endsOfStretches(player.bench).reverse();
     this.#beginnings = [{ made: { order: [], decided: new Int32Array(0), cost: 0 }, outlook: 0 }];
   }
@@ -100,7 +104,7 @@ export class Beam {
     const isFirst = made.order.length === 0;
     const until = this.#ends.at(-1) ?? NEVER;
     player.adopt(made);
-    const outs = this.#tasks.filter(({ position }) => position < 0);
+    const outs = this.#within(until);
     if (this.#done === 0) {
       this.#outlook.read(this.#from, (task) => player.isPlayed(task));
       this.#outlook.improve(isFirst ? SWEEPS : 1);
@@ -113,6 +117,30 @@ export class Beam {
       player.reject();
       for (const task of outs) player.kept.restore(task);
     }
+  }
+
+  /** The tasks still to do that may come free before a minute, as far as waits and work alone tell. */
+  #within(until: Minutes): BenchTask[] {
+    const soonest = this.#soonest;
+    const within: BenchTask[] = [];
+    for (let number = 0; number < this.#tasks.length; number++) {
+      const task = this.#tasks[number] as BenchTask;
+      if (task.position >= 0) continue;
+      let begin = task.release - (task.setUp?.minutes ?? 0);
+      let comesFree = true;
+      for (let index = 0; index < task.waits.length && comesFree; index++) {
+        const { on, windows } = task.waits[index] as BenchWait;
+        const isPlayed = !isToDo(on) || on.position >= 0;
+        comesFree = isPlayed || (soonest[on.index] as number) < until;
+        const end = isPlayed ? on.end : (soonest[on.index] as number) + on.minutes;
+        const window = windows[0];
+        const opens = window !== undefined && window.lead === 0 ? openingAfter(window.opens, end) : end;
+        begin = Math.max(begin, opens - (task.setUp?.minutes ?? 0));
+      }
+      soonest[task.index] = comesFree ? begin : NEVER;
+      if (comesFree) within.push(task);
+    }
+    return within;
   }
 
   /** A rule some way from one of the first, by which now and then room and hooks are spared. */
