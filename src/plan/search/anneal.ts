@@ -12,8 +12,8 @@ import type { Solution } from "./solution.ts";
 /** Rounds of a short cooling; of many tasks a beam finds more in the time, so the first is over soon. */
 const COOLING = { few: 2000, more: 6000, many: 60 };
 
-/** How much longer each long cooling is than the one before it; of many tasks as much as the beams between them. */
-const LONGER = { few: 4 / 3, more: 4 / 3, many: 2 };
+/** How much longer each long cooling is than the one before it; of many tasks about as much as the beams between them. */
+const LONGER = { few: 4 / 3, more: 4 / 3, many: 1.15 };
 
 /** Tasks that a move plays, until it is known. */
 const USUAL_EFFORT = 50;
@@ -21,8 +21,9 @@ const USUAL_EFFORT = 50;
 /** What share of the work each move has at least, of what all have by their worth. */
 const LEAST_SHARE = 0.03;
 
-/** How many plans the first beam keeps; each later one keeps twice as many. */
-const WIDTH = 2;
+/** So many beams plan all work; from then on each of them is followed by some that plan only the end of the best plan. */
+const WHOLE = 2;
+const ENDS = 4;
 
 /**
  * How much dearer than the plan that stands a plan may be in the beginning, as a share of it over the root of its tasks;
@@ -55,7 +56,9 @@ export class Anneal {
   readonly #size: Size;
   /** Of many tasks a beam comes between rules and moves, and between coolings. */
   #beam: Beam | null = null;
-  #width = WIDTH;
+  #beams = 0;
+  /** How many plans the last beam for all work kept: each keeps twice as many as the one before it. */
+  #width = 1;
   /** The best found so far. */
   best: Solution;
   #round = 0;
@@ -105,12 +108,15 @@ export class Anneal {
     if (this.#player.cost < this.best.cost) this.best = this.#player.solution();
   }
 
+  /** Of many tasks the next beam, for the order that stands. */
   #nextBeam(): Beam | null {
     if (this.#size !== "many") return null;
-    const { bench } = this.#player;
-    const beam = new Beam(this.#player, this.#recreate, this.#chance, firstRules(bench), this.#width);
-    this.#width *= 2;
-    return beam;
+    const player = this.#player;
+    const width = 2 * this.#width;
+    const isWhole = this.#beams < WHOLE || (this.#beams - WHOLE) % (ENDS + 1) === ENDS;
+    this.#beams++;
+    if (isWhole) this.#width = width;
+    return new Beam(player, this.#recreate, this.#chance, firstRules(player.bench), { width, isWhole });
   }
 
   /** Goes on with a beam; at its end the best plan stands. */
@@ -134,7 +140,6 @@ export class Anneal {
     const player = this.#player;
     this.#round = 0;
     this.#coolings++;
-    this.#beam = this.#nextBeam();
     if (this.#coolings % 3 === 0 || this.#size === "many") {
       this.#longest = Math.ceil(this.#longest * LONGER[this.#size]);
       this.#length = this.#longest;
@@ -147,6 +152,7 @@ export class Anneal {
       }
     }
     player.adopt(this.best);
+    this.#beam = this.#nextBeam();
   }
 
   #tryRank(rank: Rank): boolean {

@@ -8,7 +8,7 @@ import { isToDo } from "./order-of.ts";
 import { Outlook } from "./outlook.ts";
 import type { Player } from "./play-order.ts";
 import type { Recreate } from "./recreate.ts";
-import type { Solution } from "./solution.ts";
+import { type Solution, solutionOf } from "./solution.ts";
 import { makeStyle } from "./style.ts";
 
 /** In how many ways each plan made so far goes on, and the empty one. */
@@ -47,7 +47,9 @@ export class Beam {
   readonly #soonest: Float64Array;
   /** Minutes at which stretches end, the next one last. */
   readonly #ends: Minutes[];
-  #from: Minutes = 0;
+  #from: Minutes;
+  /** How many tasks were planned before. */
+  readonly #made: number;
   #beginnings: Beginning[];
   /** How many of them have gone on. */
   #done = 0;
@@ -56,9 +58,16 @@ export class Beam {
 
   /**
    * @param rules the rules of which others are drawn
-   * @param width how many plans are kept from stretch to stretch
+   * @param options.width how many plans are kept from stretch to stretch
+   * @param options.isWhole false: the order that stands stays as it is up to the end of a stretch drawn by chance
    */
-  constructor(player: Player, recreate: Recreate, chance: Chance, rules: readonly Rule[], width: number) {
+  constructor(
+    player: Player,
+    recreate: Recreate,
+    chance: Chance,
+    rules: readonly Rule[],
+    { width, isWhole }: { readonly width: number; readonly isWhole: boolean },
+  ) {
     this.#player = player;
     this.#recreate = recreate;
     this.#chance = chance;
@@ -67,8 +76,12 @@ export class Beam {
     this.#tasks = player.bench.tasks.filter(isToDo);
     this.#outlook = new Outlook(player.bench);
     this.#soonest = new Float64Array(player.bench.tasks.length);
-    this.#ends = endsOfStretches(player.bench).reverse();
-    this.#beginnings = [{ made: { order: [], decided: new Int32Array(0), cost: 0 }, outlook: 0 }];
+    const ends = endsOfStretches(player.bench);
+    this.#from = isWhole ? 0 : drawEnd(ends, player, chance);
+    this.#ends = ends.filter((end) => end > this.#from).reverse();
+    const made = solutionOf(player.order.slice(0, player.placeAt(this.#from)), 0);
+    this.#made = made.order.length;
+    this.#beginnings = [{ made, outlook: 0 }];
   }
 
   /** The best whole plan, once all are whole; null: not yet, or all came to an end that no task could follow. */
@@ -101,7 +114,7 @@ export class Beam {
   #goOn({ made }: Beginning): void {
     const player = this.#player;
     const { bench } = player;
-    const isFirst = made.order.length === 0;
+    const isFirst = made.order.length === this.#made;
     const until = this.#ends.at(-1) ?? NEVER;
     player.adopt(made);
     const outs = this.#within(until);
@@ -143,13 +156,17 @@ export class Beam {
     return within;
   }
 
-  /** A rule some way from one of the first, by which now and then room and hooks are spared. */
+  /**
+   * A rule some way from one of the first, by which now and then room and hooks are spared. None waits for a piece's turn:
+   * of some ways the outlook tells which is best.
+   */
   #drawRule(): Rule {
     const chance = this.#chance;
     const rule = this.#rules[Math.floor(chance() * this.#rules.length)] as Rule;
     const varied = varyRule(varyRule(rule, chance), chance);
     const counts = (): number => (chance() < SPARING.share ? SPARING.most * chance() : 0);
-    return { ...varied, style: makeStyle({ ...varied.style, airCounts: counts(), hookCounts: counts() }) };
+    const style = makeStyle({ ...varied.style, airCounts: counts(), hookCounts: counts(), inTurn: null });
+    return { ...varied, style };
   }
 
   /** Keeps what was just played if its outlook is among the best. */
@@ -167,6 +184,14 @@ export class Beam {
     this.#next.splice(place < 0 ? this.#next.length : place, 0, beginning);
     this.#next.length = Math.min(this.#next.length, this.#width);
   }
+}
+
+/** The end of a stretch before the last task of the order that stands is begun. */
+function drawEnd(ends: readonly Minutes[], { order, kept }: Player, chance: Chance): Minutes {
+  const last = order.at(-1);
+  const until = last === undefined ? 0 : kept.begin(last);
+  const drawn = ends.filter((end) => end < until);
+  return drawn[Math.floor(chance() * drawn.length)] ?? 0;
 }
 
 /** Sessions' ends, and between them others where a session is long. */
