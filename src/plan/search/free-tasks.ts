@@ -155,10 +155,10 @@ export class FreeTasks {
     let turn: BenchPiece | null = null;
     for (let place = 0; place < free.length; place++) {
       const task = free[place] as BenchTask;
-      if (inTurn && !task.piece.begun) turn ??= task.piece;
-      const waitsItsTurn = inTurn && !task.piece.begun && task.piece !== turn;
-      task.begin = waitsItsTurn ? NEVER : UNSEEN;
-      if (waitsItsTurn) continue;
+      const takesRoom = inTurn && !task.piece.begun && task.piece.underLimit;
+      if (takesRoom) turn ??= task.piece;
+      task.begin = takesRoom && task.piece !== turn ? NEVER : UNSEEN;
+      if (task.begin === NEVER) continue;
       // A preparation may come before the air is clear for the task itself.
       const could = Math.max(
         this.#opens[task.index] as number,

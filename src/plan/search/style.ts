@@ -28,8 +28,8 @@ export interface Style {
    */
   readonly mostInWork: number;
   /**
-   * Pieces are begun in the sequence of their ranks: rather than let another have its room, one that cannot be begun yet is
-   * waited for. Null: any number may be out, so there is no need to.
+   * Pieces under the limit on how many are out are begun in the sequence of their ranks: rather than let another have its
+   * room, one that cannot be begun yet is waited for. Null: any number may be out, so there is no need to.
    */
   readonly inTurn: boolean | null;
 }

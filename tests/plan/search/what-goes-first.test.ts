@@ -59,17 +59,12 @@ describe("what goes first in a searched plan", () => {
 
 describe("with room for one piece out", () => {
   // The first may be begun at once and is out until 110. The second goes before it by rank, but is not there before 20.
-  const problem = smallProblem(
-    [
-      { piece: 0, minutes: 10 },
-      { piece: 1, minutes: 10 },
-    ],
-    [
-      { cure: 100, underLimit: true },
-      { release: 20, underLimit: true },
-    ],
-    { mostOut: 1 },
-  );
+  const tasks = [
+    { piece: 0, minutes: 10 },
+    { piece: 1, minutes: 10 },
+  ];
+  const coming = { release: 20, underLimit: true };
+  const problem = smallProblem(tasks, [{ cure: 100, underLimit: true }, coming], { mostOut: 1 });
 
   test("one that is to come is waited for where pieces are begun in turn", () => {
     expect(startsByRank(problem, [1, 0], true)).toEqual([30, 20]);
@@ -77,6 +72,11 @@ describe("with room for one piece out", () => {
 
   test("what can be begun is begun where they are not", () => {
     expect(startsByRank(problem, [1, 0], false)).toEqual([0, 110]);
+  });
+
+  test("one that needs no room, as it was tagged before, waits for none", () => {
+    const tagged = smallProblem(tasks, [{ cure: 100 }, coming], { mostOut: 1 });
+    expect(startsByRank(tagged, [1, 0], true)).toEqual([0, 110]);
   });
 });
 
