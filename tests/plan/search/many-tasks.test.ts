@@ -5,8 +5,12 @@ import { dispatch } from "../../../src/plan/dispatch.ts";
 import { prepareDispatch } from "../../../src/plan/prepare-dispatch.ts";
 import type { PlanPiece, Problem, Task } from "../../../src/plan/problem.ts";
 import { scorePlan } from "../../../src/plan/score.ts";
+import { Beam } from "../../../src/plan/search/beam.ts";
+import { firstRules } from "../../../src/plan/search/first-orders.ts";
 import { openBench } from "../../../src/plan/search/open-bench.ts";
 import { Outlook } from "../../../src/plan/search/outlook.ts";
+import { Player } from "../../../src/plan/search/play-order.ts";
+import { Recreate } from "../../../src/plan/search/recreate.ts";
 import { beginSearch } from "../../../src/plan/search/search.ts";
 import { smallProblem, waitFor } from "../small-problem.ts";
 
@@ -34,6 +38,20 @@ describe("a plan of more than 300 tasks", () => {
     }
     expect(portions.found.plan).toEqual(whole.found.plan);
   }, 60_000);
+});
+
+describe("a beam", () => {
+  test("comes to its end, though some work can never be begun", () => {
+    const problem = manyPieces(1);
+    const tasks = problem.tasks.map((task) => (task.piece === 3 ? { ...task, release: null } : task));
+    const player = new Player(openBench({ ...problem, tasks }));
+    const beam = new Beam(player, new Recreate(player), chanceFrom(1), firstRules(player.bench), {
+      width: 1,
+      isWhole: true,
+    });
+    for (let round = 0; round < 200 && !beam.isOver; round++) beam.round();
+    expect(beam.isOver).toBe(true);
+  });
 });
 
 describe("the outlook of a bench on which nothing was done", () => {
