@@ -113,10 +113,10 @@ export class Anneal {
     if (this.#size !== "many") return null;
     const player = this.#player;
     const width = 2 * this.#width;
-    const isWhole = this.#beams < WHOLE || (this.#beams - WHOLE) % (ENDS + 1) === ENDS;
+    const fromStart = this.#beams < WHOLE || (this.#beams - WHOLE) % (ENDS + 1) === ENDS;
     this.#beams++;
-    if (isWhole) this.#width = width;
-    return new Beam(player, this.#recreate, this.#chance, firstRules(player.bench), { width, isWhole });
+    if (fromStart) this.#width = width;
+    return new Beam(player, this.#recreate, this.#chance, firstRules(player.bench), { width, fromStart });
   }
 
   /** Goes on with a beam; at its end the best plan stands. */

@@ -59,14 +59,14 @@ export class Beam {
   /**
    * @param rules the rules of which others are drawn
    * @param options.width how many plans are kept from stretch to stretch
-   * @param options.isWhole false: the order that stands stays as it is up to the end of a stretch drawn by chance
+   * @param options.fromStart false: the order that stands stays as it is up to the end of a stretch drawn by chance
    */
   constructor(
     player: Player,
     recreate: Recreate,
     chance: Chance,
     rules: readonly Rule[],
-    { width, isWhole }: { readonly width: number; readonly isWhole: boolean },
+    { width, fromStart }: { readonly width: number; readonly fromStart: boolean },
   ) {
     this.#player = player;
     this.#recreate = recreate;
@@ -77,7 +77,7 @@ export class Beam {
     this.#outlook = new Outlook(player.bench);
     this.#soonest = new Float64Array(player.bench.tasks.length);
     const ends = endsOfStretches(player.bench);
-    this.#from = isWhole ? 0 : drawEnd(ends, player, chance);
+    this.#from = fromStart ? 0 : drawEnd(ends, player, chance);
     this.#ends = ends.filter((end) => end > this.#from).reverse();
     const made = solutionOf(player.order.slice(0, player.placeAt(this.#from)), 0);
     this.#made = made.order.length;

@@ -47,7 +47,7 @@ describe("a beam", () => {
     const player = new Player(openBench({ ...problem, tasks }));
     const beam = new Beam(player, new Recreate(player), chanceFrom(1), firstRules(player.bench), {
       width: 1,
-      isWhole: true,
+      fromStart: true,
     });
     for (let round = 0; round < 200 && !beam.isOver; round++) beam.round();
     expect(beam.isOver).toBe(true);
