@@ -21,7 +21,10 @@ const USUAL_EFFORT = 50;
 /** What share of the work each move has at least, of what all have by their worth. */
 const LEAST_SHARE = 0.03;
 
-/** So many beams plan all work; from then on each of them is followed by some that plan only the end of the best plan. */
+/** How many plans the first beam keeps. */
+const WIDTH = { few: 0, more: 16, many: 2 };
+
+/** Of many tasks so many beams plan all work; from then on each of them is followed by some that plan only the end of the best plan. */
 const WHOLE = 2;
 const ENDS = 4;
 
@@ -54,11 +57,11 @@ export class Anneal {
   /** Rules come before moves. */
   #byRules: boolean;
   readonly #size: Size;
-  /** Of many tasks a beam comes between rules and moves, and between coolings. */
+  /** But of few tasks a beam comes between rules and moves, and of many between coolings, too. */
   #beam: Beam | null = null;
   #beams = 0;
-  /** How many plans the last beam for all work kept: each keeps twice as many as the one before it. */
-  #width = 1;
+  /** How many plans the next beam for all work keeps: each keeps twice as many as the one before it. */
+  #width: number;
   /** The best found so far. */
   best: Solution;
   #round = 0;
@@ -84,6 +87,7 @@ export class Anneal {
     this.#size = sizeOf(player.bench.tasks.length);
     this.#short = COOLING[this.#size];
     this.#heat = HEAT[this.#size];
+    this.#width = WIDTH[this.#size];
     this.#length = this.#short;
     this.#longest = this.#short;
     this.#moves = makeMoves(player, chance, this.#rules);
@@ -108,14 +112,14 @@ export class Anneal {
     if (this.#player.cost < this.best.cost) this.best = this.#player.solution();
   }
 
-  /** Of many tasks the next beam, for the order that stands. */
+  /** The next beam, for the order that stands: of few tasks none, of more one before the first cooling. */
   #nextBeam(): Beam | null {
-    if (this.#size !== "many") return null;
+    if (this.#size === "few" || (this.#size === "more" && this.#coolings > 0)) return null;
     const player = this.#player;
-    const width = 2 * this.#width;
+    const width = this.#width;
     const fromStart = this.#beams < WHOLE || (this.#beams - WHOLE) % (ENDS + 1) === ENDS;
     this.#beams++;
-    if (fromStart) this.#width = width;
+    if (fromStart) this.#width = 2 * width;
     return new Beam(player, this.#recreate, this.#chance, firstRules(player.bench), { width, fromStart });
   }
 
