@@ -24,7 +24,10 @@ const LEAST_SHARE = 0.03;
 /** How many plans the first beam keeps. */
 const WIDTH = { few: 0, more: 16, many: 2 };
 
-/** Of many tasks so many beams plan all work; from then on each of them is followed by some that plan only the end of the best plan. */
+/**
+ * Of many tasks so many beams plan all work; from then on each of them is followed by some that plan only the end of the
+ * best plan.
+ */
 const WHOLE = 2;
 const ENDS = 4;
 

@@ -1,6 +1,6 @@
 /**
- * How large a problem is to the search: of few tasks moves soon find more than rules do; of many, one valley takes all
- * the time there is, and a beam finds a good one sooner than rules do.
+ * How large a problem is to the search: of few tasks moves soon find more than rules do; of more, a beam often finds a
+ * better valley to begin in than rules do; of many, one valley takes all the time there is.
  */
 export type Size = "few" | "more" | "many";
 
