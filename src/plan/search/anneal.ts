@@ -60,7 +60,7 @@ export class Anneal {
   /** Rules come before moves. */
   #byRules: boolean;
   readonly #size: Size;
-  /** But of few tasks a beam comes between rules and moves, and of many between coolings, too. */
+  /** Unless tasks are few, a beam comes between rules and moves; of many more come between coolings. */
   #beam: Beam | null = null;
   #beams = 0;
   /** How many plans the next beam for all work keeps: each keeps twice as many as the one before it. */

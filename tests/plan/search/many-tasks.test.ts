@@ -97,7 +97,7 @@ function outlookOf(problem: Problem): number {
   return outlook.cost();
 }
 
-/** Thirty-two pieces of ten tasks, dusty and wet in turn, some with waits that shut, over two months of evenings. */
+/** Pieces of ten tasks each, dusty and wet in turn, some with waits that shut, over two months of evenings. */
 function manyPieces(seed: number, count = 32): Problem {
   const chance = chanceFrom(seed);
   const below = (bound: number): number => Math.floor(bound * chance());
