@@ -21,7 +21,7 @@ const USUAL_EFFORT = 50;
 /** What share of the work each move has at least, of what all have by their worth. */
 const LEAST_SHARE = 0.03;
 
-/** How many plans the first beam keeps. */
+/** How many plans the first beam keeps; 0: there is no beam. */
 const WIDTH = { few: 0, more: 16, many: 2 };
 
 /**
@@ -115,11 +115,11 @@ export class Anneal {
     if (this.#player.cost < this.best.cost) this.best = this.#player.solution();
   }
 
-  /** The next beam, for the order that stands: of few tasks none, of more one before the first cooling. */
+  /** The next beam, for the order that stands. Unless tasks are many there is none once a cooling is over. */
   #nextBeam(): Beam | null {
-    if (this.#size === "few" || (this.#size === "more" && this.#coolings > 0)) return null;
     const player = this.#player;
     const width = this.#width;
+    if (width === 0 || (this.#size !== "many" && this.#coolings > 0)) return null;
     const fromStart = this.#beams < WHOLE || (this.#beams - WHOLE) % (ENDS + 1) === ENDS;
     this.#beams++;
     if (fromStart) this.#width = 2 * width;
