@@ -5,6 +5,7 @@ import { type Move, makeMoves } from "./moves.ts";
 import type { Player } from "./play-order.ts";
 import { Recreate } from "./recreate.ts";
 import { RuleSearch } from "./rule-search.ts";
+import { SeenRests } from "./seen-rests.ts";
 import { playByRank, type Rank } from "./simple-orders.ts";
 import { type Size, sizeOf } from "./size.ts";
 import type { Solution } from "./solution.ts";
@@ -23,6 +24,9 @@ const LEAST_SHARE = 0.03;
 
 /** How many plans the first beam keeps; 0: there is no beam. */
 const WIDTH = { few: 0, more: 16, many: 2 };
+
+/** Unless tasks are many, so many beams come before the first cooling at most, as long as each finds a better plan. */
+const MOST_FIRST = 4;
 
 /**
  * Of many tasks so many beams plan all work; from then on each of them is followed by some that plan only the end of the
@@ -60,10 +64,12 @@ export class Anneal {
   /** Rules come before moves. */
   #byRules: boolean;
   readonly #size: Size;
-  /** Unless tasks are few, a beam comes between rules and moves; of many more come between coolings. */
+  /** The beam that is at hand; there is none where tasks are few. */
   #beam: Beam | null = null;
   #beams = 0;
-  /** How many plans the next beam for all work keeps: each keeps twice as many as the one before it. */
+  /** What plans seen tell beams, unless tasks are many: pieces wait for hands there, so others tell little of each. */
+  readonly #seen: SeenRests | null;
+  /** How many plans the next beam for all work keeps: of many tasks each keeps twice as many as the one before it. */
   #width: number;
   /** The best found so far. */
   best: Solution;
@@ -91,6 +97,7 @@ export class Anneal {
     this.#short = COOLING[this.#size];
     this.#heat = HEAT[this.#size];
     this.#width = WIDTH[this.#size];
+    this.#seen = this.#size === "more" ? new SeenRests(player) : null;
     this.#length = this.#short;
     this.#longest = this.#short;
     this.#moves = makeMoves(player, chance, this.#rules);
@@ -115,33 +122,42 @@ export class Anneal {
     if (this.#player.cost < this.best.cost) this.best = this.#player.solution();
   }
 
-  /** The next beam, for the order that stands. Unless tasks are many there is none once a cooling is over. */
-  #nextBeam(): Beam | null {
+  /** The next beam, for the order that stands. */
+  #beginBeam(): void {
     const player = this.#player;
     const width = this.#width;
-    if (width === 0 || (this.#size !== "many" && this.#coolings > 0)) return null;
-    const fromStart = this.#beams < WHOLE || (this.#beams - WHOLE) % (ENDS + 1) === ENDS;
+    if (width === 0) return;
+    this.#seen?.see();
+    const isMany = this.#size === "many";
+    const fromStart = !isMany || this.#beams < WHOLE || (this.#beams - WHOLE) % (ENDS + 1) === ENDS;
     this.#beams++;
-    if (fromStart) this.#width = 2 * width;
-    return new Beam(player, this.#recreate, this.#chance, firstRules(player.bench), { width, fromStart });
+    if (isMany && fromStart) this.#width = 2 * width;
+    const options = { width, fromStart, seen: this.#seen };
+    this.#beam = new Beam(player, this.#recreate, this.#chance, firstRules(player.bench), options);
   }
 
-  /** Goes on with a beam; at its end the best plan stands. */
+  /** Goes on with a beam; at its end the best plan stands, or the beam's own for a cooling from a new one. */
   #widen(beam: Beam): boolean {
     beam.round();
     if (!beam.isOver) return false;
     this.#beam = null;
     const player = this.#player;
-    if (beam.best !== null) player.adopt(beam.best);
-    const better = beam.best !== null && player.cost < this.best.cost;
+    const found = beam.best;
+    if (found !== null) {
+      player.adopt(found);
+      this.#seen?.see();
+    }
+    const better = found !== null && player.cost < this.best.cost;
     if (better) this.best = player.solution();
-    else player.adopt(this.best);
+    const isFirst = this.#coolings === 0;
+    if (found === null || this.#size === "many" || isFirst) player.adopt(this.best);
+    if (better && isFirst && this.#seen !== null && this.#beams < MOST_FIRST) this.#beginBeam();
     return better;
   }
 
   /**
-   * Two short coolings from new orders, so as not to stay in one valley; then a longer one from the best. Of many tasks
-   * all are longer ones, with a beam between them.
+   * Two short coolings from new orders, so as not to stay in one valley; then a longer one from the best. A new order is a
+   * rule's, or unless tasks are few a beam's. Of many tasks all coolings are longer ones, with a beam between them.
    */
   #beginCooling(): void {
     const player = this.#player;
@@ -150,16 +166,17 @@ export class Anneal {
     if (this.#coolings % 3 === 0 || this.#size === "many") {
       this.#longest = Math.ceil(this.#longest * LONGER[this.#size]);
       this.#length = this.#longest;
-    } else {
-      this.#length = this.#short;
-      const cost = this.#rules.playFar();
-      if (cost < Number.POSITIVE_INFINITY) {
-        player.accept(cost);
-        return;
-      }
+      player.adopt(this.best);
+      if (this.#size === "many") this.#beginBeam();
+      return;
     }
-    player.adopt(this.best);
-    this.#beam = this.#nextBeam();
+    this.#length = this.#short;
+    const cost = this.#size === "few" ? this.#rules.playFar() : Number.POSITIVE_INFINITY;
+    if (cost < Number.POSITIVE_INFINITY) player.accept(cost);
+    else {
+      player.adopt(this.best);
+      this.#beginBeam();
+    }
   }
 
   #tryRank(rank: Rank): boolean {
@@ -185,7 +202,7 @@ export class Anneal {
     this.#byRules = !this.#rules.isOver;
     if (!this.#byRules) {
       player.adopt(this.best);
-      this.#beam = this.#nextBeam();
+      this.#beginBeam();
     }
     return better;
   }

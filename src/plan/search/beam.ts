@@ -1,13 +1,15 @@
 import type { Minutes } from "../../time/instant.ts";
 import type { Chance } from "../chance.ts";
 import { openingAfter } from "../lag.ts";
-import type { Bench, BenchTask, BenchWait } from "./bench.ts";
+import type { BenchPiece, BenchTask, BenchWait } from "./bench.ts";
+import { BenchStretches } from "./bench-stretches.ts";
 import { NEVER } from "./calendar.ts";
 import { type Rule, rankBy, varyRule } from "./first-orders.ts";
 import { isToDo } from "./order-of.ts";
 import { Outlook } from "./outlook.ts";
 import type { Player } from "./play-order.ts";
 import type { Recreate } from "./recreate.ts";
+import type { SeenRests } from "./seen-rests.ts";
 import { type Solution, solutionOf } from "./solution.ts";
 import { makeStyle } from "./style.ts";
 
@@ -15,8 +17,15 @@ import { makeStyle } from "./style.ts";
 const WAYS = 12;
 const FIRST_WAYS = 48;
 
-/** About how many minutes of bench time are planned at a time; a shorter session is planned whole. */
-const STRETCH: Minutes = 480;
+/**
+ * Where plans were seen: in how many ways at most, after how many in a row that came to nothing new in no more, and in
+ * what share of them pieces have turns. By trial.
+ */
+const SEEN = { ways: 24, stale: 3, inTurns: 0.5 };
+
+/** Minutes of rank between two pieces of neighbouring turns, about; and how far the turns of pieces in work are spread. */
+const TURN = 6000;
+const TURNS = 20_000;
 
 /** In what share of the rules room counts, or hooks, and for how much at most. By trial. */
 const SPARING = { share: 0.12, most: 10 };
@@ -28,6 +37,15 @@ const SWEEPS = 20;
 interface Beginning {
   readonly made: Solution;
   readonly outlook: number;
+}
+
+interface Options {
+  /** How many plans are kept from stretch to stretch. */
+  readonly width: number;
+  /** False: the order that stands stays as it is up to the end of a stretch drawn by chance. */
+  readonly fromStart: boolean;
+  /** What plans seen tell of how long pieces take; null: not known. */
+  readonly seen: SeenRests | null;
 }
 
 /**
@@ -43,6 +61,7 @@ export class Beam {
   readonly #width: number;
   readonly #tasks: readonly BenchTask[];
   readonly #outlook: Outlook;
+  readonly #hasSeen: boolean;
   /** By task still to do: a minute before which it cannot begin. */
   readonly #soonest: Float64Array;
   /** Minutes at which stretches end, the next one last. */
@@ -55,18 +74,18 @@ export class Beam {
   #done = 0;
   /** What they have come to, best outlook first. */
   #next: Beginning[] = [];
+  /** The pieces that the plan that goes on has not begun, in the outlook's sequence. */
+  #notBegun: readonly BenchPiece[] = [];
+  /** The outlooks of what it has come to. */
+  readonly #outlooks = new Set<number>();
 
-  /**
-   * @param rules the rules of which others are drawn
-   * @param options.width how many plans are kept from stretch to stretch
-   * @param options.fromStart false: the order that stands stays as it is up to the end of a stretch drawn by chance
-   */
+  /** @param rules the rules of which others are drawn */
   constructor(
     player: Player,
     recreate: Recreate,
     chance: Chance,
     rules: readonly Rule[],
-    { width, fromStart }: { readonly width: number; readonly fromStart: boolean },
+    { width, fromStart, seen }: Options,
   ) {
     this.#player = player;
     this.#recreate = recreate;
@@ -74,9 +93,10 @@ export class Beam {
     this.#rules = rules;
     this.#width = width;
     this.#tasks = player.bench.tasks.filter(isToDo);
-    this.#outlook = new Outlook(player.bench);
+    this.#outlook = new Outlook(player.bench, seen);
+    this.#hasSeen = seen !== null;
     this.#soonest = new Float64Array(player.bench.tasks.length);
-    const ends = endsOfStretches(player.bench);
+    const { ends } = new BenchStretches(player.bench);
     this.#from = fromStart ? 0 : drawEnd(ends, player, chance);
     this.#ends = ends.filter((end) => end > this.#from).reverse();
     const made = solutionOf(player.order.slice(0, player.placeAt(this.#from)), 0);
@@ -113,22 +133,51 @@ export class Beam {
 
   #goOn({ made }: Beginning): void {
     const player = this.#player;
-    const { bench } = player;
     const isFirst = made.order.length === this.#made;
     const until = this.#ends.at(-1) ?? NEVER;
     player.adopt(made);
     const outs = this.#within(until);
+    this.#notBegun = this.#outlook.sequence.filter(({ begun }) => !begun);
     if (this.#done === 0) {
       this.#outlook.read(this.#from, (task) => player.isPlayed(task));
       this.#outlook.improve(isFirst ? SWEEPS : 1);
     }
-    for (let way = isFirst ? FIRST_WAYS : WAYS; way > 0; way--) {
-      const rule = this.#drawRule();
-      rankBy(rule, bench, this.#recreate, outs);
-      const cost = this.#recreate.play(outs, NEVER, Number.POSITIVE_INFINITY, rule.style, until);
-      if (cost < Number.POSITIVE_INFINITY) this.#judge(until);
-      player.reject();
-      for (const task of outs) player.kept.restore(task);
+    this.#outlooks.clear();
+    let ways = isFirst ? FIRST_WAYS : this.#hasSeen ? SEEN.ways : WAYS;
+    for (let stale = 0; ways > 0; ways--) {
+      const before = this.#outlooks.size;
+      this.#tryWay(outs, until);
+      stale = this.#outlooks.size > before ? 0 : stale + 1;
+      if (this.#hasSeen && !isFirst && stale === SEEN.stale) return;
+    }
+  }
+
+  #tryWay(outs: readonly BenchTask[], until: Minutes): void {
+    const player = this.#player;
+    const rule = this.#drawRule();
+    rankBy(rule, player.bench, this.#recreate, outs);
+    if (this.#hasSeen && this.#chance() < SEEN.inTurns) this.#rankInTurns(outs);
+    const cost = this.#recreate.play(outs, NEVER, Number.POSITIVE_INFINITY, rule.style, until);
+    if (cost < Number.POSITIVE_INFINITY) this.#judge(until);
+    player.reject();
+    for (const task of outs) player.kept.restore(task);
+  }
+
+  /** Ranks anew: pieces in work have turns by chance, those not begun about as in the outlook's sequence. */
+  #rankInTurns(tasks: readonly BenchTask[]): void {
+    const chance = this.#chance;
+    const turns = this.#player.bench.pieces.map(() => TURNS * chance());
+    let turn = TURN;
+    for (const { index } of this.#notBegun) {
+      turns[index] = turn + (TURNS / 2) * chance();
+      turn += TURN;
+    }
+    const longFirst = chance() < 0.5;
+    const { rank, bonus } = this.#recreate;
+    for (let place = 0; place < tasks.length; place++) {
+      const { index, piece, usualRest } = tasks[place] as BenchTask;
+      rank[index] = (turns[piece.index] as number) - (longFirst ? usualRest : 0);
+      bonus[index] = 0;
     }
   }
 
@@ -174,6 +223,7 @@ export class Beam {
     const player = this.#player;
     this.#outlook.read(until, (task) => player.isPlayed(task));
     const outlook = this.#outlook.cost();
+    this.#outlooks.add(outlook);
     const worst = this.#next[this.#width - 1]?.outlook ?? Number.POSITIVE_INFINITY;
     if (outlook >= worst || this.#next.some((other) => other.outlook === outlook)) return;
     this.#keep({ made: player.played(), outlook });
@@ -192,16 +242,4 @@ function drawEnd(ends: readonly Minutes[], { order, kept }: Player, chance: Chan
   const until = last === undefined ? 0 : kept.begin(last);
   const drawn = ends.filter((end) => end < until);
   return drawn[Math.floor(chance() * drawn.length)] ?? 0;
-}
-
-/** Sessions' ends, and between them others where a session is long. */
-function endsOfStretches({ calendar, horizon }: Bench): Minutes[] {
-  const ends: Minutes[] = [];
-  for (let session = 0; calendar.opening(session) < horizon; session++) {
-    const opens = Math.max(0, calendar.opening(session));
-    const minutes = Math.min(horizon, calendar.closing(session)) - opens;
-    const parts = Math.max(1, Math.round(minutes / STRETCH));
-    for (let part = 1; part <= parts; part++) ends.push(opens + Math.round((minutes * part) / parts));
-  }
-  return ends;
 }

@@ -58,6 +58,7 @@ describe("a beam", () => {
     const beam = new Beam(player, new Recreate(player), chanceFrom(1), firstRules(player.bench), {
       width: 1,
       fromStart: true,
+      seen: null,
     });
     for (let round = 0; round < 200 && !beam.isOver; round++) beam.round();
     expect(beam.isOver).toBe(true);
@@ -91,7 +92,7 @@ describe("the outlook of a bench on which nothing was done", () => {
 });
 
 function outlookOf(problem: Problem): number {
-  const outlook = new Outlook(openBench(problem));
+  const outlook = new Outlook(openBench(problem), null);
   outlook.read(0, () => false);
   outlook.improve(5);
   return outlook.cost();
