@@ -18,7 +18,7 @@ const WAYS = 12;
 const FIRST_WAYS = 48;
 
 /**
- * Where plans were seen: in how many ways at most, after how many in a row that came to nothing new in no more, and in
+ * Where plans were seen: how many ways there are at most, how many in a row that come to nothing new are the last, and in
  * what share of them pieces have turns. By trial.
  */
 const SEEN = { ways: 24, stale: 3, inTurns: 0.5 };

@@ -1,6 +1,7 @@
 import type { Minutes } from "../../time/instant.ts";
 import type { BenchTask } from "./bench.ts";
 import { BenchStretches } from "./bench-stretches.ts";
+import { NEVER } from "./calendar.ts";
 import type { Player } from "./play-order.ts";
 
 /**
@@ -11,7 +12,7 @@ import type { Player } from "./play-order.ts";
 export class SeenRests {
   readonly #player: Player;
   readonly #stretches: BenchStretches;
-  /** By task. */
+  /** By task: the fewest minutes seen. */
   readonly #least: Float64Array;
 
   constructor(player: Player) {
@@ -25,7 +26,9 @@ export class SeenRests {
     const { order, kept, finishes } = this.#player;
     for (let place = 0; place < order.length; place++) {
       const task = order[place] as BenchTask;
-      const rest = (finishes[task.piece.index] as Minutes) - this.countFrom(kept.begin(task));
+      const begin = kept.begin(task);
+      if (begin >= NEVER) continue;
+      const rest = (finishes[task.piece.index] as Minutes) - this.countFrom(begin);
       if (rest < (this.#least[task.index] as number)) this.#least[task.index] = rest;
     }
   }
