@@ -137,21 +137,22 @@ export class Beam {
     const until = this.#ends.at(-1) ?? NEVER;
     player.adopt(made);
     const outs = this.#within(until);
-    this.#notBegun = this.#outlook.sequence.filter(({ begun }) => !begun);
     if (this.#done === 0) {
       this.#outlook.read(this.#from, (task) => player.isPlayed(task));
       this.#outlook.improve(isFirst ? SWEEPS : 1);
     }
+    this.#notBegun = this.#outlook.sequence.filter(({ begun }) => !begun);
     this.#outlooks.clear();
-    let ways = isFirst ? FIRST_WAYS : this.#hasSeen ? SEEN.ways : WAYS;
-    for (let stale = 0; ways > 0; ways--) {
+    const ways = isFirst ? FIRST_WAYS : this.#hasSeen ? SEEN.ways : WAYS;
+    const mostStale = this.#hasSeen && !isFirst ? SEEN.stale : ways;
+    for (let way = 0, stale = 0; way < ways && stale < mostStale; way++) {
       const before = this.#outlooks.size;
       this.#tryWay(outs, until);
       stale = this.#outlooks.size > before ? 0 : stale + 1;
-      if (this.#hasSeen && !isFirst && stale === SEEN.stale) return;
     }
   }
 
+  /** Lets the plan that goes on do so by one rule. */
   #tryWay(outs: readonly BenchTask[], until: Minutes): void {
     const player = this.#player;
     const rule = this.#drawRule();
