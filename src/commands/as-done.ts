@@ -1,5 +1,7 @@
+import { stageThatCounts } from "../cure/coat-times.ts";
 import type { HandsOn } from "../process/coat.ts";
 import type { ProcessDefinition } from "../process/definition.ts";
+import { coatsBefore } from "../process/order.ts";
 import type { Step } from "../process/step.ts";
 import { liveHangs, workOf } from "../shop/passes.ts";
 import type { Piece } from "../shop/shop.ts";
@@ -15,10 +17,34 @@ export function asDone(piece: Piece): ProcessDefinition {
   return {
     name: piece.definition.name,
     piece: piece.definition.piece,
-    steps: piece.route.map((step) => ({ ...step, handsOn: handsOnAsDone(step, piece) })),
+    steps: piece.route.map((step) => ({
+      ...step,
+      handsOn: handsOnAsDone(step, piece),
+      until: hungUntil(step, piece),
+      waitsFor: waitedFor(step, piece),
+    })),
     coats: Object.fromEntries(Object.entries(piece.coats).filter(([name]) => used.has(name))),
     note: `As ${piece.tag} ${piece.name} was done${scheme}.`,
   };
+}
+
+/** A coat that a change of route brought may not name the stage that the step hangs until: then the one that counted. */
+function hungUntil({ until, coat: name }: Step, { coats }: Piece): Step["until"] {
+  const coat = name === null ? undefined : coats[name];
+  if (coat === undefined || until === null || "minutes" in until) return until;
+  return { stage: stageThatCounts(coat.stages, until.stage) ?? until.stage };
+}
+
+/** Likewise of the stage that it waits for: one that each coat before it names. */
+function waitedFor({ name, waitsFor, coat }: Step, { route, coats }: Piece): Step["waitsFor"] {
+  const stage = waitsFor ?? (coat === null ? "dry-hard" : null);
+  if (stage === null) return null;
+  const counted = coatsBefore(route, name).flatMap((before) => {
+    const laid = before.coat === null ? undefined : coats[before.coat];
+    return laid === undefined ? [] : (stageThatCounts(laid.stages, stage) ?? []);
+  });
+  const other = counted.find((one) => one !== stage);
+  return other ?? waitsFor;
 }
 
 /** What it took becomes the likely minutes, and widens the range where it lay outside. */

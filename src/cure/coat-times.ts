@@ -69,18 +69,28 @@ function opensAt(coat: Coat, laidAt: Instant, minutes: Minutes, { air, factor }:
 }
 
 /**
- * When a stage is reached. One the sheet does not name counts as reached with the next later one it names, and where
- * there is none, with the last it names.
+ * When a stage is reached: when the one that counts for it is.
  *
  * @returns null when the sheet names no stage at all: by the clock nothing is waited for
  */
 export function reachedAt(reaches: CoatTimes["reaches"], stage: Stage): Instant | null {
-  for (const later of STAGES.slice(STAGES.indexOf(stage))) {
-    const moment = reaches[later];
-    if (moment !== undefined) return moment;
-  }
-  const last = STAGES.findLast((named) => named !== "wet" && reaches[named] !== undefined);
-  return last === undefined ? null : (reaches[last] ?? null);
+  const counts = stageThatCounts(reaches, stage);
+  return counts === null ? null : (reaches[counts] ?? null);
+}
+
+/**
+ * The stage that counts for one: itself, or where the sheet does not name it the next later one that it names, and where
+ * there is none the last it names.
+ *
+ * @param named what is said of each stage that the sheet names
+ * @returns null when it names none
+ */
+export function stageThatCounts(
+  named: Readonly<Partial<Record<Stage, unknown>>>,
+  stage: Stage,
+): Stage | null {
+  for (const later of STAGES.slice(STAGES.indexOf(stage))) if (named[later] !== undefined) return later;
+  return STAGES.findLast((other) => other !== "wet" && named[other] !== undefined) ?? null;
 }
 
 /** When dust can no longer settle in a coat: dust-free, or for a sheet without stages when its first window opens. */

@@ -234,6 +234,17 @@ describe("process and coat", () => {
     expect(text).toMatch(/step: shape\n {4}hands_on: 40\.\.55\.\.55 min/);
     expect(await done(bench, "Mon 18:58", 'process check "like 1"')).toMatch(/^"like 1" is sound/);
   });
+
+  test("new from a tag hangs and waits by the stages that counted, where a coat brought names fewer", async () => {
+    await done(bench, "Mon 18:00", 'tag "carved walker"');
+    const put = 'route 1 --put glaze --like "second epoxy" --after "second epoxy" --coat "lamp-cured resin"';
+    await done(bench, "Mon 18:01", put);
+    await done(bench, "Mon 18:02", 'process new "glazed" --from 1');
+    // The epoxy hangs until dust-free; of the resin the sheet names tack-free next.
+    const text = readFileSync(join(bench.folder, "processes", "glazed.yaml"), "utf8");
+    expect(text).toMatch(/step: glaze\n(?: {4}.*\n)*? {4}until: tack-free\n/);
+    expect(await done(bench, "Mon 18:03", "process check glazed")).toMatch(/^"glazed" is sound/);
+  });
 });
 
 describe("at a terminal", () => {
