@@ -1,5 +1,5 @@
 import { stageThatCounts } from "../cure/coat-times.ts";
-import type { HandsOn } from "../process/coat.ts";
+import { type HandsOn, STAGES } from "../process/coat.ts";
 import type { ProcessDefinition } from "../process/definition.ts";
 import { coatsBefore } from "../process/order.ts";
 import type { Step } from "../process/step.ts";
@@ -35,7 +35,7 @@ function hungUntil({ until, coat: name }: Step, { coats }: Piece): Step["until"]
   return { stage: stageThatCounts(coat.stages, until.stage) ?? until.stage };
 }
 
-/** Likewise of the stage that it waits for: one that each coat before it names. */
+/** Likewise of the stage that it waits for; where several coats come before it, the latest that counted. */
 function waitedFor({ name, waitsFor, coat }: Step, { route, coats }: Piece): Step["waitsFor"] {
   const stage = waitsFor ?? (coat === null ? "dry-hard" : null);
   if (stage === null) return null;
@@ -43,8 +43,8 @@ function waitedFor({ name, waitsFor, coat }: Step, { route, coats }: Piece): Ste
     const laid = before.coat === null ? undefined : coats[before.coat];
     return laid === undefined ? [] : (stageThatCounts(laid.stages, stage) ?? []);
   });
-  const other = counted.find((one) => one !== stage);
-  return other ?? waitsFor;
+  const latest = STAGES.findLast((one) => counted.includes(one)) ?? stage;
+  return latest === stage ? waitsFor : latest;
 }
 
 /** What it took becomes the likely minutes, and widens the range where it lay outside. */

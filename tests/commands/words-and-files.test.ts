@@ -236,13 +236,20 @@ describe("process and coat", () => {
   });
 
   test("new from a tag hangs and waits by the stages that counted, where a coat brought names fewer", async () => {
+    await done(bench, "Mon 18:00", 'coat new "bare glaze" --from "lamp-cured resin"');
+    const file = join(bench.folder, "processes", "coats", "bare-glaze.yaml");
+    const coat = readFileSync(file, "utf8");
+    const bare = coat.replace(/,? *dry-hard: 10 min/, "");
+    expect(bare).not.toBe(coat);
+    writeFileSync(file, bare);
     await done(bench, "Mon 18:00", 'tag "carved walker"');
-    const put = 'route 1 --put glaze --like "second epoxy" --after "second epoxy" --coat "lamp-cured resin"';
+    const put = 'route 1 --put glaze --like "second epoxy" --after "second epoxy" --coat "bare glaze"';
     await done(bench, "Mon 18:01", put);
     await done(bench, "Mon 18:02", 'process new "glazed" --from 1');
-    // The epoxy hangs until dust-free; of the resin the sheet names tack-free next.
+    // The epoxy hangs until dust-free, and the hangers wait for dry-hard; the glaze names tack-free alone.
     const text = readFileSync(join(bench.folder, "processes", "glazed.yaml"), "utf8");
     expect(text).toMatch(/step: glaze\n(?: {4}.*\n)*? {4}until: tack-free\n/);
+    expect(text).toMatch(/step: fit the hangers\n(?: {4}.*\n)*? {4}waits_for: tack-free\n/);
     expect(await done(bench, "Mon 18:03", "process check glazed")).toMatch(/^"glazed" is sound/);
   });
 });

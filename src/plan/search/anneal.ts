@@ -163,20 +163,18 @@ export class Anneal {
     const player = this.#player;
     this.#round = 0;
     this.#coolings++;
-    if (this.#coolings % 3 === 0 || this.#size === "many") {
-      this.#longest = Math.ceil(this.#longest * LONGER[this.#size]);
-      this.#length = this.#longest;
-      player.adopt(this.best);
-      if (this.#size === "many") this.#beginBeam();
-      return;
+    const isLong = this.#coolings % 3 === 0 || this.#size === "many";
+    if (isLong) this.#longest = Math.ceil(this.#longest * LONGER[this.#size]);
+    this.#length = isLong ? this.#longest : this.#short;
+    if (this.#size === "few" && !isLong) {
+      const cost = this.#rules.playFar();
+      if (cost < Number.POSITIVE_INFINITY) {
+        player.accept(cost);
+        return;
+      }
     }
-    this.#length = this.#short;
-    const cost = this.#size === "few" ? this.#rules.playFar() : Number.POSITIVE_INFINITY;
-    if (cost < Number.POSITIVE_INFINITY) player.accept(cost);
-    else {
-      player.adopt(this.best);
-      this.#beginBeam();
-    }
+    player.adopt(this.best);
+    if (this.#size === "many" || !isLong) this.#beginBeam();
   }
 
   #tryRank(rank: Rank): boolean {

@@ -23,7 +23,10 @@ const FIRST_WAYS = 48;
  */
 const SEEN = { ways: 24, stale: 3, inTurns: 0.5 };
 
-/** Minutes of rank between two pieces of neighbouring turns, about; and how far the turns of pieces in work are spread. */
+/**
+ * About how many minutes of rank lie between two neighbouring pieces not begun, and within how many pieces in work have their
+ * turns. By trial.
+ */
 const TURN = 6000;
 const TURNS = 20_000;
 

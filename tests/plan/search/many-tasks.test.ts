@@ -97,7 +97,8 @@ describe("the outlook of a bench on which nothing was done", () => {
 describe("a rest seen", () => {
   test("counts from the beginning of the stretch in which the task was begun", () => {
     // Sessions of 180 min, a day apart: the first task begins at 0, the second, 1000 min after it, at 1440, till 1450.
-    const { player, seen } = seenOf(pieceOfTwo([1000]));
+    const player = piecesOfTwo([1000]);
+    const seen = new SeenRests(player);
     const [first, second] = player.bench.tasks as [BenchTask, BenchTask];
     expect(seen.least(first)).toBe(Number.POSITIVE_INFINITY);
     seen.see();
@@ -106,7 +107,8 @@ describe("a rest seen", () => {
 
   test("is the least of all plans seen", () => {
     // Two pieces of two tasks of ten minutes. The one that goes first ends at 20, the other at 40.
-    const { player, seen } = seenOf(pieceOfTwo([0, 0]));
+    const player = piecesOfTwo([0, 0]);
+    const seen = new SeenRests(player);
     const [a, b, c, d] = player.bench.tasks as [BenchTask, BenchTask, BenchTask, BenchTask];
     seen.see();
     expect([a, b, c, d].map((task) => seen.least(task))).toEqual([20, 20, 40, 40]);
@@ -117,33 +119,43 @@ describe("a rest seen", () => {
 
   test("is what the outlook takes a piece to need, rather than somewhat more than alone", () => {
     // Alone it takes 1450 min, from the morning on; somewhat longer, at 1.2 times that, is 1740.
-    const { player, seen } = seenOf(pieceOfTwo([1000]));
+    const player = piecesOfTwo([1000]);
+    const seen = new SeenRests(player);
     seen.see();
     expect(outlookOf(player)).toBeCloseTo(1740);
     expect(outlookOf(player, seen)).toBeCloseTo(1450);
   });
+
+  test("tells of a plan seen what it costs, where one piece waits for another's room", () => {
+    // Ten min and 90 to dry, one out at a time: at 100 and, begun then in the same stretch, at 200.
+    const pieces = [
+      { cure: 90, underLimit: true },
+      { cure: 90, underLimit: true },
+    ];
+    const tasks = pieces.map((_, piece) => ({ piece, minutes: 10 }));
+    const player = standing(smallProblem(tasks, pieces, { mostOut: 1 }));
+    const seen = new SeenRests(player);
+    seen.see();
+    expect(player.cost).toBe(300);
+    expect(outlookOf(player, seen)).toBe(300);
+  });
 });
 
 /** Pieces of two tasks of ten minutes each, and so many minutes between them; all of them stand, one after the other. */
-function pieceOfTwo(waits: readonly number[]): Player {
+function piecesOfTwo(waits: readonly number[]): Player {
   const tasks = waits.flatMap((minutes, piece) => [
     { piece, minutes: 10 },
     { piece, minutes: 10, waits: [waitFor(2 * piece, [[minutes, null]])] },
   ]);
-  const player = new Player(
-    openBench(
-      smallProblem(
-        tasks,
-        waits.map(() => ({})),
-      ),
-    ),
-  );
-  player.adopt(solutionOf(player.bench.tasks, 0));
-  return player;
+  const pieces = waits.map(() => ({}));
+  return standing(smallProblem(tasks, pieces));
 }
 
-function seenOf(player: Player): { readonly player: Player; readonly seen: SeenRests } {
-  return { player, seen: new SeenRests(player) };
+/** A player with all work standing, one task after the other as they are numbered. */
+function standing(problem: Problem): Player {
+  const player = openPlayer(problem);
+  player.adopt(solutionOf(player.bench.tasks, 0));
+  return player;
 }
 
 function openPlayer(problem: Problem): Player {
