@@ -56,14 +56,13 @@ interface Known {
   readonly searched: number;
 }
 
-/**
- * The work on one job, in steps so short that whoever takes them can look at the clock and for a newer job. The first
- * choice under luck is the longest: some tenths of a second with 20 pieces.
- */
+/** The work on one job, in steps so short that whoever takes them can look at the clock and for a newer job. */
 export class PlanWork {
   readonly #job: PlanJob;
   readonly #search: Search;
   readonly #choice: ChoiceUnderLuck;
+  /** A plan was found that is worth telling, and what does best under luck is being chosen. */
+  #isChoosing = false;
   /** The plan as others know it; null: they know none. */
   #known: Known | null = null;
   /** Where they come from; null: none was begun. */
@@ -96,18 +95,22 @@ export class PlanWork {
    * @returns what there is to tell; null: nothing this time
    */
   step(mayTell: boolean): PlanNews | null {
+    if (this.#isChoosing) return this.#choice.prepare(this.#search.found.plan) ? null : this.#tellPlan();
     const known = this.#known;
     if (known === null) {
       this.#searchOn(AT_FIRST);
-      return this.#tellPlan();
+      this.#isChoosing = true;
+      return null;
     }
     if (this.#without.length < this.#job.leaves.length) return this.#beginNext(known.plan);
     if (!this.#isSpent()) this.#searchOn(AT_ONCE);
     const spent = this.#isSpent();
     // A plan that costs nothing cannot be bettered, whatever the share.
     const { total } = this.#search.found.score;
-    if (total < known.searched && total <= known.searched * (1 - WORTH_IT) && (mayTell || spent))
-      return this.#tellPlan();
+    if (total < known.searched && total <= known.searched * (1 - WORTH_IT) && (mayTell || spent)) {
+      this.#isChoosing = true;
+      return null;
+    }
     return spent ? this.#refineNext() : null;
   }
 
@@ -140,6 +143,7 @@ export class PlanWork {
     const { problem } = this.#job;
     const { score, plan: searched } = this.#search.found;
     const plan = this.#choice.best(searched);
+    this.#isChoosing = false;
     const wrong = checkPlan(problem, plan);
     if (wrong.length > 0)
       throw new Error(`the search found a plan that breaks a constraint: ${String(wrong[0])}`);

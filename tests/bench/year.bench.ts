@@ -3,7 +3,7 @@
  *
  * By default six weeks of one shipped process under two seeds; `--full`: whole years of all four under three. With few
  * out one seed lies up to a tenth beside another: compare ways by the same seeds, and by many. Others: `--weeks N`,
- * `--seeds N`, `--rounds N` (of search before each act, twenty times as many before the first of a bench session),
+ * `--seeds N`, `--rounds N` (of search before each act, four times as many before the first of a bench session),
  * `--process NAME`.
  */
 import { readdirSync } from "node:fs";
@@ -37,8 +37,8 @@ const OUT = [3, 6, 9];
 const AHEAD = 2;
 
 /** Rounds of search before each act, and how many times as many before the first of a bench session. */
-const ROUNDS = 10;
-const AT_FIRST = 20;
+const ROUNDS = 50;
+const AT_FIRST = 4;
 
 const evening: DayHours[] = [{ opens: 18 * 60, closes: 21 * 60 }];
 const day: DayHours[] = [{ opens: 9 * 60, closes: 17 * 60 }];
