@@ -1,7 +1,7 @@
 /**
  * `npm run bench -- year`: a simulated year at the bench under dryline's plan and under what a maker does without it.
  *
- * By default six weeks of one shipped process under two seeds; `--full`: whole years of all four under three. With few
+ * By default four weeks of one shipped process under two seeds; `--full`: whole years of all four under three. With few
  * out one seed lies up to a tenth beside another: compare ways by the same seeds, and by many. Others: `--weeks N`,
  * `--seeds N`, `--rounds N` (of search before each act, four times as many before the first of a bench session),
  * `--process NAME`.
@@ -75,7 +75,7 @@ export function measure(words: readonly string[]): Row[] {
       process: { type: "string", default: "carved walker" },
     },
   });
-  const weeks = Number(values.weeks ?? (values.full ? 52 : 6));
+  const weeks = Number(values.weeks ?? (values.full ? 52 : 4));
   const seeds = Array.from({ length: Number(values.seeds ?? (values.full ? 3 : 2)) }, (_, seed) => seed + 1);
   const { processes, rules } = readShipped();
   for (const { definition } of processes) {
