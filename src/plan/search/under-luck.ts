@@ -13,7 +13,7 @@ const TURNS = 16;
 /**
  * By how many standard errors of the mean a simple way must cost less than the plan. It is followed as well as it can be,
  * but a plan is made anew as the shop turns out, which the turns do not show: so a plan does better than they tell. By
- * trial of 0, 0.5 and 1 in simulated weeks: with 0 most is lost in evening hours, with 1 in daily ones.
+ * trial of 0 to 1 in simulated weeks (DEVELOPERS.md).
  */
 const CLEAR = 0.5;
 
@@ -60,7 +60,7 @@ export class ChoiceUnderLuck {
     if (this.#turns.length === TURNS || this.#othersThan(plan).length === 0) return false;
     const turn = playing(underLuck(this.#problem, this.#chance));
     this.#turns.push(turn);
-    for (const { rank, costs } of this.#ways ?? []) costs.push(costIn(turn, rank));
+    for (const { rank, costs } of this.#simpleWays()) costs.push(costIn(turn, rank));
     return true;
   }
 
@@ -84,8 +84,12 @@ export class ChoiceUnderLuck {
 
   /** The simple ways that begin with other work. */
   #othersThan(plan: Plan): SimpleWay[] {
+    return this.#simpleWays().filter((way) => !beginsAlike(way.plan, plan, this.#problem));
+  }
+
+  #simpleWays(): readonly SimpleWay[] {
     this.#ways ??= simpleWays(this.#problem);
-    return this.#ways.filter((way) => !beginsAlike(way.plan, plan, this.#problem));
+    return this.#ways;
   }
 }
 
@@ -95,8 +99,8 @@ function costIn(turn: Playing, rank: Rank): number {
 
 /**
  * What other costs save on average over some turns, less CLEAR standard errors of that mean: differences in the same
- * turns waver less than the costs themselves (paired comparison with common random numbers: A. Law, Simulation Modeling
- * and Analysis, chapter 10). What costs without end in the same turns as the other saves nothing there.
+ * turns waver less than the costs themselves (paired comparison with common random numbers: A. Law, W. Kelton, Simulation
+ * Modeling and Analysis, chapters 10 and 11, from memory). What costs without end in the same turns as the other saves nothing there.
  */
 export function clearlySaved(costs: readonly number[], others: readonly number[]): number {
   const saved = costs.map((cost, turn) => (cost === others[turn] ? 0 : cost - at(others, turn)));
