@@ -2,6 +2,7 @@ import { at } from "../at.ts";
 import { type Chance, chanceFrom } from "../chance.ts";
 import type { Plan } from "../plan.ts";
 import type { Problem } from "../problem.ts";
+import { scorePlan } from "../score.ts";
 import { underLuck } from "./luck.ts";
 import { planOf } from "./plan-of.ts";
 import { type Playing, playing } from "./play-on.ts";
@@ -17,7 +18,14 @@ const TURNS = 16;
  */
 const CLEAR = 0.5;
 
-/** A plan, or the simple order that clearly costs less on average under luck: see `ChoiceUnderLuck`. */
+/**
+ * By what share of the whole a simple way may be dearer than the plan as thought and yet count as its equal: then it is
+ * followed unless it costs more on average. A plan made anew act by act changes its mind between equals, an order does not.
+ * By trial (DEVELOPERS.md).
+ */
+const NEARLY = 0.001;
+
+/** A plan, or the simple order that costs clearly less on average under luck, or is its equal: see `ChoiceUnderLuck`. */
 export function bestUnderLuck(problem: Problem, plan: Plan, seed: number): Plan {
   return new ChoiceUnderLuck(problem, seed).best(plan);
 }
@@ -27,6 +35,7 @@ interface SimpleWay {
   readonly rank: Rank;
   /** What it comes to if all goes as thought. */
   readonly plan: Plan;
+  readonly cost: number;
   /** What it costs in each turn made so far; Infinity: windows were missed for good. */
   readonly costs: number[];
 }
@@ -64,22 +73,25 @@ export class ChoiceUnderLuck {
     return true;
   }
 
-  /** Where all begin with the same work there is nothing to choose yet, and the plan stands; so it does of near equals. */
+  /** Where all begin with the same work there is nothing to choose yet, and the plan stands. */
   best(plan: Plan): Plan {
     while (this.prepare(plan)) {}
     const others = this.#othersThan(plan);
     if (others.length === 0) return plan;
     const rank = asPlanned(plan);
     const planned = this.#turns.map((turn) => costIn(turn, rank));
-    let best = plan;
+    const nearly = (1 + NEARLY) * scorePlan(this.#problem, plan).total;
+    let best: Plan | null = null;
     let most = 0;
     for (const way of others) {
-      const saved = clearlySaved(planned, way.costs);
-      if (saved <= most) continue;
+      const isNear = way.cost <= nearly;
+      const saved = clearlySaved(planned, way.costs, isNear ? 0 : CLEAR);
+      const isBest = isNear && best === null ? saved >= 0 : saved > most;
+      if (!isBest) continue;
       best = way.plan;
       most = saved;
     }
-    return best;
+    return best ?? plan;
   }
 
   /** The simple ways that begin with other work. */
@@ -98,16 +110,17 @@ function costIn(turn: Playing, rank: Rank): number {
 }
 
 /**
- * What other costs save on average over some turns, less CLEAR standard errors of that mean: differences in the same
+ * What other costs save on average over some turns, less so many standard errors of that mean: differences in the same
  * turns waver less than the costs themselves (paired comparison with common random numbers: A. Law, W. Kelton, Simulation
- * Modeling and Analysis, chapters 10 and 11, from memory). What costs without end in the same turns as the other saves nothing there.
+ * Modeling and Analysis, chapters 10 and 11, from memory). What costs without end in the same turns as the other saves
+ * nothing there; -Infinity: each does in turns in which the other does not.
  */
-export function clearlySaved(costs: readonly number[], others: readonly number[]): number {
+export function clearlySaved(costs: readonly number[], others: readonly number[], errors: number): number {
   const saved = costs.map((cost, turn) => (cost === others[turn] ? 0 : cost - at(others, turn)));
   const mean = sum(saved) / saved.length;
-  if (!Number.isFinite(mean)) return Number.isNaN(mean) ? 0 : mean;
+  if (!Number.isFinite(mean)) return Number.isNaN(mean) ? Number.NEGATIVE_INFINITY : mean;
   const squares = sum(saved.map((one) => (one - mean) ** 2));
-  return mean - CLEAR * Math.sqrt(squares / (saved.length - 1) / saved.length);
+  return mean - errors * Math.sqrt(squares / (saved.length - 1) / saved.length);
 }
 
 function sum(numbers: readonly number[]): number {
@@ -118,7 +131,9 @@ function simpleWays(problem: Problem): SimpleWay[] {
   const asThought = playing(problem);
   return simpleRanks.flatMap((rank) => {
     const cost = playByRank(rank, ...asThought, Number.POSITIVE_INFINITY);
-    return cost === Number.POSITIVE_INFINITY ? [] : [{ rank, plan: planOf(asThought[0].bench), costs: [] }];
+    return cost === Number.POSITIVE_INFINITY
+      ? []
+      : [{ rank, cost, plan: planOf(asThought[0].bench), costs: [] }];
   });
 }
 
