@@ -2,10 +2,11 @@ import type { Chance } from "../chance.ts";
 import { Beam } from "./beam.ts";
 import { firstRules } from "./first-orders.ts";
 import { type Move, makeMoves } from "./moves.ts";
+import { Outlook } from "./outlook.ts";
 import type { Player } from "./play-order.ts";
+import { PriceOutlook } from "./price-outlook.ts";
 import { Recreate } from "./recreate.ts";
 import { RuleSearch } from "./rule-search.ts";
-import { SeenRests } from "./seen-rests.ts";
 import { playByRank, type Rank } from "./simple-orders.ts";
 import { type Size, sizeOf } from "./size.ts";
 import type { Solution } from "./solution.ts";
@@ -16,6 +17,14 @@ const COOLING = { few: 2000, more: 6000, many: 60 };
 /** How much longer each long cooling is than the one before it; of many tasks about as much as the beams between them. */
 const LONGER = { few: 4 / 3, more: 4 / 3, many: 1.15 };
 
+/**
+ * How exactly prices are found: minutes between two starts that are looked at, and how many looks; and for plans that last how
+ * many times as long as the best known. By trial.
+ */
+const EVERY = { few: 15, more: 15, many: 30 };
+const LOOKS = { few: 60, more: 60, many: 40 };
+const LONGEST = 1.15;
+
 /** Tasks that a move plays, until it is known. */
 const USUAL_EFFORT = 50;
 
@@ -23,7 +32,7 @@ const USUAL_EFFORT = 50;
 const LEAST_SHARE = 0.03;
 
 /** How many plans the first beam keeps; 0: there is no beam. */
-const WIDTH = { few: 0, more: 16, many: 2 };
+const WIDTH = { few: 0, more: 10, many: 2 };
 
 /** Unless tasks are many, so many beams come before the first cooling at most, as long as each finds a better plan. */
 const MOST_FIRST = 4;
@@ -67,8 +76,8 @@ export class Anneal {
   /** The beam that is at hand; there is none where tasks are few. */
   #beam: Beam | null = null;
   #beams = 0;
-  /** What plans seen tell beams, unless tasks are many: pieces wait for hands there, so others tell little of each. */
-  readonly #seen: SeenRests | null;
+  /** By what beams tell what plans will cost, of many tasks from the first beam for an end on: prices take their time. */
+  #prices: PriceOutlook | null = null;
   /** How many plans the next beam for all work keeps: of many tasks each keeps twice as many as the one before it. */
   #width: number;
   /** The best found so far. */
@@ -97,7 +106,6 @@ export class Anneal {
     this.#short = COOLING[this.#size];
     this.#heat = HEAT[this.#size];
     this.#width = WIDTH[this.#size];
-    this.#seen = this.#size === "more" ? new SeenRests(player) : null;
     this.#length = this.#short;
     this.#longest = this.#short;
     this.#moves = makeMoves(player, chance, this.#rules);
@@ -112,6 +120,10 @@ export class Anneal {
     if (rank !== undefined) return this.#tryRank(rank);
     if (this.#byRules) return this.#tryRule();
     if (this.#beam === null && this.#round >= this.#length) this.#beginCooling();
+    if (this.#prices?.isSettled === false) {
+      this.#prices.look();
+      return false;
+    }
     if (this.#beam !== null) return this.#widen(this.#beam);
     this.#round++;
     return this.#tryMove();
@@ -127,12 +139,13 @@ export class Anneal {
     const player = this.#player;
     const width = this.#width;
     if (width === 0) return;
-    this.#seen?.see();
     const isMany = this.#size === "many";
+    if (!isMany || this.#beams === WHOLE) this.#prices ??= pricesFor(player, this.#size);
     const fromStart = !isMany || this.#beams < WHOLE || (this.#beams - WHOLE) % (ENDS + 1) === ENDS;
     this.#beams++;
     if (isMany && fromStart) this.#width = 2 * width;
-    const options = { width, fromStart, seen: this.#seen };
+    const outlook = isMany ? new Outlook(player.bench) : null;
+    const options = { width, fromStart, outlook, prices: this.#prices };
     this.#beam = new Beam(player, this.#recreate, this.#chance, firstRules(player.bench), options);
   }
 
@@ -143,15 +156,12 @@ export class Anneal {
     this.#beam = null;
     const player = this.#player;
     const found = beam.best;
-    if (found !== null) {
-      player.adopt(found);
-      this.#seen?.see();
-    }
+    if (found !== null) player.adopt(found);
     const better = found !== null && player.cost < this.best.cost;
     if (better) this.best = player.solution();
     const isFirst = this.#coolings === 0;
     if (found === null || this.#size === "many" || isFirst) player.adopt(this.best);
-    if (better && isFirst && this.#seen !== null && this.#beams < MOST_FIRST) this.#beginBeam();
+    if (better && isFirst && this.#size === "more" && this.#beams < MOST_FIRST) this.#beginBeam();
     return better;
   }
 
@@ -241,4 +251,11 @@ export class Anneal {
     while (drawn < upTo.length - 1 && draw >= (upTo[drawn] as number)) drawn++;
     return drawn;
   }
+}
+
+/** Prices still to be found, for the order that stands and somewhat longer ones. */
+function pricesFor({ bench, finishes, cost }: Player, size: Size): PriceOutlook {
+  const last = finishes.reduce((most, finish) => Math.max(most, finish), 0);
+  const until = Math.min(bench.horizon, LONGEST * last);
+  return new PriceOutlook(bench, { until, ceiling: cost, every: EVERY[size], looks: LOOKS[size] });
 }

@@ -1,15 +1,15 @@
 import type { Minutes } from "../../time/instant.ts";
 import type { Chance } from "../chance.ts";
 import { openingAfter } from "../lag.ts";
-import type { BenchPiece, BenchTask, BenchWait } from "./bench.ts";
+import type { Bench, BenchTask, BenchWait } from "./bench.ts";
 import { BenchStretches } from "./bench-stretches.ts";
 import { NEVER } from "./calendar.ts";
 import { type Rule, rankBy, varyRule } from "./first-orders.ts";
 import { isToDo } from "./order-of.ts";
-import { Outlook } from "./outlook.ts";
+import type { Outlook } from "./outlook.ts";
 import type { Player } from "./play-order.ts";
+import type { PriceOutlook } from "./price-outlook.ts";
 import type { Recreate } from "./recreate.ts";
-import type { SeenRests } from "./seen-rests.ts";
 import { type Solution, solutionOf } from "./solution.ts";
 import { makeStyle } from "./style.ts";
 
@@ -18,17 +18,10 @@ const WAYS = 12;
 const FIRST_WAYS = 48;
 
 /**
- * Where plans were seen: how many ways there are at most, how many in a row that come to nothing new are the last, and in
- * what share of them pieces have turns. By trial.
+ * By prices there are so many ways at most, so many in a row that come to nothing new are the last, and in a share of them work
+ * is ranked by the prices, each piece sooner or later by half so many minutes at most. By trial.
  */
-const SEEN = { ways: 24, stale: 3, inTurns: 0.5 };
-
-/**
- * About how many minutes of rank lie between two neighbouring pieces not begun, and within how many pieces in work have their
- * turns. By trial.
- */
-const TURN = 6000;
-const TURNS = 20_000;
+const PRICED = { ways: 24, stale: 3, share: 0.5, around: 2000 };
 
 /** In what share of the rules room counts, or hooks, and for how much at most. By trial. */
 const SPARING = { share: 0.12, most: 10 };
@@ -40,6 +33,8 @@ const SWEEPS = 20;
 interface Beginning {
   readonly made: Solution;
   readonly outlook: number;
+  /** Of those that are alike in this only the best is kept. */
+  readonly likeness: string;
 }
 
 interface Options {
@@ -47,8 +42,9 @@ interface Options {
   readonly width: number;
   /** False: the order that stands stays as it is up to the end of a stretch drawn by chance. */
   readonly fromStart: boolean;
-  /** What plans seen tell of how long pieces take; null: not known. */
-  readonly seen: SeenRests | null;
+  /** What foretells what plans will cost: one of them, or the mean of both. */
+  readonly outlook: Outlook | null;
+  readonly prices: PriceOutlook | null;
 }
 
 /**
@@ -63,8 +59,8 @@ export class Beam {
   readonly #rules: readonly Rule[];
   readonly #width: number;
   readonly #tasks: readonly BenchTask[];
-  readonly #outlook: Outlook;
-  readonly #hasSeen: boolean;
+  readonly #outlook: Outlook | null;
+  readonly #prices: PriceOutlook | null;
   /** By task still to do: a minute before which it cannot begin. */
   readonly #soonest: Float64Array;
   /** Minutes at which stretches end, the next one last. */
@@ -77,8 +73,6 @@ export class Beam {
   #done = 0;
   /** What they have come to, best outlook first. */
   #next: Beginning[] = [];
-  /** The pieces that the plan that goes on has not begun, in the outlook's sequence. */
-  #notBegun: readonly BenchPiece[] = [];
   /** The outlooks of what it has come to. */
   readonly #outlooks = new Set<number>();
 
@@ -88,7 +82,7 @@ export class Beam {
     recreate: Recreate,
     chance: Chance,
     rules: readonly Rule[],
-    { width, fromStart, seen }: Options,
+    { width, fromStart, outlook, prices }: Options,
   ) {
     this.#player = player;
     this.#recreate = recreate;
@@ -96,15 +90,15 @@ export class Beam {
     this.#rules = rules;
     this.#width = width;
     this.#tasks = player.bench.tasks.filter(isToDo);
-    this.#outlook = new Outlook(player.bench, seen);
-    this.#hasSeen = seen !== null;
+    this.#outlook = outlook;
+    this.#prices = prices;
     this.#soonest = new Float64Array(player.bench.tasks.length);
     const { ends } = new BenchStretches(player.bench);
     this.#from = fromStart ? 0 : drawEnd(ends, player, chance);
     this.#ends = ends.filter((end) => end > this.#from).reverse();
     const made = solutionOf(player.order.slice(0, player.placeAt(this.#from)), 0);
     this.#made = made.order.length;
-    this.#beginnings = [{ made, outlook: 0 }];
+    this.#beginnings = [{ made, outlook: 0, likeness: "" }];
   }
 
   /** The best whole plan, once all are whole; null: not yet, or all came to an end that no task could follow. */
@@ -141,13 +135,12 @@ export class Beam {
     player.adopt(made);
     const outs = this.#within(until);
     if (this.#done === 0) {
-      this.#outlook.read(this.#from, (task) => player.isPlayed(task));
-      this.#outlook.improve(isFirst ? SWEEPS : 1);
+      this.#outlook?.read(this.#from, (task) => player.isPlayed(task));
+      this.#outlook?.improve(isFirst ? SWEEPS : 1);
     }
-    this.#notBegun = this.#outlook.sequence.filter(({ begun }) => !begun);
     this.#outlooks.clear();
-    const ways = isFirst ? FIRST_WAYS : this.#hasSeen ? SEEN.ways : WAYS;
-    const mostStale = this.#hasSeen && !isFirst ? SEEN.stale : ways;
+    const ways = isFirst ? FIRST_WAYS : this.#prices === null ? WAYS : PRICED.ways;
+    const mostStale = this.#prices === null || isFirst ? ways : PRICED.stale;
     for (let way = 0, stale = 0; way < ways && stale < mostStale; way++) {
       const before = this.#outlooks.size;
       this.#tryWay(outs, until);
@@ -160,27 +153,23 @@ export class Beam {
     const player = this.#player;
     const rule = this.#drawRule();
     rankBy(rule, player.bench, this.#recreate, outs);
-    if (this.#hasSeen && this.#chance() < SEEN.inTurns) this.#rankInTurns(outs);
+    if (this.#prices !== null && this.#chance() < PRICED.share) this.#rankByPrices(this.#prices, outs);
     const cost = this.#recreate.play(outs, NEVER, Number.POSITIVE_INFINITY, rule.style, until);
     if (cost < Number.POSITIVE_INFINITY) this.#judge(until);
     player.reject();
     for (const task of outs) player.kept.restore(task);
   }
 
-  /** Ranks anew: pieces in work have turns by chance, those not begun about as in the outlook's sequence. */
-  #rankInTurns(tasks: readonly BenchTask[]): void {
-    const chance = this.#chance;
-    const turns = this.#player.bench.pieces.map(() => TURNS * chance());
-    let turn = TURN;
-    for (const { index } of this.#notBegun) {
-      turns[index] = turn + (TURNS / 2) * chance();
-      turn += TURN;
-    }
-    const longFirst = chance() < 0.5;
+  /** Ranks anew by when tasks begin at the prices, each piece somewhat sooner or later. */
+  #rankByPrices(prices: PriceOutlook, tasks: readonly BenchTask[]): void {
+    const [player, chance] = [this.#player, this.#chance];
     const { rank, bonus } = this.#recreate;
+    prices.rank(this.#from, (task) => player.isPlayed(task), rank);
+    const around = PRICED.around * chance() * chance();
+    const later = player.bench.pieces.map(() => around * (chance() - 0.5));
     for (let place = 0; place < tasks.length; place++) {
-      const { index, piece, usualRest } = tasks[place] as BenchTask;
-      rank[index] = (turns[piece.index] as number) - (longFirst ? usualRest : 0);
+      const { index, piece } = tasks[place] as BenchTask;
+      rank[index] = (rank[index] as number) + (later[piece.index] as number);
       bonus[index] = 0;
     }
   }
@@ -225,12 +214,27 @@ export class Beam {
   /** Keeps what was just played if its outlook is among the best. */
   #judge(until: Minutes): void {
     const player = this.#player;
-    this.#outlook.read(until, (task) => player.isPlayed(task));
-    const outlook = this.#outlook.cost();
+    const outlook = this.#foretell(until);
     this.#outlooks.add(outlook);
     const worst = this.#next[this.#width - 1]?.outlook ?? Number.POSITIVE_INFINITY;
-    if (outlook >= worst || this.#next.some((other) => other.outlook === outlook)) return;
-    this.#keep({ made: player.played(), outlook });
+    if (outlook >= worst) return;
+    const likeness = this.#prices === null ? String(outlook) : workDone(player.bench);
+    const alike = this.#next.findIndex((other) => other.likeness === likeness);
+    if (alike >= 0) {
+      if ((this.#next[alike] as Beginning).outlook <= outlook) return;
+      this.#next.splice(alike, 1);
+    }
+    this.#keep({ made: player.played(), outlook, likeness });
+  }
+
+  /** What the plan will cost that was just played up to a minute. */
+  #foretell(until: Minutes): number {
+    const isPlayed = (task: BenchTask): boolean => this.#player.isPlayed(task);
+    this.#outlook?.read(until, isPlayed);
+    const byPieces = this.#outlook?.cost() ?? null;
+    const byPrices = this.#prices?.cost(until, isPlayed) ?? null;
+    if (byPieces === null || byPrices === null) return byPieces ?? byPrices ?? 0;
+    return (byPieces + byPrices) / 2;
   }
 
   #keep(beginning: Beginning): void {
@@ -246,4 +250,9 @@ function drawEnd(ends: readonly Minutes[], { order, kept }: Player, chance: Chan
   const until = last === undefined ? 0 : kept.begin(last);
   const drawn = ends.filter((end) => end < until);
   return drawn[Math.floor(chance() * drawn.length)] ?? 0;
+}
+
+/** What was played of each piece, but for the order of it. */
+function workDone({ pieces }: Bench): string {
+  return pieces.map(({ left }) => left).join(" ");
 }

@@ -4,13 +4,12 @@ import type { Bench, BenchPiece, BenchTask, BenchWait } from "./bench.ts";
 import { NEVER } from "./calendar.ts";
 import { isToDo } from "./order-of.ts";
 import { pieceCost } from "./place-task.ts";
-import type { SeenRests } from "./seen-rests.ts";
 import { openMinute } from "./what-may-follow.ts";
 
 /** Share of the open hours in which busy hands do steps; the rest goes into set-ups, and waits for air to clear. By trial. */
 const AT_WORK = 0.65;
 
-/** How much longer a piece takes among others than it would alone, where none was seen yet. By trial. */
+/** How much longer a piece takes among others than it would alone. By trial. */
 const AMONG_OTHERS = 1.2;
 
 /** By how many places of the sequence a piece is moved at most: looking through all takes the cube of the pieces else. */
@@ -24,7 +23,6 @@ const REACH = 40;
  */
 export class Outlook {
   readonly #bench: Bench;
-  readonly #seen: SeenRests | null;
   /** The pieces that had tasks to do at first, in the order in which they have the hands. */
   #sequence: readonly BenchPiece[];
   /** By session: open minutes before it. */
@@ -42,10 +40,8 @@ export class Outlook {
   /** What finished pieces, set-ups and amends cost. */
   #spent = 0;
 
-  /** @param seen how long pieces took in plans seen; null: not known */
-  constructor(bench: Bench, seen: SeenRests | null) {
+  constructor(bench: Bench) {
     this.#bench = bench;
-    this.#seen = seen;
     this.#sequence = bench.pieces
       .filter(({ tasks }) => tasks.some(isToDo))
       .sort((a, b) => a.due - b.due || a.index - b.index);
@@ -92,15 +88,12 @@ export class Outlook {
     const { calendar, horizon, hands } = this.#bench;
     const from = Math.max(this.#from, piece.release);
     let work = 0;
-    let seen = 0;
     let finish = piece.leastFinish;
     const { tasks } = piece;
     for (let index = 0; index < tasks.length; index++) {
       const task = tasks[index] as BenchTask;
       if (task.running || isPlayed(task)) continue;
       work += task.minutes;
-      const rest = this.#seen === null ? NEVER : this.#seen.least(task);
-      if (rest < NEVER) seen = Math.max(seen, rest);
       const ready = readyAt(task, from, isPlayed);
       if (ready >= NEVER) continue;
       const need = task.mayStop ? 1 : task.minutes;
@@ -108,8 +101,7 @@ export class Outlook {
       finish = Math.max(finish, done + task.tail, task.leastFinish[calendar.at(done - 1)] ?? 0);
     }
     this.#work[piece.index] = work / AT_WORK / hands.length;
-    const alone = Math.min(horizon, finish) - from;
-    this.#span[piece.index] = seen > 0 ? Math.max(alone, seen) : alone * AMONG_OTHERS;
+    this.#span[piece.index] = (Math.min(horizon, finish) - from) * AMONG_OTHERS;
   }
 
   get sequence(): readonly BenchPiece[] {
@@ -152,8 +144,7 @@ export class Outlook {
     for (let place = 1; place < out.length; place++) {
       if ((out[place] as number) < (out[first] as number)) first = place;
     }
-    const room = out[first] as number;
-    const end = Math.max(from, this.#seen === null ? room : this.#seen.countFrom(room)) + span;
+    const end = Math.max(from, out[first] as number) + span;
     out[first] = end;
     return end;
   }

@@ -6,15 +6,12 @@ import { prepareDispatch } from "../../../src/plan/prepare-dispatch.ts";
 import type { PlanPiece, Problem, Task } from "../../../src/plan/problem.ts";
 import { scorePlan } from "../../../src/plan/score.ts";
 import { Beam } from "../../../src/plan/search/beam.ts";
-import type { BenchTask } from "../../../src/plan/search/bench.ts";
 import { firstRules } from "../../../src/plan/search/first-orders.ts";
 import { openBench } from "../../../src/plan/search/open-bench.ts";
 import { Outlook } from "../../../src/plan/search/outlook.ts";
 import { Player } from "../../../src/plan/search/play-order.ts";
 import { Recreate } from "../../../src/plan/search/recreate.ts";
 import { beginSearch } from "../../../src/plan/search/search.ts";
-import { SeenRests } from "../../../src/plan/search/seen-rests.ts";
-import { solutionOf } from "../../../src/plan/search/solution.ts";
 import { smallProblem, waitFor } from "../small-problem.ts";
 
 describe("a plan of more than 300 tasks", () => {
@@ -61,7 +58,8 @@ describe("a beam", () => {
     const beam = new Beam(player, new Recreate(player), chanceFrom(1), firstRules(player.bench), {
       width: 1,
       fromStart: true,
-      seen: null,
+      outlook: new Outlook(player.bench),
+      prices: null,
     });
     for (let round = 0; round < 200 && !beam.isOver; round++) beam.round();
     expect(beam.isOver).toBe(true);
@@ -94,78 +92,13 @@ describe("the outlook of a bench on which nothing was done", () => {
   });
 });
 
-describe("a rest seen", () => {
-  test("counts from the beginning of the stretch in which the task was begun", () => {
-    // Sessions of 180 min, a day apart: the first task begins at 0, the second, 1000 min after it, at 1440, till 1450.
-    const player = piecesOfTwo([1000]);
-    const seen = new SeenRests(player);
-    const [first, second] = player.bench.tasks as [BenchTask, BenchTask];
-    expect(seen.least(first)).toBe(Number.POSITIVE_INFINITY);
-    seen.see();
-    expect([first, second].map((task) => seen.least(task))).toEqual([1450, 10]);
-  });
-
-  test("is the least of all plans seen", () => {
-    // Two pieces of two tasks of ten minutes. The one that goes first ends at 20, the other at 40.
-    const player = piecesOfTwo([0, 0]);
-    const seen = new SeenRests(player);
-    const [a, b, c, d] = player.bench.tasks as [BenchTask, BenchTask, BenchTask, BenchTask];
-    seen.see();
-    expect([a, b, c, d].map((task) => seen.least(task))).toEqual([20, 20, 40, 40]);
-    player.adopt(solutionOf([c, d, a, b], 0));
-    seen.see();
-    expect([a, b, c, d].map((task) => seen.least(task))).toEqual([20, 20, 20, 20]);
-  });
-
-  test("is what the outlook takes a piece to need, rather than somewhat more than alone", () => {
-    // Alone it takes 1450 min, from the morning on; somewhat longer, at 1.2 times that, is 1740.
-    const player = piecesOfTwo([1000]);
-    const seen = new SeenRests(player);
-    seen.see();
-    expect(outlookOf(player)).toBeCloseTo(1740);
-    expect(outlookOf(player, seen)).toBeCloseTo(1450);
-  });
-
-  test("tells of a plan seen what it costs, where one piece waits for another's room", () => {
-    // Ten min and 90 to dry, one out at a time: at 100 and, begun then in the same stretch, at 200.
-    const pieces = [
-      { cure: 90, underLimit: true },
-      { cure: 90, underLimit: true },
-    ];
-    const tasks = pieces.map((_, piece) => ({ piece, minutes: 10 }));
-    const player = standing(smallProblem(tasks, pieces, { mostOut: 1 }));
-    const seen = new SeenRests(player);
-    seen.see();
-    expect(player.cost).toBe(300);
-    expect(outlookOf(player, seen)).toBe(300);
-  });
-});
-
-/** Pieces of two tasks of ten minutes each, and so many minutes between them; all of them stand, one after the other. */
-function piecesOfTwo(waits: readonly number[]): Player {
-  const tasks = waits.flatMap((minutes, piece) => [
-    { piece, minutes: 10 },
-    { piece, minutes: 10, waits: [waitFor(2 * piece, [[minutes, null]])] },
-  ]);
-  const pieces = waits.map(() => ({}));
-  return standing(smallProblem(tasks, pieces));
-}
-
-/** A player with all work standing, one task after the other as they are numbered. */
-function standing(problem: Problem): Player {
-  const player = openPlayer(problem);
-  player.adopt(solutionOf(player.bench.tasks, 0));
-  return player;
-}
-
 function openPlayer(problem: Problem): Player {
   return new Player(openBench(problem));
 }
 
 /** Of a bench on which nothing was done. */
-function outlookOf(player: Player, seen: SeenRests | null = null): number {
-  player.reset();
-  const outlook = new Outlook(player.bench, seen);
+function outlookOf({ bench }: Player): number {
+  const outlook = new Outlook(bench);
   outlook.read(0, () => false);
   outlook.improve(5);
   return outlook.cost();

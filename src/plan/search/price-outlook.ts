@@ -1,0 +1,136 @@
+import type { Minutes } from "../../time/instant.ts";
+import type { Bench, BenchTask } from "./bench.ts";
+import { NEVER } from "./calendar.ts";
+import { pieceCost } from "./place-task.ts";
+import { type Chain, type ChainStep, PricedWays } from "./priced-ways.ts";
+
+/** After so many looks in a row that bound plans no better steps get smaller, by this factor. */
+const STALE = 6;
+const SMALLER = 0.7;
+
+interface Options {
+  /** About when the last piece is finished. */
+  readonly until: Minutes;
+  /** What some plan costs. */
+  readonly ceiling: number;
+  /** Minutes between two starts that are looked at. */
+  readonly every: Minutes;
+  /** After so many looks the prices stay as they are. */
+  readonly looks: number;
+}
+
+/**
+ * Foretells what a plan made up to some minute will cost, so that plans made so far can be compared: every piece goes its own
+ * best way on, at prices of hands, hooks and room by which all ways together take about as much as there is (Lagrangian
+ * relaxation of the capacities: P. Luh, D. Hoitomt, Scheduling of manufacturing systems using the Lagrangian relaxation
+ * technique, IEEE Trans. Automatic Control 38, 1993). Prices are found look by look, each in the direction in which too much
+ * is taken (subgradients, with the step of B. Polyak, 1969: M. Held, P. Wolfe, H. Crowder, Validation of subgradient
+ * optimization, Mathematical Programming 6, 1974; both from memory).
+ */
+export class PriceOutlook {
+  readonly #bench: Bench;
+  readonly #ways: PricedWays;
+  readonly #ceiling: number;
+  readonly #lastLook: number;
+  /** The most that any prices so far have told the whole plan to cost. */
+  #most = Number.NEGATIVE_INFINITY;
+  #stale = 0;
+  /** How far the next step goes of what would be right if all prices were wrong alike. */
+  #reach = 1;
+  #looks = 0;
+
+  constructor(bench: Bench, { until, ceiling, every, looks }: Options) {
+    this.#bench = bench;
+    this.#ways = new PricedWays(bench, until, every);
+    this.#ceiling = ceiling;
+    this.#lastLook = looks;
+  }
+
+  get isSettled(): boolean {
+    return this.#looks === this.#lastLook;
+  }
+
+  /** Looks at what all pieces would take at the prices as they are, and makes these better. */
+  look(): void {
+    const { chains, scarce } = this.#ways;
+    for (const one of scarce) one.clear();
+    const told = this.#solveAll((chain) => this.#ways.take(chain));
+    if (told > this.#most) {
+      this.#most = told;
+      this.#stale = 0;
+      for (const one of scarce) one.keep();
+    } else if (++this.#stale === STALE) {
+      this.#reach *= SMALLER;
+      this.#stale = 0;
+    }
+    this.#looks++;
+    const imbalance = scarce.reduce((sum, one) => sum + one.imbalance, 0);
+    if (imbalance === 0 || told >= this.#ceiling || chains.length === 0) this.#looks = this.#lastLook;
+    if (this.isSettled) this.#settle();
+    else for (const one of scarce) one.adjust((this.#reach * (this.#ceiling - told)) / imbalance);
+  }
+
+  #settle(): void {
+    for (const one of this.#ways.scarce) one.restore();
+    this.#solveAll(() => {});
+  }
+
+  /** @returns what a plan costs at least, as far as the ways tell */
+  #solveAll(then: (chain: Chain) => void): number {
+    const { chains, scarce } = this.#ways;
+    let told = 0;
+    this.#ways.reprice();
+    for (const chain of chains) {
+      told += this.#ways.solve(chain);
+      then(chain);
+    }
+    return scarce.reduce((sum, one) => sum - one.worth, told);
+  }
+
+  /**
+   * What the plan made up to a minute will cost, but for what is the same of all made up to it, if nothing more begins before
+   * that minute and each piece then goes its best way. What room costs is counted from then on.
+   */
+  cost(from: Minutes, isPlayed: (task: BenchTask) => boolean): number {
+    const bench = this.#bench;
+    const { chains, room } = this.#ways;
+    const gone = room?.upTo(from) ?? 0;
+    let sum = bench.extra;
+    for (let index = 0; index < chains.length; index++) {
+      const { piece, steps } = chains[index] as Chain;
+      const step = nextStep(steps, isPlayed);
+      const start = step === null ? -1 : this.#ways.bestStart(step, from, isPlayed);
+      if (step !== null && start >= 0) sum += step.costs[start] as number;
+      else sum += pieceCost(bench, piece, step === null ? piece.leastFinish : bench.horizon);
+      if (room === null || !piece.underLimit) continue;
+      if (step === null) sum += room.upTo(Math.max(from, piece.leastFinish)) - gone;
+      else if (piece.begun) sum -= gone;
+    }
+    return sum;
+  }
+
+  /** Ranks what is still to do of each piece by when it begins, if the piece goes its best way from a minute on. */
+  rank(from: Minutes, isPlayed: (task: BenchTask) => boolean, rank: Float64Array): void {
+    const { chains, grid } = this.#ways;
+    for (let index = 0; index < chains.length; index++) {
+      const { steps } = chains[index] as Chain;
+      const first = nextStep(steps, isPlayed);
+      if (first === null) continue;
+      let start = this.#ways.bestStart(first, from, isPlayed);
+      for (let place = steps.indexOf(first); place < steps.length; place++) {
+        const { task, next } = steps[place] as ChainStep;
+        rank[task.index] = start < 0 ? NEVER : (grid.minutes[start] as Minutes);
+        if (start >= 0) start = next[start] as number;
+      }
+    }
+  }
+}
+
+/** The first step of a piece that was not played; null: all were. */
+function nextStep(steps: readonly ChainStep[], isPlayed: (task: BenchTask) => boolean): ChainStep | null {
+  for (let place = 0; place < steps.length; place++) {
+    const step = steps[place] as ChainStep;
+    if (!isPlayed(step.task)) return step;
+  }
+  return null;
+}

@@ -1,0 +1,103 @@
+import type { Minutes } from "../../time/instant.ts";
+
+/**
+ * Something scarce (hands, hooks, room under the limit) and what a minute of it costs at any time: the price that would
+ * keep all pieces together from taking more than there is, if each took what is best for it alone. In the terms of the
+ * field: the Lagrange multipliers of a renewable resource.
+ */
+export class PricedTime {
+  readonly #every: Minutes;
+  /** Minutes that can be taken of each stretch. */
+  readonly #most: Minutes;
+  readonly #stretches: number;
+  #prices: Float64Array;
+  /** By stretch: what all minutes before it cost together. */
+  readonly #before: Float64Array;
+  /** Minutes taken of each stretch. */
+  readonly #taken: Float64Array;
+  #kept: Float64Array;
+
+  /**
+   * @param span minutes that there are
+   * @param every how many of them have the same price
+   * @param most how many can be taken of each minute
+   */
+  constructor(span: Minutes, every: Minutes, most: number) {
+    this.#every = every;
+    this.#most = most * every;
+    this.#stretches = Math.ceil(span / every) + 1;
+    this.#prices = new Float64Array(this.#stretches);
+    this.#before = new Float64Array(this.#stretches + 1);
+    this.#taken = new Float64Array(this.#stretches);
+    this.#kept = new Float64Array(this.#stretches);
+  }
+
+  /** What all minutes up to one cost together. */
+  upTo(minute: Minutes): number {
+    const stretch = Math.min(this.#stretches - 1, Math.floor(minute / this.#every));
+    return (
+      (this.#before[stretch] as number) + (minute - stretch * this.#every) * (this.#prices[stretch] as number)
+    );
+  }
+
+  /** What all of it costs that can be taken. */
+  get worth(): number {
+    return ((this.#before[this.#stretches] as number) * this.#most) / this.#every;
+  }
+
+  /** Nothing of it is taken any more. */
+  clear(): void {
+    this.#taken.fill(0);
+  }
+
+  /** Takes so many of each minute of a span. */
+  take(from: Minutes, until: Minutes, many: number): void {
+    for (let stretch = Math.floor(from / this.#every); stretch < this.#stretches; stretch++) {
+      const begins = stretch * this.#every;
+      if (begins >= until) return;
+      const minutes = Math.min(begins + this.#every, until) - Math.max(begins, from);
+      this.#taken[stretch] = (this.#taken[stretch] as number) + many * minutes;
+    }
+  }
+
+  /** The squares of how much too much or too little is taken, where a price can answer to it: of the subgradient. */
+  get imbalance(): number {
+    let sum = 0;
+    for (let stretch = 0; stretch < this.#stretches; stretch++) sum += this.#excess(stretch) ** 2;
+    return sum;
+  }
+
+  #excess(stretch: number): number {
+    const excess = (this.#taken[stretch] as number) - this.#most;
+    return excess < 0 && this.#prices[stretch] === 0 ? 0 : excess;
+  }
+
+  /** Raises prices where too much is taken, and lowers them where too little is. */
+  adjust(step: number): void {
+    for (let stretch = 0; stretch < this.#stretches; stretch++) {
+      const price = (this.#prices[stretch] as number) + step * this.#excess(stretch);
+      this.#prices[stretch] = Math.max(0, price);
+    }
+    this.#sumUp();
+  }
+
+  #sumUp(): void {
+    let sum = 0;
+    for (let stretch = 0; stretch < this.#stretches; stretch++) {
+      this.#before[stretch] = sum;
+      sum += this.#every * (this.#prices[stretch] as number);
+    }
+    this.#before[this.#stretches] = sum;
+  }
+
+  /** Keeps the prices as they are, to come back to. */
+  keep(): void {
+    this.#kept = this.#prices.slice();
+  }
+
+  /** Has the prices again that were kept last. */
+  restore(): void {
+    this.#prices = this.#kept.slice();
+    this.#sumUp();
+  }
+}

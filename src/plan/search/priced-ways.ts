@@ -1,0 +1,266 @@
+import type { Minutes } from "../../time/instant.ts";
+import { openingAfter, shutAfter } from "../lag.ts";
+import { listOf } from "../list-of.ts";
+import type { Bench, BenchPiece, BenchTask, BenchWait } from "./bench.ts";
+import { NEVER } from "./calendar.ts";
+import { isToDo } from "./order-of.ts";
+import { pieceCost } from "./place-task.ts";
+import { PricedTime } from "./priced-time.ts";
+import { type Followers, StartGrid } from "./start-grid.ts";
+
+/** Share of the open hours in which hands do steps. By trial. */
+const AT_WORK = 0.75;
+
+/** Share of the tasks with a set-up that have to make it. By trial. */
+const SET_UPS_MADE = 0.5;
+
+/** For how long hooks and room have the same price. */
+const HANGING_EVERY: Minutes = 60;
+
+/** The tasks still to do of a piece, taken one after the other. */
+export interface Chain {
+  readonly piece: BenchPiece;
+  readonly steps: readonly ChainStep[];
+  /** It takes room under the limit from its first step on. */
+  readonly takesRoom: boolean;
+}
+
+export interface ChainStep {
+  readonly task: BenchTask;
+  /** How many pairs of hands it counts for. */
+  readonly hands: number;
+  /** It has no start before that. */
+  readonly from: number;
+  /** By start. */
+  readonly ends: Int32Array;
+  readonly followers: Followers;
+  /** By start: what it and all after it cost, and the start of the step after it. */
+  readonly costs: Float64Array;
+  readonly next: Int32Array;
+  /** By start: that from it on which costs least; -1: there is none. */
+  readonly least: Int32Array;
+}
+
+/**
+ * The ways that pieces can take through the bench hours, each as if alone, when hands, hooks and room under the limit have
+ * their price: by a dynamic program over the starts of each step, from the last one back. Waits, windows that shut for good,
+ * nights unfit for a coat and closed hours count; air that is not clear does not.
+ */
+export class PricedWays {
+  readonly #bench: Bench;
+  readonly grid: StartGrid;
+  readonly #hands: PricedTime;
+  /** Null: any number may be out. */
+  readonly room: PricedTime | null;
+  /** By place. */
+  readonly #hooks: readonly PricedTime[];
+  /** By minutes of work, and start: what they cost at the prices as they are. */
+  readonly #worked = new Map<Minutes, Float64Array>();
+  /** Starts that may be the best yet within windows that shut, as they slide on. */
+  readonly #queue: Int32Array;
+  /** Of every piece that has something to do, and time for it. */
+  readonly chains: readonly Chain[];
+  /** All that has a price. */
+  readonly scarce: readonly PricedTime[];
+
+  /**
+   * @param until nothing begins from that minute on
+   * @param every minutes between two starts: that a task begins somewhat later than it could stands for what is left out
+   */
+  constructor(bench: Bench, until: Minutes, every: Minutes) {
+    const { calendar, places, mostOut, hands, pieces } = bench;
+    this.#bench = bench;
+    this.grid = new StartGrid(calendar, until, every);
+    const cure = pieces.reduce((most, piece) => Math.max(most, piece.cure), 0);
+    const hanging = (most: number): PricedTime => new PricedTime(until + cure, HANGING_EVERY, most);
+    this.#hands = new PricedTime(this.grid.open, every, AT_WORK * hands.length);
+    this.room = mostOut === null ? null : hanging(mostOut);
+    this.#hooks = listOf(places, ({ hooks }) => hanging(hooks));
+    this.scarce = [this.#hands, ...this.#hooks, ...(this.room === null ? [] : [this.room])];
+    this.#queue = new Int32Array(this.grid.minutes.length);
+    const chains = listOf(pieces, (piece) => this.#chainOf(piece));
+    this.chains = chains.filter(
+      (chain) => chain.steps.length > 0 && this.solve(chain) < Number.POSITIVE_INFINITY,
+    );
+  }
+
+  #chainOf(piece: BenchPiece): Chain {
+    const grid = this.grid;
+    const { length } = grid.minutes;
+    const tasks = piece.tasks.filter(isToDo);
+    let from = 0;
+    const steps = listOf(tasks, (task, place): ChainStep => {
+      const ends = grid.endsOf(task);
+      const own = from;
+      const following = tasks[place + 1];
+      const followers = grid.followers(ends, following?.waits.find(({ on }) => on === task) ?? null);
+      while (from < length && (ends[from] as Minutes) >= NEVER) from++;
+      from = followers.first[from] ?? length;
+      return {
+        task,
+        from: own,
+        hands: 1 + (SET_UPS_MADE * (task.setUp?.minutes ?? 0)) / task.minutes,
+        ends,
+        followers,
+        costs: new Float64Array(length),
+        next: new Int32Array(length).fill(-1),
+        least: new Int32Array(length + 1).fill(-1),
+      };
+    });
+    const isNotBegun = steps.length === piece.tasks.length;
+    return { piece, steps, takesRoom: this.room !== null && piece.underLimit && isNotBegun };
+  }
+
+  /** The prices are others now. */
+  reprice(): void {
+    this.#worked.clear();
+  }
+
+  /** Finds the ways of a piece at the prices as they are. @returns what the best costs; Infinity: there is none */
+  solve(chain: Chain): number {
+    const { steps } = chain;
+    for (let place = steps.length - 1; place >= 0; place--) {
+      const step = steps[place] as ChainStep;
+      if (place + 1 < steps.length) this.#goOn(step, steps[place + 1] as ChainStep);
+      this.#price(chain, place);
+    }
+    const start = this.#firstStart(chain);
+    return start < 0 ? Number.POSITIVE_INFINITY : ((steps[0] as ChainStep).costs[start] as number);
+  }
+
+  /** Finds the best start of the step after one, for each start of it. */
+  #goOn({ from: earliest, ends, followers, next }: ChainStep, { costs, least }: ChainStep): void {
+    const { first, last } = followers;
+    const { length } = next;
+    const queue = this.#queue;
+    let head = 0;
+    let tail = 0;
+    let seen = 0;
+    for (let start = earliest; start < length; start++) {
+      if ((ends[start] as Minutes) >= NEVER) {
+        next[start] = -1;
+        continue;
+      }
+      const from = first[start] as number;
+      const to = last[start] as number;
+      const best = least[from] as number;
+      if (best <= to) {
+        next[start] = best;
+        continue;
+      }
+      // The best of all lies beyond the window: of those within it, one that no later one undercuts.
+      for (seen = Math.max(seen, from); seen <= to; seen++) {
+        const cost = costs[seen] as number;
+        while (tail > head && (costs[queue[tail - 1] as number] as number) >= cost) tail--;
+        queue[tail++] = seen;
+      }
+      while (head < tail && (queue[head] as number) < from) head++;
+      const within = head < tail ? (queue[head] as number) : -1;
+      next[start] = within >= 0 && (costs[within] as number) < Number.POSITIVE_INFINITY ? within : -1;
+    }
+  }
+
+  /** Writes into a step what each of its starts costs, with all that follows. */
+  #price({ piece, steps, takesRoom }: Chain, place: number): void {
+    const { task, from, hands, ends, costs, next, least } = steps[place] as ChainStep;
+    const { minutes } = this.grid;
+    const worked = this.#workCosts(task.minutes);
+    const following = steps[place + 1]?.costs ?? null;
+    const hooks = this.#hooksOf(task);
+    const begins = takesRoom && place === 0 ? this.room : null;
+    for (let start = minutes.length - 1; start >= from; start--) {
+      const end = ends[start] as Minutes;
+      let cost = Number.POSITIVE_INFINITY;
+      if (end < NEVER && (following === null || (next[start] as number) >= 0)) {
+        cost = hands * (worked[start] as number);
+        if (hooks !== null) cost += hooks.upTo(hungUntil(task, end)) - hooks.upTo(end);
+        if (begins !== null) cost -= begins.upTo(minutes[start] as Minutes);
+        cost +=
+          following === null ? this.#finishCost(piece, end) : (following[next[start] as number] as number);
+      }
+      costs[start] = cost;
+      const later = least[start + 1] as number;
+      const isLeast = cost < Number.POSITIVE_INFINITY && (later < 0 || cost <= (costs[later] as number));
+      least[start] = isLeast ? start : later;
+    }
+  }
+
+  /** By start: what so many minutes of hands cost from then on. */
+  #workCosts(minutes: Minutes): Float64Array {
+    const known = this.#worked.get(minutes);
+    if (known !== undefined) return known;
+    const { openBefore } = this.grid;
+    const costs = new Float64Array(openBefore.length);
+    for (let start = 0; start < openBefore.length; start++) {
+      const open = openBefore[start] as Minutes;
+      costs[start] = this.#hands.upTo(open + minutes) - this.#hands.upTo(open);
+    }
+    this.#worked.set(minutes, costs);
+    return costs;
+  }
+
+  #hooksOf({ hook }: BenchTask): PricedTime | null {
+    return hook === null ? null : (this.#hooks[this.#bench.places.indexOf(hook.place)] as PricedTime);
+  }
+
+  #finishCost(piece: BenchPiece, end: Minutes): number {
+    const finish = Math.min(this.#bench.horizon, end + piece.cure);
+    const room = this.room === null || !piece.underLimit ? 0 : this.room.upTo(finish);
+    return pieceCost(this.#bench, piece, finish) + room;
+  }
+
+  #firstStart({ steps }: Chain): number {
+    return this.bestStart(steps[0] as ChainStep, 0, isDone);
+  }
+
+  /** The best start of a step from a minute on, in the windows of what was done before it; -1: there is none. */
+  bestStart(
+    { task, from: earliest, least, costs }: ChainStep,
+    from: Minutes,
+    isPlayed: (task: BenchTask) => boolean,
+  ): number {
+    let opens = Math.max(from, task.release);
+    let shuts = NEVER;
+    for (let index = 0; index < task.waits.length; index++) {
+      const { on, windows } = task.waits[index] as BenchWait;
+      if (!isDone(on) && !isPlayed(on)) continue;
+      opens = Math.max(opens, openingAfter(windows[0]?.opens ?? 0, on.end));
+      shuts = Math.min(shuts, shutAfter(windows.at(-1)?.shuts ?? null, on.end));
+    }
+    const first = Math.max(earliest, this.grid.from(opens));
+    const last = this.grid.lastIn(first, shuts);
+    const best = least[first] as number;
+    if (best <= last) return best;
+    let within = first;
+    for (let start = first + 1; start <= last; start++) {
+      if ((costs[start] as number) < (costs[within] as number)) within = start;
+    }
+    return first <= last && (costs[within] as number) < Number.POSITIVE_INFINITY ? within : -1;
+  }
+
+  /** Takes what the best way of a piece does of all that is scarce. */
+  take({ piece, steps, takesRoom }: Chain): void {
+    const { minutes, openBefore } = this.grid;
+    let start = this.bestStart(steps[0] as ChainStep, 0, isDone);
+    const begin = takesRoom ? (minutes[start] as Minutes) : 0;
+    let end = 0;
+    for (let place = 0; place < steps.length; place++) {
+      const { task, hands, ends, next } = steps[place] as ChainStep;
+      const open = openBefore[start] as Minutes;
+      this.#hands.take(open, open + task.minutes, hands);
+      end = ends[start] as Minutes;
+      this.#hooksOf(task)?.take(end, hungUntil(task, end), 1);
+      start = next[start] as number;
+    }
+    if (piece.underLimit) this.room?.take(begin, Math.min(this.#bench.horizon, end + piece.cure), 1);
+  }
+}
+
+function hungUntil({ hook }: BenchTask, end: Minutes): Minutes {
+  return hook === null ? end : Math.min(NEVER, openingAfter(hook.until, end));
+}
+
+/** Before every play. */
+function isDone(task: BenchTask): boolean {
+  return !isToDo(task);
+}
