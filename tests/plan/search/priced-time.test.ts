@@ -1,0 +1,45 @@
+import { describe, expect, test } from "vitest";
+import { PricedTime } from "../../../src/plan/search/priced-time.ts";
+
+/** Four hours, of which each has 45 min to take. */
+function fourHours(): PricedTime {
+  const time = new PricedTime(240, 60, 0.75);
+  time.clear();
+  return time;
+}
+
+describe("a price", () => {
+  test("rises by how much too much is taken, and stays at nothing where there is enough", () => {
+    const time = fourHours();
+    time.take(30, 90, 2);
+    // Twice 30 min of either of the first two hours: 15 too many. The rest has no price, so all is as it should be there.
+    expect(time.imbalance).toBe(2 * 15 ** 2);
+    time.adjust(0.1);
+    expect([0, 60, 90, 120, 240].map((minute) => time.upTo(minute))).toEqual([0, 90, 135, 180, 180]);
+    expect(time.worth).toBe(0.75 * 180);
+  });
+
+  test("falls where less is taken than there is, but to nothing at most", () => {
+    const time = fourHours();
+    time.take(0, 120, 1);
+    time.adjust(1);
+    expect(time.upTo(120)).toBe(120 * 15);
+    time.clear();
+    time.take(0, 60, 0.5);
+    // 15 and 45 too few, at a price of 15 each.
+    expect(time.imbalance).toBe(15 ** 2 + 45 ** 2);
+    time.adjust(0.5);
+    expect([60, 120].map((minute) => time.upTo(minute))).toEqual([60 * 7.5, 60 * 7.5]);
+  });
+
+  test("can be come back to", () => {
+    const time = fourHours();
+    time.take(0, 60, 1);
+    time.adjust(1);
+    time.keep();
+    time.adjust(1);
+    expect(time.upTo(60)).toBe(60 * 30);
+    time.restore();
+    expect(time.upTo(60)).toBe(60 * 15);
+  });
+});
