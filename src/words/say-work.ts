@@ -53,7 +53,8 @@ export function sayEffort({ minutes, setUp }: Pick<WorkRow | HeldRow, "minutes" 
 }
 
 /**
- * What leaving it for the rest of the bench session brings; an empty text where it costs nothing.
+ * What leaving it for the rest of the bench session brings; an empty text where it costs nothing. That it is then finished
+ * sooner is told beside what the others pay for that: a gain nobody pays for was a luckier search's, or leaves less slack.
  *
  * @example sayIfLeft(ifLeft, row, speech) // "if left: scuff 5 min for 2 from Tue 12:30, finished Fri 19:10, not Thu 19:02"
  */
@@ -69,13 +70,15 @@ export function sayIfLeft(ifLeft: IfLeft, row: Pick<WorkRow, "tags">, speech: Sp
     const from = preparationFrom === null ? "" : ` from ${sayClock(preparationFrom, speech)}`;
     costs.push(`${sayPreparation(preparation)}${whom}${from}`);
   }
+  const paid = others === null ? [] : sayOthers(others, ifLeft);
   if (finishNow !== null && finishLeft !== null) {
     const finished = (than: string) =>
       `finished ${sayClock(finishLeft, speech)}, ${than} ${sayClock(finishNow, speech)}`;
     if (finishLeft > finishNow) costs.push(finished("not"));
-    else if (finishNow - finishLeft >= WORTH_TELLING * MINUTE) costs.push(finished("sooner than"));
+    else if (paid.length > 0 && finishNow - finishLeft >= WORTH_TELLING * MINUTE)
+      costs.push(finished("sooner than"));
   }
-  if (others !== null) costs.push(...sayOthers(others, ifLeft));
+  costs.push(...paid);
   return costs.length === 0 ? "" : plainText(`if left: ${costs.join(", ")}`);
 }
 

@@ -64,13 +64,19 @@ describe("a row of work", () => {
     expect(sayWorkRow({ ...sealing, ifLeft }, speechAt("Mon 18:01")).ifLeft).toBe(
       "if left: scuff 5 min for 2 from Tue 12:30, finished Fri 19:10, not Thu 19:02",
     );
-    const better = { ...costsNothing, finishNow: at("Fri 19:10"), finishLeft: at("Thu 19:02") };
+    const others = { amends: 0, broken: [], delay: 600, later: [{ tag: 4, minutes: 600 }] };
+    const better = { ...costsNothing, others, finishNow: at("Fri 19:10"), finishLeft: at("Thu 19:02") };
     expect(sayWorkRow({ ...sealing, ifLeft: better }, speechAt("Mon 18:01")).ifLeft).toBe(
-      "if left: finished Thu 19:02, sooner than Fri 19:10",
+      "if left: finished Thu 19:02, sooner than Fri 19:10, the others 10 h later in all",
     );
+    // What nobody pays for is no reason to leave it.
+    const free = { ...better, others: { ...others, delay: 20 } };
+    expect(sayWorkRow({ ...sealing, ifLeft: free }, speechAt("Mon 18:01")).ifLeft).toBe("");
     // A plan is never that exact.
-    const same = { ...costsNothing, finishNow: at("Fri 19:10"), finishLeft: at("Fri 19:02") };
-    expect(sayWorkRow({ ...sealing, ifLeft: same }, speechAt("Mon 18:01")).ifLeft).toBe("");
+    const same = { ...better, finishNow: at("Fri 19:10"), finishLeft: at("Fri 19:02") };
+    expect(sayWorkRow({ ...sealing, ifLeft: same }, speechAt("Mon 18:01")).ifLeft).toBe(
+      "if left: the others 10 h later in all",
+    );
     const lost = {
       ...costsNothing,
       mend: true,
