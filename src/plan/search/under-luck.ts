@@ -80,7 +80,9 @@ export class ChoiceUnderLuck {
     if (others.length === 0) return plan;
     const rank = asPlanned(plan);
     const planned = this.#turns.map((turn) => costIn(turn, rank));
-    const nearly = (1 + NEARLY) * scorePlan(this.#problem, plan).total;
+    // A plan that begins as a simple order does is as steady as that one.
+    const isSteady = others.length < this.#simpleWays().length;
+    const nearly = isSteady ? Number.NEGATIVE_INFINITY : (1 + NEARLY) * scorePlan(this.#problem, plan).total;
     let best: Plan | null = null;
     let most = 0;
     for (const way of others) {

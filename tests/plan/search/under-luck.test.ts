@@ -75,6 +75,14 @@ test("a simple order is followed where the plan is no better, whatever the luck"
   }
 });
 
+test("the plan stands where one simple order begins as it does, and another is as good", () => {
+  // Two pieces without a due date, and flow costs nothing: all orders cost the same.
+  const prices = { late: 10, flow: 0, amends: 5, setUp: 1 };
+  const problem = smallProblem([{ minutes: 30 }, { piece: 1, minutes: 30 }], [{}, {}], { prices });
+  const { plan } = beginSearch(problem, { seed: 1, warm: null }).found;
+  for (let seed = 0; seed < 20; seed++) expect(bestUnderLuck(problem, plan, seed)).toBe(plan);
+});
+
 describe("what is clearly saved", () => {
   // Hours of sleep gained by ten patients under two drugs: Student, The probable error of a mean, Biometrika 6, 1908 (from
   // memory). Paired, the mean difference is 1.58 and t = 4.0621, so its standard error 1.58 / 4.0621.
