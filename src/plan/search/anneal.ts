@@ -18,11 +18,12 @@ const COOLING = { few: 2000, more: 6000, many: 60 };
 const LONGER = { few: 4 / 3, more: 4 / 3, many: 1.15 };
 
 /**
- * How exactly prices are found: minutes between two starts that are looked at, and how many looks; and for plans that last how
- * many times as long as the best known. By trial.
+ * How exactly prices are found: at least so many minutes between two starts that are looked at, but no more than so many
+ * starts; how many looks; and for plans that last how many times as long as the best known. By trial.
  */
 const EVERY = { few: 15, more: 15, many: 30 };
-const LOOKS = { few: 60, more: 60, many: 40 };
+const STARTS = { few: 2000, more: 2000, many: 350 };
+const LOOKS = { few: 60, more: 60, many: 30 };
 const LONGEST = 1.15;
 
 /** Tasks that a move plays, until it is known. */
@@ -257,5 +258,6 @@ export class Anneal {
 function pricesFor({ bench, finishes, cost }: Player, size: Size): PriceOutlook {
   const last = finishes.reduce((most, finish) => Math.max(most, finish), 0);
   const until = Math.min(bench.horizon, LONGEST * last);
-  return new PriceOutlook(bench, { until, ceiling: cost, every: EVERY[size], looks: LOOKS[size] });
+  const every = Math.max(EVERY[size], Math.ceil(bench.calendar.openBefore(until) / STARTS[size]));
+  return new PriceOutlook(bench, { until, ceiling: cost, every, looks: LOOKS[size] });
 }

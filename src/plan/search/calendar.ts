@@ -41,6 +41,15 @@ export class Calendar {
     return this.closes[session] ?? 2 * NEVER;
   }
 
+  /** For how many minutes the bench is open from now until a minute. */
+  openBefore(until: Minutes): Minutes {
+    let open = 0;
+    for (let session = 0; this.opening(session) < until; session++) {
+      open += Math.min(until, this.closing(session)) - Math.max(0, this.opening(session));
+    }
+    return open;
+  }
+
   /**
    * The first minute from `from` on at which work may start that has `lead` minutes of bench time before it and `need`
    * from its start on, all in one session.

@@ -2,7 +2,7 @@ import { describe, expect, test } from "vitest";
 import { at } from "../../../src/plan/at.ts";
 import type { Task } from "../../../src/plan/problem.ts";
 import type { BenchTask } from "../../../src/plan/search/bench.ts";
-import { NEVER } from "../../../src/plan/search/calendar.ts";
+import { Calendar, NEVER } from "../../../src/plan/search/calendar.ts";
 import { openBench } from "../../../src/plan/search/open-bench.ts";
 import { StartGrid } from "../../../src/plan/search/start-grid.ts";
 import { smallProblem, waitFor } from "../small-problem.ts";
@@ -18,6 +18,13 @@ test("starts are those of open hours, and tell how long the bench was open befor
   expect(grid.minutes).toEqual([0, 60, 120, 1440, 1500, 1560]);
   expect(grid.openBefore).toEqual([0, 60, 120, 180, 240, 300]);
   expect(grid.open).toBe(360);
+  const calendar = new Calendar([
+    { opens: -60, closes: 120 },
+    { opens: 1440, closes: 1620 },
+  ]);
+  expect([0, 50, 120, 1440, 1500, 9000].map((minute) => calendar.openBefore(minute))).toEqual([
+    0, 50, 120, 120, 180, 300,
+  ]);
   expect([-5, 0, 1, 120, 121, 1561].map((minute) => grid.from(minute))).toEqual([0, 0, 1, 2, 3, 6]);
 });
 
