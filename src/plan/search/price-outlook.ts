@@ -11,7 +11,7 @@ const SMALLER = 0.7;
 interface Options {
   /** About when the last piece is finished. */
   readonly until: Minutes;
-  /** What some plan costs. */
+  /** What some plan costs; Infinity: none is known, and nothing has a price. */
   readonly ceiling: number;
   /** Minutes between two starts that are looked at. */
   readonly every: Minutes;
@@ -65,7 +65,8 @@ export class PriceOutlook {
     }
     this.#looks++;
     const imbalance = scarce.reduce((sum, one) => sum + one.imbalance, 0);
-    if (imbalance === 0 || told >= this.#ceiling || chains.length === 0) this.#looks = this.#lastLook;
+    const isAsDear = told >= this.#ceiling || this.#ceiling === Number.POSITIVE_INFINITY;
+    if (imbalance === 0 || isAsDear || chains.length === 0) this.#looks = this.#lastLook;
     if (this.isSettled) this.#settle();
     else for (const one of scarce) one.adjust((this.#reach * (this.#ceiling - told)) / imbalance);
   }

@@ -209,6 +209,18 @@ describe("the outlook by prices", () => {
     expect(outlook.cost(0, isDone)).toBeGreaterThan(8 * 60 + 1440);
   });
 
+  test("is what pieces cost alone, too, where no plan is known", () => {
+    const crowd = Array.from({ length: 8 }, (_, piece) => ({ piece, minutes: 60 }));
+    const outlook = settledOutlook(
+      smallProblem(
+        crowd,
+        crowd.map(() => ({})),
+      ),
+      Number.POSITIVE_INFINITY,
+    );
+    expect(outlook.cost(0, isDone)).toBe(8 * 60);
+  });
+
   test("ranks work by when it would begin, what is done not at all", () => {
     const outlook = settledOutlook(twoTasks);
     const rank = new Float64Array(2).fill(-1);
@@ -226,9 +238,9 @@ function onlyChain(problem: Problem, every: number): { ways: PricedWays; chain: 
 }
 
 /** Of a bench on which nothing was done. */
-function settledOutlook(problem: Problem): PriceOutlook {
+function settledOutlook(problem: Problem, ceiling = 100_000): PriceOutlook {
   const bench = openBench(problem);
-  const outlook = new PriceOutlook(bench, { until: 10_000, ceiling: 100_000, every: 15, looks: 60 });
+  const outlook = new PriceOutlook(bench, { until: 10_000, ceiling, every: 15, looks: 60 });
   while (!outlook.isSettled) outlook.look();
   return outlook;
 }
