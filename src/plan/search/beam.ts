@@ -18,10 +18,11 @@ const WAYS = 12;
 const FIRST_WAYS = 48;
 
 /**
- * By prices there are so many ways at most, so many in a row that come to nothing new are the last, and in a share of them work
- * is ranked by the prices, each piece sooner or later by half so many minutes at most. By trial.
+ * By prices there are so many ways at most, and so many in a row that come to nothing new are the last. In a share of them,
+ * less where whole pieces foretell, too, work is ranked by the prices, each piece sooner or later by half so many minutes at
+ * most. By trial.
  */
-const PRICED = { ways: 24, stale: 3, share: 0.5, around: 2000 };
+const PRICED = { ways: 24, stale: 3, share: 0.5, lessShare: 0.2, around: 2000 };
 
 /** In what share of the rules room counts, or hooks, and for how much at most. By trial. */
 const SPARING = { share: 0.12, most: 10 };
@@ -153,7 +154,8 @@ export class Beam {
     const player = this.#player;
     const rule = this.#drawRule();
     rankBy(rule, player.bench, this.#recreate, outs);
-    if (this.#prices !== null && this.#chance() < PRICED.share) this.#rankByPrices(this.#prices, outs);
+    const share = this.#outlook === null ? PRICED.share : PRICED.lessShare;
+    if (this.#prices !== null && this.#chance() < share) this.#rankByPrices(this.#prices, outs);
     const cost = this.#recreate.play(outs, NEVER, Number.POSITIVE_INFINITY, rule.style, until);
     if (cost < Number.POSITIVE_INFINITY) this.#judge(until);
     player.reject();
