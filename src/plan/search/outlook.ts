@@ -104,10 +104,6 @@ export class Outlook {
     this.#span[piece.index] = (Math.min(horizon, finish) - from) * AMONG_OTHERS;
   }
 
-  get sequence(): readonly BenchPiece[] {
-    return this.#sequence;
-  }
-
   /** What the plan will cost. */
   cost(): number {
     return this.#costOf(this.#sequence, Number.POSITIVE_INFINITY);
