@@ -99,19 +99,13 @@ export class StartGrid {
     const opening = wait?.windows[0]?.opens ?? 0;
     const shutting = wait?.windows.at(-1)?.shuts ?? null;
     let from = 0;
-    let to = 0;
     for (let start = 0; start < length; start++) {
       const end = ends[start] as Minutes;
       if (end >= NEVER) continue;
       const opens = openingAfter(opening, end);
       while (from < length && (this.minutes[from] as Minutes) < opens) from++;
       first[start] = from;
-      if (shutting === null) continue;
-      const shut = shutAfter(shutting, end);
-      while (to < length && (this.minutes[to] as Minutes) <= shut) to++;
-      const isJustMissed =
-        to <= from && from < length && (this.minutes[from] as Minutes) < shut + this.#every;
-      last[start] = isJustMissed ? from : to - 1;
+      if (shutting !== null) last[start] = this.lastIn(from, shutAfter(shutting, end));
     }
     return { first, last };
   }

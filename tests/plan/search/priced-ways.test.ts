@@ -177,6 +177,11 @@ function cheapestFrom(
 }
 
 describe("the outlook by prices", () => {
+  // Eight pieces of an hour: a bench open for three hours a day has hands for two or three of them.
+  const hours = Array.from({ length: 8 }, (_, piece) => ({ piece, minutes: 60 }));
+  const alike = hours.map(() => ({}));
+  const crowd = smallProblem(hours, alike);
+
   test("of an empty bench is what pieces cost alone, where there is enough for all", () => {
     const settled = settledOutlook(twoTasks);
     expect(settled.cost(0, isDone)).toBe(75);
@@ -198,27 +203,11 @@ describe("the outlook by prices", () => {
   });
 
   test("is dearer where all would have the hands at once", () => {
-    // Eight pieces of an hour: a bench open for three hours a day has hands for two or three of them.
-    const crowd = Array.from({ length: 8 }, (_, piece) => ({ piece, minutes: 60 }));
-    const outlook = settledOutlook(
-      smallProblem(
-        crowd,
-        crowd.map(() => ({})),
-      ),
-    );
-    expect(outlook.cost(0, isDone)).toBeGreaterThan(8 * 60 + 1440);
+    expect(settledOutlook(crowd).cost(0, isDone)).toBeGreaterThan(8 * 60 + 1440);
   });
 
   test("is what pieces cost alone, too, where no plan is known", () => {
-    const crowd = Array.from({ length: 8 }, (_, piece) => ({ piece, minutes: 60 }));
-    const outlook = settledOutlook(
-      smallProblem(
-        crowd,
-        crowd.map(() => ({})),
-      ),
-      Number.POSITIVE_INFINITY,
-    );
-    expect(outlook.cost(0, isDone)).toBe(8 * 60);
+    expect(settledOutlook(crowd, Number.POSITIVE_INFINITY).cost(0, isDone)).toBe(8 * 60);
   });
 
   test("ranks work by when it would begin, what is done not at all", () => {
