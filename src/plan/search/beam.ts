@@ -2,7 +2,7 @@ import type { Minutes } from "../../time/instant.ts";
 import type { Chance } from "../chance.ts";
 import { openingAfter } from "../lag.ts";
 import type { Bench, BenchTask, BenchWait } from "./bench.ts";
-import { BenchStretches } from "./bench-stretches.ts";
+import { stretchEnds } from "./bench-stretches.ts";
 import { NEVER } from "./calendar.ts";
 import { type Rule, rankBy, varyRule } from "./first-orders.ts";
 import { isToDo } from "./order-of.ts";
@@ -94,7 +94,7 @@ export class Beam {
     this.#outlook = outlook;
     this.#prices = prices;
     this.#soonest = new Float64Array(player.bench.tasks.length);
-    const { ends } = new BenchStretches(player.bench);
+    const ends = stretchEnds(player.bench);
     this.#from = fromStart ? 0 : drawEnd(ends, player, chance);
     this.#ends = ends.filter((end) => end > this.#from).reverse();
     const made = solutionOf(player.order.slice(0, player.placeAt(this.#from)), 0);
