@@ -5,7 +5,7 @@ import { pieceCost } from "./place-task.ts";
 import { type Chain, type ChainStep, PricedWays } from "./priced-ways.ts";
 
 /** After so many looks in a row that bound plans no better steps get smaller, by this factor. */
-const STALE = 6;
+const STALE = 3;
 const SMALLER = 0.7;
 
 interface Options {
@@ -24,8 +24,10 @@ interface Options {
  * best way on, at prices of hands, hooks and room by which all ways together take about as much as there is (Lagrangian
  * relaxation of the capacities: P. Luh, D. Hoitomt, Scheduling of manufacturing systems using the Lagrangian relaxation
  * technique, IEEE Trans. Automatic Control 38, 1993). Prices are found look by look, each in the direction in which too much
- * is taken (subgradients, with the step of B. Polyak, 1969: M. Held, P. Wolfe, H. Crowder, Validation of subgradient
- * optimization, Mathematical Programming 6, 1974; both from memory).
+ * is taken, and somewhat on in the one before it (deflected subgradients: P. Camerini, L. Fratta, F. Maffioli, On improving
+ * relaxation methods by modified gradient techniques, Mathematical Programming Study 3, 1975; with the step of B. Polyak,
+ * 1969: M. Held, P. Wolfe, H. Crowder, Validation of subgradient optimization, Mathematical Programming 6, 1974; all from
+ * memory).
  */
 export class PriceOutlook {
   readonly #bench: Bench;
@@ -64,11 +66,13 @@ export class PriceOutlook {
       this.#stale = 0;
     }
     this.#looks++;
-    const imbalance = scarce.reduce((sum, one) => sum + one.imbalance, 0);
+    const steepness = scarce.reduce((sum, one) => sum + one.steer(), 0);
     const isAsDear = told >= this.#ceiling || this.#ceiling === Number.POSITIVE_INFINITY;
-    if (imbalance === 0 || isAsDear || chains.length === 0) this.#looks = this.#lastLook;
+    if (steepness === 0 || isAsDear || chains.length === 0) this.#looks = this.#lastLook;
+    // A plan that costs more than twice what is told would make the steps too long.
+    const gap = Math.min(this.#ceiling - told, this.#most);
     if (this.isSettled) this.#settle();
-    else for (const one of scarce) one.adjust((this.#reach * (this.#ceiling - told)) / imbalance);
+    else for (const one of scarce) one.adjust((this.#reach * gap) / steepness);
   }
 
   #settle(): void {

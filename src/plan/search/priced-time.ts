@@ -1,6 +1,12 @@
 import type { Minutes } from "../../time/instant.ts";
 
 /**
+ * How much of the direction in which prices went counts on, of the look before: without it they swing from one side of what
+ * is right to the other. By trial.
+ */
+const MOMENTUM = 0.7;
+
+/**
  * Something scarce (hands, hooks, room under the limit) and what a minute of it costs at any time: the price that would
  * keep all pieces together from taking more than there is, if each took what is best for it alone. In the terms of the
  * field: the Lagrange multipliers of a renewable resource.
@@ -15,6 +21,8 @@ export class PricedTime {
   readonly #before: Float64Array;
   /** Minutes taken of each stretch. */
   readonly #taken: Float64Array;
+  /** By stretch: where the price goes. */
+  readonly #direction: Float64Array;
   #kept: Float64Array;
 
   /**
@@ -29,6 +37,7 @@ export class PricedTime {
     this.#prices = new Float64Array(this.#stretches);
     this.#before = new Float64Array(this.#stretches + 1);
     this.#taken = new Float64Array(this.#stretches);
+    this.#direction = new Float64Array(this.#stretches);
     this.#kept = new Float64Array(this.#stretches);
   }
 
@@ -60,22 +69,26 @@ export class PricedTime {
     }
   }
 
-  /** The squares of how much too much or too little is taken, where a price can answer to it: of the subgradient. */
-  get imbalance(): number {
+  /**
+   * Turns prices to where they should go: up where too much is taken, down where too little is, and somewhat on as before.
+   *
+   * @returns the squares of how far a step of 1 would change them
+   */
+  steer(): number {
     let sum = 0;
-    for (let stretch = 0; stretch < this.#stretches; stretch++) sum += this.#excess(stretch) ** 2;
+    for (let stretch = 0; stretch < this.#stretches; stretch++) {
+      const excess = (this.#taken[stretch] as number) - this.#most;
+      const direction = excess + MOMENTUM * (this.#direction[stretch] as number);
+      this.#direction[stretch] = direction;
+      if (direction > 0 || (this.#prices[stretch] as number) > 0) sum += direction ** 2;
+    }
     return sum;
   }
 
-  #excess(stretch: number): number {
-    const excess = (this.#taken[stretch] as number) - this.#most;
-    return excess < 0 && this.#prices[stretch] === 0 ? 0 : excess;
-  }
-
-  /** Raises prices where too much is taken, and lowers them where too little is. */
+  /** Changes prices by a step to where they were turned last. */
   adjust(step: number): void {
     for (let stretch = 0; stretch < this.#stretches; stretch++) {
-      const price = (this.#prices[stretch] as number) + step * this.#excess(stretch);
+      const price = (this.#prices[stretch] as number) + step * (this.#direction[stretch] as number);
       this.#prices[stretch] = Math.max(0, price);
     }
     this.#sumUp();

@@ -13,7 +13,7 @@ describe("a price", () => {
     const time = fourHours();
     time.take(30, 90, 2);
     // Twice 30 min of either of the first two hours: 15 too many. The rest has no price, so all is as it should be there.
-    expect(time.imbalance).toBe(2 * 15 ** 2);
+    expect(time.steer()).toBe(2 * 15 ** 2);
     time.adjust(0.1);
     expect([0, 60, 90, 120, 240].map((minute) => time.upTo(minute))).toEqual([0, 90, 135, 180, 180]);
     expect(time.worth).toBe(0.75 * 180);
@@ -22,19 +22,33 @@ describe("a price", () => {
   test("falls where less is taken than there is, but to nothing at most", () => {
     const time = fourHours();
     time.take(0, 120, 1);
+    time.steer();
     time.adjust(1);
     expect(time.upTo(120)).toBe(120 * 15);
     time.clear();
     time.take(0, 60, 0.5);
-    // 15 and 45 too few, at a price of 15 each.
-    expect(time.imbalance).toBe(15 ** 2 + 45 ** 2);
+    // 15 and 45 too few, at a price of 15 each, and 0.7 times the 15 too many of before.
+    expect(time.steer()).toBe(4.5 ** 2 + 34.5 ** 2);
     time.adjust(0.5);
-    expect([60, 120].map((minute) => time.upTo(minute))).toEqual([60 * 7.5, 60 * 7.5]);
+    expect([60, 120].map((minute) => time.upTo(minute))).toEqual([60 * 12.75, 60 * 12.75]);
+  });
+
+  test("goes on as before for a while once it is right", () => {
+    const time = fourHours();
+    time.take(0, 60, 1);
+    time.steer();
+    time.adjust(1);
+    time.clear();
+    time.take(0, 60, 0.75);
+    time.steer();
+    time.adjust(1);
+    expect(time.upTo(60)).toBe(60 * (15 + 0.7 * 15));
   });
 
   test("can be come back to", () => {
     const time = fourHours();
     time.take(0, 60, 1);
+    time.steer();
     time.adjust(1);
     time.keep();
     time.adjust(1);

@@ -46,6 +46,7 @@ describe("the best way of a piece", () => {
     for (const scarce of ways.scarce) {
       scarce.clear();
       scarce.take(0, 10_000, 100);
+      scarce.steer();
       scarce.adjust(1);
     }
     const [hands, hooks, room] = ways.scarce.map((scarce) => scarce.upTo(1)) as [number, number, number];
@@ -58,6 +59,7 @@ describe("the best way of a piece", () => {
     const [hands] = ways.scarce;
     hands?.clear();
     hands?.take(0, 120, 1000);
+    hands?.steer();
     hands?.adjust(1);
     ways.reprice();
     // The first two hours cost more than anything: it begins at 120, and goes on at 165.
@@ -108,6 +110,7 @@ function expectCheapest(problem: Problem, seed: number): void {
   for (const scarce of ways.scarce) {
     scarce.clear();
     for (let hour = 0; hour < 96; hour++) scarce.take(60 * hour, 60 * hour + 60, 6 * chance());
+    scarce.steer();
     scarce.adjust(chance());
   }
   ways.reprice();
@@ -202,9 +205,12 @@ describe("the outlook by prices", () => {
     expect(outlook.cost(180, (task) => player.isPlayed(task))).toBe(65);
   });
 
-  test("is dearer where all would have the hands at once", () => {
-    expect(settledOutlook(crowd).cost(0, isDone)).toBeGreaterThan(8 * 60 + 1440);
-  });
+  test.for([5000, 1_000_000])(
+    "is dearer where all would have the hands at once, be the plan known never so dear: %i",
+    (ceiling) => {
+      expect(settledOutlook(crowd, ceiling).cost(0, isDone)).toBeGreaterThan(8 * 60 + 1440);
+    },
+  );
 
   test("is what pieces cost alone, too, where no plan is known", () => {
     expect(settledOutlook(crowd, Number.POSITIVE_INFINITY).cost(0, isDone)).toBe(8 * 60);
