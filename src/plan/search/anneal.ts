@@ -12,7 +12,7 @@ import { type Size, sizeOf } from "./size.ts";
 import type { Solution } from "./solution.ts";
 
 /** Rounds of a short cooling; of many tasks a beam finds more in the time, so the first is over soon. */
-const COOLING = { few: 2000, more: 6000, many: 60 };
+const COOLING = { few: 2000, more: 3000, many: 60 };
 
 /** How much longer each long cooling is than the one before it; of many tasks about as much as the beams between them. */
 const LONGER = { few: 4 / 3, more: 4 / 3, many: 1.15 };
@@ -36,7 +36,7 @@ const LEAST_SHARE = 0.03;
 const WIDTH = { few: 0, more: 10, many: 2 };
 
 /** Unless tasks are many, so many beams come before the first cooling at most, as long as each finds a better plan. */
-const MOST_FIRST = 4;
+const MOST_FIRST = 3;
 
 /**
  * Of many tasks so many beams plan all work; from then on each of them is followed by some that plan only the end of the
@@ -49,7 +49,7 @@ const ENDS = 4;
  * How much dearer than the plan that stands a plan may be in the beginning, as a share of it over the root of its tasks;
  * less of many, for which there is no time to come down again.
  */
-const HEAT = { few: 0.03, more: 0.03, many: 0.003 };
+const HEAT = { few: 0.03, more: 0.008, many: 0.003 };
 
 /**
  * Searches for better orders, round by round: first by dispatching rules, then by moves upon the best order, accepted

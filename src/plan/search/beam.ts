@@ -13,16 +13,25 @@ import type { Recreate } from "./recreate.ts";
 import { type Solution, solutionOf } from "./solution.ts";
 import { makeStyle } from "./style.ts";
 
-/** In how many ways each plan made so far goes on, and the empty one. */
-const WAYS = 12;
+/** In how many ways the empty plan goes on. */
 const FIRST_WAYS = 48;
 
 /**
- * By prices there are so many ways at most, and so many in a row that come to nothing new are the last. In a share of them,
- * less where whole pieces foretell, too, work is ranked by the prices, each piece sooner or later by half so many minutes at
- * most. By trial.
+ * By what foretells: about how many minutes are planned at a time, in how many ways each plan made so far goes on at most, and
+ * how many in a row that come to nothing new are the last; in what share of them work is ranked by the prices, and some of it
+ * held. By trial.
  */
-const PRICED = { ways: 24, stale: 3, share: 0.5, lessShare: 0.2, around: 2000 };
+const MANNERS = {
+  prices: { stretch: 240, ways: 48, stale: 12, priced: 0.5, held: 0.75 },
+  both: { stretch: 480, ways: 24, stale: 3, priced: 0.2, held: 0 },
+  pieces: { stretch: 480, ways: 12, stale: 12, priced: 0, held: 0 },
+};
+
+/** Ranked by the prices, each piece goes sooner or later by half so many minutes at most. By trial. */
+const AROUND: Minutes = 2000;
+
+/** What is held is mostly all that fouls the air for as long, else a task or a few, now and then throughout. By trial. */
+const HELD = { byAir: 0.7, most: 3, throughout: 0.3 };
 
 /** In what share of the rules room counts, or hooks, and for how much at most. By trial. */
 const SPARING = { share: 0.12, most: 10 };
@@ -62,6 +71,7 @@ export class Beam {
   readonly #tasks: readonly BenchTask[];
   readonly #outlook: Outlook | null;
   readonly #prices: PriceOutlook | null;
+  readonly #manner: (typeof MANNERS)["prices"];
   /** By task still to do: a minute before which it cannot begin. */
   readonly #soonest: Float64Array;
   /** Minutes at which stretches end, the next one last. */
@@ -93,8 +103,9 @@ export class Beam {
     this.#tasks = player.bench.tasks.filter(isToDo);
     this.#outlook = outlook;
     this.#prices = prices;
+    this.#manner = outlook === null ? MANNERS.prices : prices === null ? MANNERS.pieces : MANNERS.both;
     this.#soonest = new Float64Array(player.bench.tasks.length);
-    const ends = stretchEnds(player.bench);
+    const ends = stretchEnds(player.bench, this.#manner.stretch);
     this.#from = fromStart ? 0 : drawEnd(ends, player, chance);
     this.#ends = ends.filter((end) => end > this.#from).reverse();
     const made = solutionOf(player.order.slice(0, player.placeAt(this.#from)), 0);
@@ -102,14 +113,15 @@ export class Beam {
     this.#beginnings = [{ made, outlook: 0, likeness: "" }];
   }
 
-  /** The best whole plan, once all are whole; null: not yet, or all came to an end that no task could follow. */
+  /** The best plan, once it is whole; null: not yet, or all came to an end that no task could follow. */
   get best(): Solution | null {
-    const [best] = this.#beginnings;
-    return this.isOver && best !== undefined && this.#isWhole(best) ? best.made : null;
+    return this.isOver ? (this.#beginnings[0]?.made ?? null) : null;
   }
 
+  /** What is not whole by then is foretold to cost more. */
   get isOver(): boolean {
-    return this.#done === 0 && this.#beginnings.every((beginning) => this.#isWhole(beginning));
+    const [best] = this.#beginnings;
+    return this.#done === 0 && (best === undefined || this.#isWhole(best));
   }
 
   #isWhole({ made }: Beginning): boolean {
@@ -140,8 +152,8 @@ export class Beam {
       this.#outlook?.improve(isFirst ? SWEEPS : 1);
     }
     this.#outlooks.clear();
-    const ways = isFirst ? FIRST_WAYS : this.#prices === null ? WAYS : PRICED.ways;
-    const mostStale = this.#prices === null || isFirst ? ways : PRICED.stale;
+    const ways = isFirst ? FIRST_WAYS : this.#manner.ways;
+    const mostStale = isFirst ? ways : this.#manner.stale;
     for (let way = 0, stale = 0; way < ways && stale < mostStale; way++) {
       const before = this.#outlooks.size;
       this.#tryWay(outs, until);
@@ -154,8 +166,8 @@ export class Beam {
     const player = this.#player;
     const rule = this.#drawRule();
     rankBy(rule, player.bench, this.#recreate, outs);
-    const share = this.#outlook === null ? PRICED.share : PRICED.lessShare;
-    if (this.#prices !== null && this.#chance() < share) this.#rankByPrices(this.#prices, outs);
+    if (this.#prices !== null && this.#chance() < this.#manner.priced) this.#rankByPrices(this.#prices, outs);
+    if (this.#chance() < this.#manner.held) this.#hold(outs, until);
     const cost = this.#recreate.play(outs, NEVER, Number.POSITIVE_INFINITY, rule.style, until);
     if (cost < Number.POSITIVE_INFINITY) this.#judge(until);
     player.reject();
@@ -167,12 +179,34 @@ export class Beam {
     const [player, chance] = [this.#player, this.#chance];
     const { rank, bonus } = this.#recreate;
     prices.rank(this.#from, (task) => player.isPlayed(task), rank);
-    const around = PRICED.around * chance() * chance();
+    const around = AROUND * chance() * chance();
     const later = player.bench.pieces.map(() => around * (chance() - 0.5));
     for (let place = 0; place < tasks.length; place++) {
       const { index, piece } = tasks[place] as BenchTask;
       rank[index] = (rank[index] as number) + (later[piece.index] as number);
       bonus[index] = 0;
+    }
+  }
+
+  /**
+   * Holds some work until later in the stretch: what would keep other work out of the room is best done after that, which
+   * no rule sees that knows only what could go next.
+   */
+  #hold(outs: readonly BenchTask[], until: Minutes): void {
+    const chance = this.#chance;
+    const { calendar } = this.#player.bench;
+    const opens = Math.max(this.#from, calendar.opening(calendar.at(this.#from)));
+    const drawMinute = (): Minutes => Math.floor(opens + (until - opens) * chance());
+    const fouls = outs.filter(({ holds }) => holds > 0);
+    if (fouls.length > 0 && chance() < HELD.byAir) {
+      const { holds: long } = fouls[Math.floor(chance() * fouls.length)] as BenchTask;
+      const minute = drawMinute();
+      for (const task of fouls) if (task.holds >= long) holdUntil(minute, task);
+      return;
+    }
+    for (let count = Math.ceil(HELD.most * chance() * chance()); count > 0; count--) {
+      const task = outs[Math.floor(chance() * outs.length)] as BenchTask;
+      holdUntil(chance() < HELD.throughout ? until : drawMinute(), task);
     }
   }
 
@@ -252,6 +286,10 @@ function drawEnd(ends: readonly Minutes[], { order, kept }: Player, chance: Chan
   const until = last === undefined ? 0 : kept.begin(last);
   const drawn = ends.filter((end) => end < until);
   return drawn[Math.floor(chance() * drawn.length)] ?? 0;
+}
+
+function holdUntil(minute: Minutes, task: BenchTask): void {
+  task.lifted = Math.max(task.lifted, minute + task.rest);
 }
 
 /** What was played of each piece, but for the order of it. */

@@ -131,7 +131,7 @@ export interface BenchTask {
   /** Its place in the order that is played. */
   position: number;
 
-  /** Decided: it is to end no earlier, so that a window after it is met. */
+  /** Decided: it is to end no earlier, so that a window after it is met, or other work goes first. */
   lifted: Minutes;
   /** Decided about it: one of DECIDED. */
   decided: number;

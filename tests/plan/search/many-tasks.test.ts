@@ -6,10 +6,11 @@ import { prepareDispatch } from "../../../src/plan/prepare-dispatch.ts";
 import type { PlanPiece, Problem, Task } from "../../../src/plan/problem.ts";
 import { scorePlan } from "../../../src/plan/score.ts";
 import { Beam } from "../../../src/plan/search/beam.ts";
-import { firstRules } from "../../../src/plan/search/first-orders.ts";
+import { dispatchBy, firstRules } from "../../../src/plan/search/first-orders.ts";
 import { openBench } from "../../../src/plan/search/open-bench.ts";
 import { Outlook } from "../../../src/plan/search/outlook.ts";
 import { Player } from "../../../src/plan/search/play-order.ts";
+import { PriceOutlook } from "../../../src/plan/search/price-outlook.ts";
 import { Recreate } from "../../../src/plan/search/recreate.ts";
 import { beginSearch } from "../../../src/plan/search/search.ts";
 import { smallProblem, waitFor } from "../small-problem.ts";
@@ -63,6 +64,38 @@ describe("a beam", () => {
     });
     for (let round = 0; round < 200 && !beam.isOver; round++) beam.round();
     expect(beam.isOver).toBe(true);
+  });
+});
+
+describe("a beam by prices", () => {
+  test("lets a coat wait for dust that no rule sees coming", () => {
+    // A coat of 10 min could begin at once and stay wet for 200, past the bench's 180; dust may come from 30 on. If the coat
+    // goes first the dust waits for the next day.
+    const [wet, dust] = [0, 1];
+    const problem = smallProblem(
+      [
+        { piece: 0, gives: [{ what: wet, lasts: 200, fromSetUp: false }] },
+        { piece: 1, release: 30, gives: [{ what: dust, lasts: 0, fromSetUp: false }] },
+      ],
+      [{}, { due: 60 }],
+      { apart: [[wet, dust]] },
+    );
+    const player = openPlayer(problem);
+    const recreate = new Recreate(player);
+    const rules = firstRules(player.bench);
+    const begins = (): number[] => player.bench.tasks.map(({ begin }) => begin);
+    for (const rule of rules) {
+      dispatchBy(rule, player, recreate, Number.POSITIVE_INFINITY);
+      expect(begins()).toEqual([0, 1440]);
+    }
+    player.reset();
+    const prices = new PriceOutlook(player.bench, { until: 2880, ceiling: 100_000, every: 15, looks: 20 });
+    while (!prices.isSettled) prices.look();
+    const options = { width: 4, fromStart: true, outlook: null, prices };
+    const beam = new Beam(player, recreate, chanceFrom(1), rules, options);
+    while (!beam.isOver) beam.round();
+    if (beam.best !== null) player.playWhole(beam.best);
+    expect(begins()).toEqual([40, 30]);
   });
 });
 
