@@ -5,6 +5,7 @@ import type { Bench, BenchTask, BenchWait } from "./bench.ts";
 import { stretchEnds } from "./bench-stretches.ts";
 import { NEVER } from "./calendar.ts";
 import { type Rule, rankBy, varyRule } from "./first-orders.ts";
+import { holdSome } from "./hold-work.ts";
 import { isToDo } from "./order-of.ts";
 import type { Outlook } from "./outlook.ts";
 import type { Player } from "./play-order.ts";
@@ -30,11 +31,11 @@ const MANNERS = {
 /** Ranked by the prices, each piece goes sooner or later by half so many minutes at most. By trial. */
 const AROUND: Minutes = 2000;
 
-/** What is held is mostly all that fouls the air for as long, else a task or a few, now and then throughout. By trial. */
-const HELD = { byAir: 0.7, most: 3, throughout: 0.3 };
-
 /** In what share of the rules room counts, or hooks, and for how much at most. By trial. */
 const SPARING = { share: 0.12, most: 10 };
+
+/** What differs by less in its outlook has done the same work on other pieces that are just like these. */
+const SAME = 0.5;
 
 /** How often the outlook's first sequence is looked through. */
 const SWEEPS = 20;
@@ -167,7 +168,11 @@ export class Beam {
     const rule = this.#drawRule();
     rankBy(rule, player.bench, this.#recreate, outs);
     if (this.#prices !== null && this.#chance() < this.#manner.priced) this.#rankByPrices(this.#prices, outs);
-    if (this.#chance() < this.#manner.held) this.#hold(outs, until);
+    if (this.#chance() < this.#manner.held) {
+      const { calendar } = player.bench;
+      const opens = Math.max(this.#from, calendar.opening(calendar.at(this.#from)));
+      holdSome(outs, opens, until, this.#chance);
+    }
     const cost = this.#recreate.play(outs, NEVER, Number.POSITIVE_INFINITY, rule.style, until);
     if (cost < Number.POSITIVE_INFINITY) this.#judge(until);
     player.reject();
@@ -185,28 +190,6 @@ export class Beam {
       const { index, piece } = tasks[place] as BenchTask;
       rank[index] = (rank[index] as number) + (later[piece.index] as number);
       bonus[index] = 0;
-    }
-  }
-
-  /**
-   * Holds some work until later in the stretch: what would keep other work out of the room is best done after that, which
-   * no rule sees that knows only what could go next.
-   */
-  #hold(outs: readonly BenchTask[], until: Minutes): void {
-    const chance = this.#chance;
-    const { calendar } = this.#player.bench;
-    const opens = Math.max(this.#from, calendar.opening(calendar.at(this.#from)));
-    const drawMinute = (): Minutes => Math.floor(opens + (until - opens) * chance());
-    const fouls = outs.filter(({ holds }) => holds > 0);
-    if (fouls.length > 0 && chance() < HELD.byAir) {
-      const { holds: long } = fouls[Math.floor(chance() * fouls.length)] as BenchTask;
-      const minute = drawMinute();
-      for (const task of fouls) if (task.holds >= long) holdUntil(minute, task);
-      return;
-    }
-    for (let count = Math.ceil(HELD.most * chance() * chance()); count > 0; count--) {
-      const task = outs[Math.floor(chance() * outs.length)] as BenchTask;
-      holdUntil(chance() < HELD.throughout ? until : drawMinute(), task);
     }
   }
 
@@ -255,7 +238,9 @@ export class Beam {
     const worst = this.#next[this.#width - 1]?.outlook ?? Number.POSITIVE_INFINITY;
     if (outlook >= worst) return;
     const likeness = this.#prices === null ? String(outlook) : workDone(player.bench);
-    const alike = this.#next.findIndex((other) => other.likeness === likeness);
+    const alike = this.#next.findIndex(
+      (other) => other.likeness === likeness || Math.abs(other.outlook - outlook) < SAME,
+    );
     if (alike >= 0) {
       if ((this.#next[alike] as Beginning).outlook <= outlook) return;
       this.#next.splice(alike, 1);
@@ -286,10 +271,6 @@ function drawEnd(ends: readonly Minutes[], { order, kept }: Player, chance: Chan
   const until = last === undefined ? 0 : kept.begin(last);
   const drawn = ends.filter((end) => end < until);
   return drawn[Math.floor(chance() * drawn.length)] ?? 0;
-}
-
-function holdUntil(minute: Minutes, task: BenchTask): void {
-  task.lifted = Math.max(task.lifted, minute + task.rest);
 }
 
 /** What was played of each piece, but for the order of it. */

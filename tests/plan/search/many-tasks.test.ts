@@ -97,6 +97,21 @@ describe("a beam by prices", () => {
     if (beam.best !== null) player.playWhole(beam.best);
     expect(begins()).toEqual([40, 30]);
   });
+
+  test("goes through days on which nothing can be begun", () => {
+    const player = openPlayer(smallProblem([{ release: 3 * 1440 }]));
+    const prices = new PriceOutlook(player.bench, {
+      until: 5 * 1440,
+      ceiling: 100_000,
+      every: 15,
+      looks: 20,
+    });
+    while (!prices.isSettled) prices.look();
+    const options = { width: 2, fromStart: true, outlook: null, prices };
+    const beam = new Beam(player, new Recreate(player), chanceFrom(1), firstRules(player.bench), options);
+    for (let round = 0; round < 30 && !beam.isOver; round++) beam.round();
+    expect(beam.best?.order.map(({ index }) => index)).toEqual([0]);
+  });
 });
 
 describe("the outlook of a bench on which nothing was done", () => {
