@@ -9,6 +9,7 @@ import type { Plan } from "../plan.ts";
 import { type Prepared, prepareDispatch } from "../prepare-dispatch.ts";
 import type { Problem } from "../problem.ts";
 import { type Score, scorePlan } from "../score.ts";
+import { firstAlike, spareLeft } from "./alike-pieces.ts";
 import { Anneal } from "./anneal.ts";
 import { beginBench } from "./begin-bench.ts";
 import type { Bench, BenchTask } from "./bench.ts";
@@ -74,6 +75,8 @@ export class SearchesWithout {
   /** What the plan is as an order to be played, and what it decides, on the bench that is copied. */
   readonly #order: readonly BenchTask[];
   readonly #decided: Int32Array;
+  /** By piece: the first that is just like it. */
+  readonly #alike: readonly number[];
   readonly #seed: number;
 
   constructor(problem: Problem, warm: Plan, seed: number) {
@@ -84,6 +87,7 @@ export class SearchesWithout {
     this.#warm = warm;
     this.#order = orderOf(this.#bench, warm);
     this.#decided = decisionsOf(this.#order, warm);
+    this.#alike = firstAlike(problem);
     this.#seed = seed;
   }
 
@@ -95,6 +99,8 @@ export class SearchesWithout {
     const warm = this.#warm;
     const order = listOf(this.#order, ({ index }) => at(bench.tasks, index));
     const seeds = [plainSeed(order), { order, decided: this.#decided, cost: 0 }];
+    const spared = spareLeft(bench, order, warm, this.#alike, leave);
+    if (spared !== null) seeds.push({ order: spared, decided: this.#decided, cost: 0 });
     const options = { seed: this.#seed, warm, seeds };
     return new OpenSearch(problem, bench, dispatch(this.#prepared, leave), options);
   }
