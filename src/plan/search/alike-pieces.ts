@@ -37,27 +37,24 @@ export function firstAlike({ pieces, tasks }: Problem): number[] {
  * @returns null: there is no such piece
  */
 export function spareLeft(
-  { tasks, pieces }: Bench,
+  { tasks }: Bench,
   order: readonly BenchTask[],
   { visits }: Plan,
   alike: readonly number[],
   { tasks: left, until }: Leave,
 ): BenchTask[] | null {
+  const toSpare = new Set(left.map((index) => at(tasks, index).piece));
   const others = new Map<BenchPiece, BenchPiece>();
   for (const { task, start, setUp } of visits) {
-    if (start - setUp < until) continue;
     const { piece } = at(tasks, task);
-    if (others.has(piece)) continue;
+    if (start - setUp < until || toSpare.has(piece) || others.has(piece)) continue;
     const number = piece.tasks.indexOf(at(tasks, task));
-    const spared = pieces.find(
-      (one) =>
-        one !== piece &&
-        !others.has(one) &&
-        alike[one.index] === alike[piece.index] &&
-        left.includes(one.tasks[number]?.index ?? -1),
-    );
-    if (spared === undefined || left.some((index) => at(tasks, index).piece === piece)) continue;
-    others.set(spared, piece).set(piece, spared);
+    for (const one of toSpare) {
+      const isAlike = alike[one.index] === alike[piece.index];
+      if (others.has(one) || !isAlike || !left.includes(one.tasks[number]?.index ?? -1)) continue;
+      others.set(one, piece).set(piece, one);
+      break;
+    }
   }
   if (others.size === 0) return null;
   return order.map((task) =>
