@@ -47,7 +47,7 @@ const ENDS = 4;
 
 /**
  * How much dearer than the plan that stands a plan may be in the beginning, as a share of it over the root of its tasks;
- * less of many, for which there is no time to come down again.
+ * less of more, or what a beam found would be undone, and of many, for which there is no time to come down again.
  */
 const HEAT = { few: 0.03, more: 0.008, many: 0.003 };
 

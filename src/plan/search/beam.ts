@@ -44,8 +44,8 @@ const SWEEPS = 20;
 interface Beginning {
   readonly made: Solution;
   readonly outlook: number;
-  /** Of those that are alike in this only the best is kept. */
-  readonly likeness: string;
+  /** What was done of each piece: by prices, only the best that has done the same is kept. */
+  readonly work: string;
 }
 
 interface Options {
@@ -111,7 +111,7 @@ export class Beam {
     this.#ends = ends.filter((end) => end > this.#from).reverse();
     const made = solutionOf(player.order.slice(0, player.placeAt(this.#from)), 0);
     this.#made = made.order.length;
-    this.#beginnings = [{ made, outlook: 0, likeness: "" }];
+    this.#beginnings = [{ made, outlook: 0, work: "" }];
   }
 
   /** The best plan, once it is whole; null: not yet, or all came to an end that no task could follow. */
@@ -237,15 +237,15 @@ export class Beam {
     this.#outlooks.add(outlook);
     const worst = this.#next[this.#width - 1]?.outlook ?? Number.POSITIVE_INFINITY;
     if (outlook >= worst) return;
-    const likeness = this.#prices === null ? String(outlook) : workDone(player.bench);
+    const work = workDone(player.bench);
     const alike = this.#next.findIndex(
-      (other) => other.likeness === likeness || Math.abs(other.outlook - outlook) < SAME,
+      (other) => Math.abs(other.outlook - outlook) < SAME || (this.#prices !== null && other.work === work),
     );
     if (alike >= 0) {
       if ((this.#next[alike] as Beginning).outlook <= outlook) return;
       this.#next.splice(alike, 1);
     }
-    this.#keep({ made: player.played(), outlook, likeness });
+    this.#keep({ made: player.played(), outlook, work });
   }
 
   /** What the plan will cost that was just played up to a minute. */

@@ -4,6 +4,7 @@ import { checkPlan } from "../../../src/plan/check-plan.ts";
 import { isLeftAnyway, leftWork } from "../../../src/plan/left-work.ts";
 import { nowRows } from "../../../src/plan/now-rows.ts";
 import { readShop } from "../../../src/plan/plan-shop.ts";
+import type { Problem } from "../../../src/plan/problem.ts";
 import { problemToPlan } from "../../../src/plan/problem-to-plan.ts";
 import { firstAlike, spareLeft } from "../../../src/plan/search/alike-pieces.ts";
 import { openBench } from "../../../src/plan/search/open-bench.ts";
@@ -16,7 +17,7 @@ import { contextAt } from "../ask-now.ts";
 import { smallProblem, waitFor } from "../small-problem.ts";
 
 /** Three pieces of two tasks of 60 min, the second a day after the first: the bench is open for 180 min a day. */
-function threePieces(dues: readonly (number | null)[]) {
+function threePieces(dues: readonly (number | null)[]): Problem {
   return smallProblem(
     [
       ...dues.map((_, piece) => ({ piece, minutes: 60 })),
