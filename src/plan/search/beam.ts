@@ -1,18 +1,19 @@
 import type { Minutes } from "../../time/instant.ts";
 import type { Chance } from "../chance.ts";
-import { openingAfter } from "../lag.ts";
-import type { Bench, BenchTask, BenchWait } from "./bench.ts";
+import type { Bench, BenchTask } from "./bench.ts";
 import { stretchEnds } from "./bench-stretches.ts";
 import { NEVER } from "./calendar.ts";
-import { type Rule, rankBy, varyRule } from "./first-orders.ts";
-import { holdSome } from "./hold-work.ts";
+import { ComingFree } from "./coming-free.ts";
+import type { Rule } from "./first-orders.ts";
 import { isToDo } from "./order-of.ts";
 import type { Outlook } from "./outlook.ts";
 import type { Player } from "./play-order.ts";
 import type { PriceOutlook } from "./price-outlook.ts";
 import type { Recreate } from "./recreate.ts";
 import { type Solution, solutionOf } from "./solution.ts";
-import { makeStyle } from "./style.ts";
+import { StretchAsPlayed } from "./stretch-as-played.ts";
+import type { Style } from "./style.ts";
+import { Ways } from "./ways.ts";
 
 /** In how many ways the empty plan goes on. */
 const FIRST_WAYS = 48;
@@ -20,19 +21,13 @@ const FIRST_WAYS = 48;
 /**
  * By what foretells: about how many minutes are planned at a time, in how many ways each plan made so far goes on at most, and
  * how many in a row that come to nothing new are the last; in what share of them work is ranked by the prices, and some of it
- * held. By trial.
+ * held; how often what is kept is varied. By trial.
  */
 const MANNERS = {
-  prices: { stretch: 240, ways: 48, stale: 12, priced: 0.5, held: 0.75 },
-  both: { stretch: 480, ways: 24, stale: 3, priced: 0.2, held: 0 },
-  pieces: { stretch: 480, ways: 12, stale: 12, priced: 0, held: 0 },
+  prices: { stretch: 240, ways: 48, stale: 12, priced: 0.5, held: 0.75, varied: 80 },
+  both: { stretch: 480, ways: 24, stale: 3, priced: 0.2, held: 0, varied: 12 },
+  pieces: { stretch: 480, ways: 12, stale: 12, priced: 0, held: 0, varied: 0 },
 };
-
-/** Ranked by the prices, each piece goes sooner or later by half so many minutes at most. By trial. */
-const AROUND: Minutes = 2000;
-
-/** In what share of the rules room counts, or hooks, and for how much at most. By trial. */
-const SPARING = { share: 0.12, most: 10 };
 
 /** What differs by less in its outlook has done the same work on other pieces that are just like these. */
 const SAME = 0.5;
@@ -43,6 +38,8 @@ const SWEEPS = 20;
 /** A plan made up to some minute, and what it will cost. */
 interface Beginning {
   readonly made: Solution;
+  /** How many of its tasks were planned before the last stretch. */
+  readonly before: number;
   readonly outlook: number;
   /** What was done of each piece: by prices, only the best that has done the same is kept. */
   readonly work: string;
@@ -67,14 +64,13 @@ export class Beam {
   readonly #player: Player;
   readonly #recreate: Recreate;
   readonly #chance: Chance;
-  readonly #rules: readonly Rule[];
+  readonly #ways: Ways;
   readonly #width: number;
   readonly #tasks: readonly BenchTask[];
   readonly #outlook: Outlook | null;
   readonly #prices: PriceOutlook | null;
   readonly #manner: (typeof MANNERS)["prices"];
-  /** By task still to do: a minute before which it cannot begin. */
-  readonly #soonest: Float64Array;
+  readonly #comingFree: ComingFree;
   /** Minutes at which stretches end, the next one last. */
   readonly #ends: Minutes[];
   #from: Minutes;
@@ -85,6 +81,9 @@ export class Beam {
   #done = 0;
   /** What they have come to, best outlook first. */
   #next: Beginning[] = [];
+  /** Those of it whose last stretch is still to be varied. */
+  #unvaried: Beginning[] = [];
+  readonly #stretch: StretchAsPlayed;
   /** The outlooks of what it has come to. */
   readonly #outlooks = new Set<number>();
 
@@ -99,19 +98,20 @@ export class Beam {
     this.#player = player;
     this.#recreate = recreate;
     this.#chance = chance;
-    this.#rules = rules;
     this.#width = width;
     this.#tasks = player.bench.tasks.filter(isToDo);
     this.#outlook = outlook;
     this.#prices = prices;
     this.#manner = outlook === null ? MANNERS.prices : prices === null ? MANNERS.pieces : MANNERS.both;
-    this.#soonest = new Float64Array(player.bench.tasks.length);
+    this.#ways = new Ways(player, recreate, chance, { ...this.#manner, rules, prices });
+    this.#comingFree = new ComingFree(player.bench);
+    this.#stretch = new StretchAsPlayed(player.bench.tasks.length);
     const ends = stretchEnds(player.bench, this.#manner.stretch);
     this.#from = fromStart ? 0 : drawEnd(ends, player, chance);
     this.#ends = ends.filter((end) => end > this.#from).reverse();
     const made = solutionOf(player.order.slice(0, player.placeAt(this.#from)), 0);
     this.#made = made.order.length;
-    this.#beginnings = [{ made, outlook: 0, work: "" }];
+    this.#beginnings = [{ made, before: this.#made, outlook: 0, work: "" }];
   }
 
   /** The best plan, once it is whole; null: not yet, or all came to an end that no task could follow. */
@@ -129,17 +129,28 @@ export class Beam {
     return made.order.length === this.#tasks.length;
   }
 
-  /** Lets one plan go on by a stretch; the player's order that stands is lost. */
+  /** Lets one plan go on by a stretch, or varies how one did it; the player's order that stands is lost. */
   round(): void {
-    const beginning = this.#beginnings[this.#done] as Beginning;
-    if (this.#isWhole(beginning)) this.#keep(beginning);
-    else this.#goOn(beginning);
-    this.#done++;
-    if (this.#done < this.#beginnings.length) return;
+    const unvaried = this.#unvaried.shift();
+    if (unvaried !== undefined) this.#vary(unvaried);
+    else this.#goOnWithNext();
+    if (this.#done < this.#beginnings.length || this.#unvaried.length > 0) return;
+    if (unvaried === undefined && this.#manner.varied > 0 && this.#next.length > 0) {
+      this.#unvaried = this.#next;
+      this.#next = [];
+      return;
+    }
     this.#done = 0;
     this.#beginnings = this.#next;
     this.#next = [];
     this.#from = this.#ends.pop() ?? NEVER;
+  }
+
+  #goOnWithNext(): void {
+    const beginning = this.#beginnings[this.#done] as Beginning;
+    if (this.#isWhole(beginning)) this.#keep({ ...beginning, before: beginning.made.order.length });
+    else this.#goOn(beginning);
+    this.#done++;
   }
 
   #goOn({ made }: Beginning): void {
@@ -147,7 +158,7 @@ export class Beam {
     const isFirst = made.order.length === this.#made;
     const until = this.#ends.at(-1) ?? NEVER;
     player.adopt(made);
-    const outs = this.#within(until);
+    const outs = this.#comingFree.before(until);
     if (this.#done === 0) {
       this.#outlook?.read(this.#from, (task) => player.isPlayed(task));
       this.#outlook?.improve(isFirst ? SWEEPS : 1);
@@ -162,90 +173,56 @@ export class Beam {
     }
   }
 
-  /** Lets the plan that goes on do so by one rule. */
+  /** Lets the plan that goes on do so in one way. */
   #tryWay(outs: readonly BenchTask[], until: Minutes): void {
-    const player = this.#player;
-    const rule = this.#drawRule();
-    rankBy(rule, player.bench, this.#recreate, outs);
-    if (this.#prices !== null && this.#chance() < this.#manner.priced) this.#rankByPrices(this.#prices, outs);
-    if (this.#chance() < this.#manner.held) {
-      const { calendar } = player.bench;
-      const opens = Math.max(this.#from, calendar.opening(calendar.at(this.#from)));
-      holdSome(outs, opens, until, this.#chance);
-    }
-    const cost = this.#recreate.play(outs, NEVER, Number.POSITIVE_INFINITY, rule.style, until);
-    if (cost < Number.POSITIVE_INFINITY) this.#judge(until);
-    player.reject();
-    for (const task of outs) player.kept.restore(task);
-  }
-
-  /** Ranks anew by when tasks begin at the prices, each piece somewhat sooner or later. */
-  #rankByPrices(prices: PriceOutlook, tasks: readonly BenchTask[]): void {
-    const [player, chance] = [this.#player, this.#chance];
-    const { rank, bonus } = this.#recreate;
-    prices.rank(this.#from, (task) => player.isPlayed(task), rank);
-    const around = AROUND * chance() * chance();
-    const later = player.bench.pieces.map(() => around * (chance() - 0.5));
-    for (let place = 0; place < tasks.length; place++) {
-      const { index, piece } = tasks[place] as BenchTask;
-      rank[index] = (rank[index] as number) + (later[piece.index] as number);
-      bonus[index] = 0;
-    }
-  }
-
-  /** The tasks still to do that may come free before a minute, as far as waits and work alone tell. */
-  #within(until: Minutes): BenchTask[] {
-    const soonest = this.#soonest;
-    const within: BenchTask[] = [];
-    for (let number = 0; number < this.#tasks.length; number++) {
-      const task = this.#tasks[number] as BenchTask;
-      if (task.position >= 0) continue;
-      let begin = task.release - (task.setUp?.minutes ?? 0);
-      let comesFree = true;
-      for (let index = 0; index < task.waits.length && comesFree; index++) {
-        const { on, windows } = task.waits[index] as BenchWait;
-        const isPlayed = !isToDo(on) || on.position >= 0;
-        comesFree = isPlayed || (soonest[on.index] as number) < until;
-        const end = isPlayed ? on.end : (soonest[on.index] as number) + on.minutes;
-        const window = windows[0];
-        const opens = window !== undefined && window.lead === 0 ? openingAfter(window.opens, end) : end;
-        begin = Math.max(begin, opens - (task.setUp?.minutes ?? 0));
-      }
-      soonest[task.index] = comesFree ? begin : NEVER;
-      if (comesFree) within.push(task);
-    }
-    return within;
-  }
-
-  /**
-   * A rule some way from one of the first, by which now and then room and hooks are spared. None waits for a piece's turn:
-   * of some ways the outlook tells which is best.
-   */
-  #drawRule(): Rule {
-    const chance = this.#chance;
-    const rule = this.#rules[Math.floor(chance() * this.#rules.length)] as Rule;
-    const varied = varyRule(varyRule(rule, chance), chance);
-    const counts = (): number => (chance() < SPARING.share ? SPARING.most * chance() : 0);
-    const style = makeStyle({ ...varied.style, airCounts: counts(), hookCounts: counts(), inTurn: null });
-    return { ...varied, style };
-  }
-
-  /** Keeps what was just played if its outlook is among the best. */
-  #judge(until: Minutes): void {
-    const player = this.#player;
-    const outlook = this.#foretell(until);
+    const style = this.#ways.draw(outs, this.#opens, until);
+    const outlook = this.#play(outs, style, until);
     this.#outlooks.add(outlook);
     const worst = this.#next[this.#width - 1]?.outlook ?? Number.POSITIVE_INFINITY;
-    if (outlook >= worst) return;
-    const work = workDone(player.bench);
-    const alike = this.#next.findIndex(
-      (other) => Math.abs(other.outlook - outlook) < SAME || (this.#prices !== null && other.work === work),
-    );
-    if (alike >= 0) {
-      if ((this.#next[alike] as Beginning).outlook <= outlook) return;
-      this.#next.splice(alike, 1);
+    if (outlook < worst) this.#keep(this.#played(outlook));
+    this.#takeBack(outs);
+  }
+
+  /** Puts in what may be done in the stretch, after the plan that goes on. @returns the outlook then */
+  #play(outs: readonly BenchTask[], style: Style, until: Minutes): number {
+    const cost = this.#recreate.play(outs, NEVER, Number.POSITIVE_INFINITY, style, until);
+    return cost < Number.POSITIVE_INFINITY ? this.#foretell(until) : cost;
+  }
+
+  #takeBack(outs: readonly BenchTask[]): void {
+    this.#player.reject();
+    for (const task of outs) this.#player.kept.restore(task);
+  }
+
+  /** The first minute of the stretch at which the bench is open. */
+  get #opens(): Minutes {
+    const { calendar } = this.#player.bench;
+    return Math.max(this.#from, calendar.opening(calendar.at(this.#from)));
+  }
+
+  /** Does the last stretch of a plan again and again a little otherwise, and goes on from each that has no worse outlook. */
+  #vary(beginning: Beginning): void {
+    let best = beginning;
+    const player = this.#player;
+    const { made, before } = beginning;
+    if (made.order.length > before) {
+      const isPlayed = (task: BenchTask): boolean => player.isPlayed(task);
+      const until = this.#ends.at(-1) ?? NEVER;
+      player.adopt(made);
+      this.#stretch.note(this.#tasks, isPlayed);
+      player.adopt(solutionOf(made.order.slice(0, before), 0));
+      const outs = this.#comingFree.before(until);
+      for (let way = 0; way < this.#manner.varied; way++) {
+        const style = this.#stretch.vary(outs, this.#opens, until, this.#recreate, this.#chance);
+        const outlook = this.#play(outs, style, until);
+        if (outlook <= best.outlook) {
+          this.#stretch.note(outs, isPlayed);
+          best = this.#played(outlook);
+        }
+        this.#takeBack(outs);
+      }
     }
-    this.#keep({ made: player.played(), outlook, work });
+    this.#keep(best);
   }
 
   /** What the plan will cost that was just played up to a minute. */
@@ -258,10 +235,26 @@ export class Beam {
     return (byPieces + byPrices) / 2;
   }
 
+  /** What was just played, after the plan that goes on. */
+  #played(outlook: number): Beginning {
+    const player = this.#player;
+    return { made: player.played(), before: player.order.length, outlook, work: workDone(player.bench) };
+  }
+
+  /** Keeps a plan if it is among the best and better than one that is alike. */
   #keep(beginning: Beginning): void {
-    const place = this.#next.findIndex(({ outlook }) => outlook > beginning.outlook);
-    this.#next.splice(place < 0 ? this.#next.length : place, 0, beginning);
-    this.#next.length = Math.min(this.#next.length, this.#width);
+    const { outlook, work } = beginning;
+    const next = this.#next;
+    const alike = next.findIndex(
+      (other) => Math.abs(other.outlook - outlook) < SAME || (this.#prices !== null && other.work === work),
+    );
+    if (alike >= 0) {
+      if ((next[alike] as Beginning).outlook <= outlook) return;
+      next.splice(alike, 1);
+    }
+    const place = next.findIndex((other) => other.outlook > outlook);
+    next.splice(place < 0 ? next.length : place, 0, beginning);
+    next.length = Math.min(next.length, this.#width);
   }
 }
 

@@ -5,7 +5,7 @@ import type { Recreate } from "./recreate.ts";
 import { sizeOf } from "./size.ts";
 
 /** How many rules are tried. */
-const RULES = { few: 60, more: 250, many: 15 };
+const RULES = { few: 60, more: 60, many: 15 };
 
 /** How often a rule is varied to begin a cooling from something new. */
 const FAR = 8;
