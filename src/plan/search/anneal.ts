@@ -38,11 +38,7 @@ const WIDTH = { few: 0, more: 10, many: 2 };
 /** Unless tasks are many, so many beams come before the first cooling at most, as long as each finds a better plan. */
 const MOST_FIRST = 3;
 
-/**
- * Of many tasks so many beams plan all work; from then on each of them is followed by some that plan only the end of the
- * best plan.
- */
-const WHOLE = 2;
+/** Of many tasks so many beams that plan only the end of the best plan come after each that plans all work. */
 const ENDS = 4;
 
 /**
@@ -77,7 +73,7 @@ export class Anneal {
   /** The beam that is at hand; there is none where tasks are few. */
   #beam: Beam | null = null;
   #beams = 0;
-  /** By what beams tell what plans will cost, of many tasks from the first beam for an end on: prices take their time. */
+  /** By what beams tell what plans will cost, of many tasks from the second beam on: prices want a plan that is not too bad. */
   #prices: PriceOutlook | null = null;
   /** How many plans the next beam for all work keeps: of many tasks each keeps twice as many as the one before it. */
   #width: number;
@@ -141,11 +137,12 @@ export class Anneal {
     const width = this.#width;
     if (width === 0) return;
     const isMany = this.#size === "many";
-    if (!isMany || this.#beams === WHOLE) this.#prices ??= pricesFor(player, this.#size);
-    const fromStart = !isMany || this.#beams < WHOLE || (this.#beams - WHOLE) % (ENDS + 1) === ENDS;
-    this.#beams++;
+    const before = this.#beams++;
+    if (!isMany || before > 0) this.#prices ??= pricesFor(player, this.#size);
+    const fromStart = !isMany || before % (ENDS + 1) === 0;
     if (isMany && fromStart) this.#width = 2 * width;
-    const outlook = isMany ? new Outlook(player.bench) : null;
+    // Of many tasks every second beam goes by the prices alone.
+    const outlook = isMany && (before === 0 || before % 2 === 1) ? new Outlook(player.bench) : null;
     const options = { width, fromStart, outlook, prices: this.#prices };
     this.#beam = new Beam(player, this.#recreate, this.#chance, firstRules(player.bench), options);
   }

@@ -10,6 +10,7 @@ import type { Outlook } from "./outlook.ts";
 import type { Player } from "./play-order.ts";
 import type { PriceOutlook } from "./price-outlook.ts";
 import type { Recreate } from "./recreate.ts";
+import { sizeOf } from "./size.ts";
 import { type Solution, solutionOf } from "./solution.ts";
 import { StretchAsPlayed } from "./stretch-as-played.ts";
 import type { Style } from "./style.ts";
@@ -21,13 +22,16 @@ const FIRST_WAYS = 48;
 /**
  * By what foretells: about how many minutes are planned at a time, in how many ways each plan made so far goes on at most, and
  * how many in a row that come to nothing new are the last; in what share of them work is ranked by the prices, and some of it
- * held; how often what is kept is varied. By trial.
+ * held; how often the stretch of each plan that is kept is done again. By trial.
  */
 const MANNERS = {
-  prices: { stretch: 240, ways: 48, stale: 12, priced: 0.5, held: 0.75, varied: 80 },
+  prices: { stretch: 240, ways: 48, stale: 12, priced: 0.5, held: 0.75, varied: 20 },
+  pricesOfMany: { stretch: 240, ways: 24, stale: 6, priced: 0.5, held: 0.75, varied: 20 },
   both: { stretch: 480, ways: 24, stale: 3, priced: 0.2, held: 0, varied: 12 },
   pieces: { stretch: 480, ways: 12, stale: 12, priced: 0, held: 0, varied: 0 },
 };
+
+type Manner = (typeof MANNERS)[keyof typeof MANNERS];
 
 /** What differs by less in its outlook has done the same work on other pieces that are just like these. */
 const SAME = 0.5;
@@ -69,7 +73,7 @@ export class Beam {
   readonly #tasks: readonly BenchTask[];
   readonly #outlook: Outlook | null;
   readonly #prices: PriceOutlook | null;
-  readonly #manner: (typeof MANNERS)["prices"];
+  readonly #manner: Manner;
   readonly #comingFree: ComingFree;
   /** Minutes at which stretches end, the next one last. */
   readonly #ends: Minutes[];
@@ -102,7 +106,7 @@ export class Beam {
     this.#tasks = player.bench.tasks.filter(isToDo);
     this.#outlook = outlook;
     this.#prices = prices;
-    this.#manner = outlook === null ? MANNERS.prices : prices === null ? MANNERS.pieces : MANNERS.both;
+    this.#manner = mannerFor(player.bench, outlook, prices);
     this.#ways = new Ways(player, recreate, chance, { ...this.#manner, rules, prices });
     this.#comingFree = new ComingFree(player.bench);
     this.#stretch = new StretchAsPlayed(player.bench.tasks.length);
@@ -256,6 +260,12 @@ export class Beam {
     next.splice(place < 0 ? next.length : place, 0, beginning);
     next.length = Math.min(next.length, this.#width);
   }
+}
+
+function mannerFor({ tasks }: Bench, outlook: Outlook | null, prices: PriceOutlook | null): Manner {
+  if (prices === null) return MANNERS.pieces;
+  if (outlook !== null) return MANNERS.both;
+  return sizeOf(tasks.length) === "many" ? MANNERS.pricesOfMany : MANNERS.prices;
 }
 
 /** The end of a stretch before the last task of the order that stands is begun. */
