@@ -62,7 +62,10 @@ interface Options {
 /**
  * Plans one stretch of bench time after the other: each of a few plans made so far goes on in several ways, by
  * dispatching rules drawn anew for every stretch, and those of the best outlook are kept (filtered beam search: P. Ow, T.
- * Morton, Filtered beam search in scheduling, Int. J. Production Research 26, 1988).
+ * Morton, Filtered beam search in scheduling, Int. J. Production Research 26, 1988). Before the next stretch each of these does
+ * its last one again a little otherwise, and is what that came to if it has no worse an outlook (recovering beam search: F. Della
+ * Croce, V. T'kindt, A recovering beam search algorithm for the one-machine dynamic total completion time scheduling problem, J.
+ * Operational Research Society 53, 2002; from memory).
  */
 export class Beam {
   readonly #player: Player;
