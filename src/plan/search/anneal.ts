@@ -4,7 +4,8 @@ import { firstRules } from "./first-orders.ts";
 import { type Move, makeMoves } from "./moves.ts";
 import { Outlook } from "./outlook.ts";
 import type { Player } from "./play-order.ts";
-import { PriceOutlook } from "./price-outlook.ts";
+import type { PriceOutlook } from "./price-outlook.ts";
+import { pricesFor } from "./prices-for.ts";
 import { Recreate } from "./recreate.ts";
 import { RuleSearch } from "./rule-search.ts";
 import { playByRank, type Rank } from "./simple-orders.ts";
@@ -12,19 +13,10 @@ import { type Size, sizeOf } from "./size.ts";
 import type { Solution } from "./solution.ts";
 
 /** Rounds of a short cooling; of many tasks a beam finds more in the time, so the first is over soon. */
-const COOLING = { few: 2000, more: 3000, many: 60 };
+const COOLING = { few: 2000, more: 3000, many: 30 };
 
 /** How much longer each long cooling is than the one before it; of many tasks about as much as the beams between them. */
 const LONGER = { few: 4 / 3, more: 4 / 3, many: 1.15 };
-
-/**
- * How exactly prices are found: at least so many minutes between two starts that are looked at, but no more than so many
- * starts; how many looks; and for plans that last how many times as long as the best known. By trial.
- */
-const EVERY = { few: 15, more: 15, many: 30 };
-const STARTS = { few: 2000, more: 2000, many: 350 };
-const LOOKS = { few: 60, more: 60, many: 30 };
-const LONGEST = 1.15;
 
 /** Tasks that a move plays, until it is known. */
 const USUAL_EFFORT = 50;
@@ -33,13 +25,13 @@ const USUAL_EFFORT = 50;
 const LEAST_SHARE = 0.03;
 
 /** How many plans the first beam keeps; 0: there is no beam. */
-const WIDTH = { few: 0, more: 10, many: 2 };
+const WIDTH = { few: 0, more: 10, many: 3 };
 
 /** Unless tasks are many, so many beams come before the first cooling at most, as long as each finds a better plan. */
 const MOST_FIRST = 3;
 
 /** Of many tasks so many beams that plan only the end of the best plan come after each that plans all work. */
-const ENDS = 4;
+const ENDS = 2;
 
 /**
  * How much dearer than the plan that stands a plan may be in the beginning, as a share of it over the root of its tasks;
@@ -73,7 +65,7 @@ export class Anneal {
   /** The beam that is at hand; there is none where tasks are few. */
   #beam: Beam | null = null;
   #beams = 0;
-  /** By what beams tell what plans will cost, of many tasks from the second beam on: prices want a plan that is not too bad. */
+  /** By what beams tell what plans will cost. */
   #prices: PriceOutlook | null = null;
   /** How many plans the next beam for all work keeps: of many tasks each keeps twice as many as the one before it. */
   #width: number;
@@ -136,13 +128,13 @@ export class Anneal {
     const player = this.#player;
     const width = this.#width;
     if (width === 0) return;
-    const isMany = this.#size === "many";
     const before = this.#beams++;
-    if (!isMany || before > 0) this.#prices ??= pricesFor(player, this.#size);
+    this.#prices ??= pricesFor(player);
+    const isMany = this.#size === "many";
     const fromStart = !isMany || before % (ENDS + 1) === 0;
     if (isMany && fromStart) this.#width = 2 * width;
     // Of many tasks every second beam goes by the prices alone.
-    const outlook = isMany && (before === 0 || before % 2 === 1) ? new Outlook(player.bench) : null;
+    const outlook = isMany && before % 2 === 0 ? new Outlook(player.bench) : null;
     const options = { width, fromStart, outlook, prices: this.#prices };
     this.#beam = new Beam(player, this.#recreate, this.#chance, firstRules(player.bench), options);
   }
@@ -249,12 +241,4 @@ export class Anneal {
     while (drawn < upTo.length - 1 && draw >= (upTo[drawn] as number)) drawn++;
     return drawn;
   }
-}
-
-/** Prices still to be found, for the order that stands and somewhat longer ones. */
-function pricesFor({ bench, finishes, cost }: Player, size: Size): PriceOutlook {
-  const last = finishes.reduce((most, finish) => Math.max(most, finish), 0);
-  const until = Math.min(bench.horizon, LONGEST * last);
-  const every = Math.max(EVERY[size], Math.ceil(bench.calendar.openBefore(until) / STARTS[size]));
-  return new PriceOutlook(bench, { until, ceiling: cost, every, looks: LOOKS[size] });
 }

@@ -28,7 +28,6 @@ const MANNERS = {
   prices: { stretch: 240, ways: 48, stale: 12, priced: 0.5, held: 0.75, varied: 20 },
   pricesOfMany: { stretch: 240, ways: 24, stale: 6, priced: 0.5, held: 0.75, varied: 20 },
   both: { stretch: 480, ways: 24, stale: 3, priced: 0.2, held: 0, varied: 12 },
-  pieces: { stretch: 480, ways: 12, stale: 12, priced: 0, held: 0, varied: 0 },
 };
 
 type Manner = (typeof MANNERS)[keyof typeof MANNERS];
@@ -54,9 +53,9 @@ interface Options {
   readonly width: number;
   /** False: the order that stands stays as it is up to the end of a stretch drawn by chance. */
   readonly fromStart: boolean;
-  /** What foretells what plans will cost: one of them, or the mean of both. */
+  /** What foretells what plans will cost: prices, or the mean of these and of the rough picture. */
+  readonly prices: PriceOutlook;
   readonly outlook: Outlook | null;
-  readonly prices: PriceOutlook | null;
 }
 
 /**
@@ -75,7 +74,7 @@ export class Beam {
   readonly #width: number;
   readonly #tasks: readonly BenchTask[];
   readonly #outlook: Outlook | null;
-  readonly #prices: PriceOutlook | null;
+  readonly #prices: PriceOutlook;
   readonly #manner: Manner;
   readonly #comingFree: ComingFree;
   /** Minutes at which stretches end, the next one last. */
@@ -109,7 +108,7 @@ export class Beam {
     this.#tasks = player.bench.tasks.filter(isToDo);
     this.#outlook = outlook;
     this.#prices = prices;
-    this.#manner = mannerFor(player.bench, outlook, prices);
+    this.#manner = mannerFor(player.bench, outlook);
     this.#ways = new Ways(player, recreate, chance, { ...this.#manner, rules, prices });
     this.#comingFree = new ComingFree(player.bench);
     this.#stretch = new StretchAsPlayed(player.bench.tasks.length);
@@ -142,7 +141,7 @@ export class Beam {
     if (unvaried !== undefined) this.#vary(unvaried);
     else this.#goOnWithNext();
     if (this.#done < this.#beginnings.length || this.#unvaried.length > 0) return;
-    if (unvaried === undefined && this.#manner.varied > 0 && this.#next.length > 0) {
+    if (unvaried === undefined && this.#next.length > 0) {
       this.#unvaried = this.#next;
       this.#next = [];
       return;
@@ -235,11 +234,10 @@ export class Beam {
   /** What the plan will cost that was just played up to a minute. */
   #foretell(until: Minutes): number {
     const isPlayed = (task: BenchTask): boolean => this.#player.isPlayed(task);
-    this.#outlook?.read(until, isPlayed);
-    const byPieces = this.#outlook?.cost() ?? null;
-    const byPrices = this.#prices?.cost(until, isPlayed) ?? null;
-    if (byPieces === null || byPrices === null) return byPieces ?? byPrices ?? 0;
-    return (byPieces + byPrices) / 2;
+    const byPrices = this.#prices.cost(until, isPlayed);
+    if (this.#outlook === null) return byPrices;
+    this.#outlook.read(until, isPlayed);
+    return (this.#outlook.cost() + byPrices) / 2;
   }
 
   /** What was just played, after the plan that goes on. */
@@ -252,9 +250,7 @@ export class Beam {
   #keep(beginning: Beginning): void {
     const { outlook, work } = beginning;
     const next = this.#next;
-    const alike = next.findIndex(
-      (other) => Math.abs(other.outlook - outlook) < SAME || (this.#prices !== null && other.work === work),
-    );
+    const alike = next.findIndex((other) => Math.abs(other.outlook - outlook) < SAME || other.work === work);
     if (alike >= 0) {
       if ((next[alike] as Beginning).outlook <= outlook) return;
       next.splice(alike, 1);
@@ -265,8 +261,7 @@ export class Beam {
   }
 }
 
-function mannerFor({ tasks }: Bench, outlook: Outlook | null, prices: PriceOutlook | null): Manner {
-  if (prices === null) return MANNERS.pieces;
+function mannerFor({ tasks }: Bench, outlook: Outlook | null): Manner {
   if (outlook !== null) return MANNERS.both;
   return sizeOf(tasks.length) === "many" ? MANNERS.pricesOfMany : MANNERS.prices;
 }

@@ -34,9 +34,12 @@ export class Outlook {
   readonly #out: Float64Array;
   readonly #outThen: Float64Array;
   #from: Minutes = 0;
+  /** The session of `#from`, and that in which the hands are as it goes on. */
   #session = 0;
-  /** Open minutes before `#from`. */
+  #sessionThen = 0;
+  /** Open minutes before `#from`, and before the hands are free as it goes on. */
   #open = 0;
+  #openThen = 0;
   /** What finished pieces, set-ups and amends cost. */
   #spent = 0;
 
@@ -109,25 +112,41 @@ export class Outlook {
     return this.#costOf(this.#sequence, Number.POSITIVE_INFINITY);
   }
 
+  /** When the last piece is finished. */
+  get last(): Minutes {
+    let last = this.#from;
+    this.#goBack();
+    for (const piece of this.#sequence) if (piece.left > 0) last = Math.max(last, this.#finishNext(piece));
+    return last;
+  }
+
   /** @returns no less than the ceiling, as soon as that much is known */
   #costOf(sequence: readonly BenchPiece[], ceiling: number): number {
-    const bench = this.#bench;
-    const { calendar, horizon } = bench;
-    const openBefore = this.#openBefore;
-    let session = this.#session;
-    let open = this.#open;
     let cost = this.#spent;
-    this.#outThen.set(this.#out);
+    this.#goBack();
     for (let place = 0; place < sequence.length && cost < ceiling; place++) {
       const piece = sequence[place] as BenchPiece;
-      if (piece.left <= 0) continue;
-      open += this.#work[piece.index] as number;
-      while ((openBefore[session + 1] as number) <= open) session++;
-      const worked = Math.max(0, calendar.opening(session)) + open - (openBefore[session] as number);
-      const finish = Math.min(horizon, Math.max(worked, this.#spanEnds(piece)));
-      cost += pieceCost(bench, piece, finish);
+      if (piece.left > 0) cost += pieceCost(this.#bench, piece, this.#finishNext(piece));
     }
     return cost;
+  }
+
+  /** Back to the bench as it was read. */
+  #goBack(): void {
+    this.#sessionThen = this.#session;
+    this.#openThen = this.#open;
+    this.#outThen.set(this.#out);
+  }
+
+  /** When a piece is finished that has the hands next. */
+  #finishNext(piece: BenchPiece): Minutes {
+    const { calendar, horizon } = this.#bench;
+    const openBefore = this.#openBefore;
+    this.#openThen += this.#work[piece.index] as number;
+    while ((openBefore[this.#sessionThen + 1] as number) <= this.#openThen) this.#sessionThen++;
+    const session = this.#sessionThen;
+    const worked = Math.max(0, calendar.opening(session)) + this.#openThen - (openBefore[session] as number);
+    return Math.min(horizon, Math.max(worked, this.#spanEnds(piece)));
   }
 
   /** When the piece is finished, if hands are free whenever it needs them; it takes its room under the limit. */

@@ -49,6 +49,25 @@ export class PricedTime {
     );
   }
 
+  /** Adds to costs what a span of it costs, place by place from one on. */
+  addSpans(from: Int32Array, until: Int32Array, first: number, costs: Float64Array): void {
+    const prices = this.#prices;
+    const before = this.#before;
+    const every = this.#every;
+    // Prices change at the ends of stretches: there both sides tell the same, so that a product will do for a quotient.
+    const share = 1 / every;
+    const last = this.#stretches - 1;
+    for (let place = first; place < costs.length; place++) {
+      const begin = from[place] as Minutes;
+      const end = until[place] as Minutes;
+      const one = Math.min(last, Math.floor(begin * share));
+      const other = Math.min(last, Math.floor(end * share));
+      const upToEnd = (before[other] as number) + (end - other * every) * (prices[other] as number);
+      const upToBegin = (before[one] as number) + (begin - one * every) * (prices[one] as number);
+      costs[place] = (costs[place] as number) + upToEnd - upToBegin;
+    }
+  }
+
   /** What all of it costs that can be taken. */
   get worth(): number {
     return ((this.#before[this.#stretches] as number) * this.#most) / this.#every;

@@ -1,7 +1,7 @@
 import type { Minutes } from "../../time/instant.ts";
 import { openingAfter, shutAfter } from "../lag.ts";
 import { listOf } from "../list-of.ts";
-import type { Bench, BenchPiece, BenchTask, BenchWait } from "./bench.ts";
+import type { Bench, BenchHook, BenchPiece, BenchTask, BenchWait } from "./bench.ts";
 import { NEVER } from "./calendar.ts";
 import { isToDo } from "./order-of.ts";
 import { pieceCost } from "./place-task.ts";
@@ -33,6 +33,8 @@ export interface ChainStep {
   readonly from: number;
   /** By start. */
   readonly ends: Int32Array;
+  /** By start: until when the piece then hangs; null: it does not. */
+  readonly hung: Int32Array | null;
   readonly followers: Followers;
   /** By start: what it and all after it cost, and the start of the step after it. */
   readonly costs: Float64Array;
@@ -90,6 +92,7 @@ export class PricedWays {
     const tasks = piece.tasks.filter(isToDo);
     let from = 0;
     const steps = listOf(tasks, (task, place): ChainStep => {
+      const { hook } = task;
       const ends = grid.endsOf(task);
       const own = from;
       const following = tasks[place + 1];
@@ -101,6 +104,7 @@ export class PricedWays {
         from: own,
         hands: 1 + (SET_UPS_MADE * (task.setUp?.minutes ?? 0)) / task.minutes,
         ends,
+        hung: hook === null ? null : ends.map((end) => hungUntil(hook, end)),
         followers,
         costs: new Float64Array(length),
         next: new Int32Array(length).fill(-1),
@@ -162,27 +166,22 @@ export class PricedWays {
 
   /** Writes into a step what each of its starts costs, with all that follows. */
   #price({ piece, steps, takesRoom }: Chain, place: number): void {
-    const { task, from, hands, ends, costs, next, least } = steps[place] as ChainStep;
+    const { task, from, hands, ends, hung, costs, next } = steps[place] as ChainStep;
     const { minutes } = this.grid;
     const worked = this.#workCosts(task.minutes);
     const following = steps[place + 1]?.costs ?? null;
-    const hooks = this.#hooksOf(task);
     const begins = takesRoom && place === 0 ? this.room : null;
-    for (let start = minutes.length - 1; start >= from; start--) {
+    for (let start = from; start < costs.length; start++) {
       const end = ends[start] as Minutes;
       let cost = Number.POSITIVE_INFINITY;
-      if (end < NEVER && (following === null || (next[start] as number) >= 0)) {
-        cost = hands * (worked[start] as number);
-        if (hooks !== null) cost += hooks.upTo(hungUntil(task, end)) - hooks.upTo(end);
-        if (begins !== null) cost -= begins.upTo(minutes[start] as Minutes);
-        cost +=
-          following === null ? this.#finishCost(piece, end) : (following[next[start] as number] as number);
-      }
-      costs[start] = cost;
-      const later = least[start + 1] as number;
-      const isLeast = cost < Number.POSITIVE_INFINITY && (later < 0 || cost <= (costs[later] as number));
-      least[start] = isLeast ? start : later;
+      if (end < NEVER && following === null) cost = this.#finishCost(piece, end);
+      else if ((next[start] as number) >= 0)
+        cost = (following as Float64Array)[next[start] as number] as number;
+      cost += hands * (worked[start] as number);
+      costs[start] = begins === null ? cost : cost - begins.upTo(minutes[start] as Minutes);
     }
+    if (hung !== null) this.#hooksOf(task)?.addSpans(ends, hung, from, costs);
+    noteLeast(steps[place] as ChainStep);
   }
 
   /** By start: what so many minutes of hands cost from then on. */
@@ -245,19 +244,33 @@ export class PricedWays {
     const begin = takesRoom ? (minutes[start] as Minutes) : 0;
     let end = 0;
     for (let place = 0; place < steps.length; place++) {
-      const { task, hands, ends, next } = steps[place] as ChainStep;
+      const { task, hands, ends, hung, next } = steps[place] as ChainStep;
       const open = openBefore[start] as Minutes;
       this.#hands.take(open, open + task.minutes, hands);
       end = ends[start] as Minutes;
-      this.#hooksOf(task)?.take(end, hungUntil(task, end), 1);
+      if (hung !== null) this.#hooksOf(task)?.take(end, hung[start] as Minutes, 1);
       start = next[start] as number;
     }
     if (piece.underLimit) this.room?.take(begin, Math.min(this.#bench.horizon, end + piece.cure), 1);
   }
 }
 
-function hungUntil({ hook }: BenchTask, end: Minutes): Minutes {
-  return hook === null ? end : Math.min(NEVER, openingAfter(hook.until, end));
+function hungUntil(hook: BenchHook, end: Minutes): Minutes {
+  return Math.min(NEVER, openingAfter(hook.until, end));
+}
+
+/** Finds, for each start of a step, the one from it on that costs least. */
+function noteLeast({ from, costs, least }: ChainStep): void {
+  let best = -1;
+  let leastCost = Number.POSITIVE_INFINITY;
+  for (let start = costs.length - 1; start >= from; start--) {
+    const cost = costs[start] as number;
+    if (cost < Number.POSITIVE_INFINITY && cost <= leastCost) {
+      leastCost = cost;
+      best = start;
+    }
+    least[start] = best;
+  }
 }
 
 /** Before every play. */

@@ -4,8 +4,8 @@ import type { Player } from "./play-order.ts";
 import type { Recreate } from "./recreate.ts";
 import { sizeOf } from "./size.ts";
 
-/** How many rules are tried. */
-const RULES = { few: 60, more: 60, many: 15 };
+/** How many rules are tried: fewer where beams come after them. */
+const RULES = { few: 60, more: 20, many: 1 };
 
 /** How often a rule is varied to begin a cooling from something new. */
 const FAR = 8;

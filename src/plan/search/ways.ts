@@ -17,7 +17,7 @@ const SPARING = { share: 0.12, most: 10 };
 interface Options {
   /** The rules of which others are drawn. */
   readonly rules: readonly Rule[];
-  readonly prices: PriceOutlook | null;
+  readonly prices: PriceOutlook;
   /** In what share of the ways work is ranked by the prices, and some of it held. */
   readonly priced: number;
   readonly held: number;
@@ -48,7 +48,7 @@ export class Ways {
     const chance = this.#chance;
     const rule = this.#drawRule();
     rankBy(rule, this.#player.bench, this.#recreate, tasks);
-    if (prices !== null && chance() < priced) this.#rankByPrices(prices, tasks, from);
+    if (chance() < priced) this.#rankByPrices(prices, tasks, from);
     if (chance() < held) holdSome(tasks, from, until, chance);
     return rule.style;
   }

@@ -6,11 +6,14 @@ import { prepareDispatch } from "../../../src/plan/prepare-dispatch.ts";
 import type { PlanPiece, Problem, Task } from "../../../src/plan/problem.ts";
 import { scorePlan } from "../../../src/plan/score.ts";
 import { Beam } from "../../../src/plan/search/beam.ts";
+import type { BenchTask } from "../../../src/plan/search/bench.ts";
 import { dispatchBy, firstRules } from "../../../src/plan/search/first-orders.ts";
 import { openBench } from "../../../src/plan/search/open-bench.ts";
+import { orderOf } from "../../../src/plan/search/order-of.ts";
 import { Outlook } from "../../../src/plan/search/outlook.ts";
 import { Player } from "../../../src/plan/search/play-order.ts";
 import { PriceOutlook } from "../../../src/plan/search/price-outlook.ts";
+import { pricesFor } from "../../../src/plan/search/prices-for.ts";
 import { Recreate } from "../../../src/plan/search/recreate.ts";
 import { beginSearch } from "../../../src/plan/search/search.ts";
 import { problemOfShop } from "../../bench/plan/shop-problem.ts";
@@ -59,12 +62,11 @@ describe("a beam", () => {
     const problem = manyPieces(1);
     const tasks = problem.tasks.map((task) => (task.piece === 3 ? { ...task, release: null } : task));
     const player = new Player(openBench({ ...problem, tasks }));
-    const beam = new Beam(player, new Recreate(player), chanceFrom(1), firstRules(player.bench), {
-      width: 1,
-      fromStart: true,
-      outlook: new Outlook(player.bench),
-      prices: null,
-    });
+    const prices = new PriceOutlook(player.bench, { until: 60 * 1440, ceiling: 1e6, every: 30, looks: 5 });
+    while (!prices.isSettled) prices.look();
+    const outlook = new Outlook(player.bench);
+    const options = { width: 1, fromStart: true, outlook, prices };
+    const beam = new Beam(player, new Recreate(player), chanceFrom(1), firstRules(player.bench), options);
     for (let round = 0; round < 200 && !beam.isOver; round++) beam.round();
     expect(beam.isOver).toBe(true);
   });
@@ -72,7 +74,12 @@ describe("a beam", () => {
 
 function costByBeam(problem: Problem, seed: number): number {
   const player = openPlayer(problem);
-  const prices = new PriceOutlook(player.bench, { until: 20 * 1440, ceiling: 100_000, every: 15, looks: 60 });
+  const options = { until: 20 * 1440, ceiling: 100_000, every: 15, looks: 60 };
+  return costByPrices(player, new PriceOutlook(player.bench, options), seed);
+}
+
+/** What the plan costs that a beam of width 4 comes to, once the prices are found. */
+function costByPrices(player: Player, prices: PriceOutlook, seed: number): number {
   while (!prices.isSettled) prices.look();
   const options = { width: 4, fromStart: true, outlook: null, prices };
   const beam = new Beam(player, new Recreate(player), chanceFrom(seed), firstRules(player.bench), options);
@@ -150,7 +157,8 @@ describe("the outlook of a bench on which nothing was done", () => {
       weights.map((_, piece) => ({ piece, minutes: 65 })),
       weights.map((weight) => ({ weight, due: 100 })),
     );
-    expect(outlookOf(openPlayer(problem))).toBeCloseTo(31_320);
+    expect(outlookOf(openPlayer(problem)).cost()).toBeCloseTo(31_320);
+    expect(outlookOf(openPlayer(problem)).last).toBeCloseTo(1560);
   });
 
   test("minds how many may be out", () => {
@@ -161,21 +169,47 @@ describe("the outlook of a bench on which nothing was done", () => {
       { cure: 90, underLimit: true },
     ];
     const tasks = pieces.map((_, piece) => ({ piece, minutes: 10 }));
-    expect(outlookOf(openPlayer(smallProblem(tasks, pieces, { mostOut: 1 })))).toBeCloseTo(360);
-    expect(outlookOf(openPlayer(smallProblem(tasks, pieces)))).toBeCloseTo(240);
+    const limited = outlookOf(openPlayer(smallProblem(tasks, pieces, { mostOut: 1 })));
+    expect([limited.cost(), limited.last]).toEqual([360, 240]);
+    const free = outlookOf(openPlayer(smallProblem(tasks, pieces)));
+    expect([free.cost(), free.last]).toEqual([240, 120]);
   });
 });
+
+describe("prices for a bench", () => {
+  test("lead to about as good a plan whether the one that stands is fair or does piece after piece", () => {
+    const problem = manyPieces(5);
+    const fair = openPlayer(problem);
+    adopt(fair, orderOf(fair.bench, dispatch(prepareDispatch(problem))));
+    const long = openPlayer(problem);
+    adopt(long, long.bench.tasks);
+    expect(long.cost).toBeGreaterThan(3 * fair.cost);
+    const standing = fair.cost;
+    const [byFair, byLong] = [fair, long].map((player) => {
+      const { order, cost } = player;
+      const prices = pricesFor(player);
+      expect({ order: player.order, cost: player.cost }).toEqual({ order, cost });
+      return costByPrices(player, prices, 1);
+    }) as [number, number];
+    expect(byFair).toBeLessThan(0.5 * standing);
+    expect(Math.abs(byLong / byFair - 1)).toBeLessThan(0.05);
+  });
+});
+
+function adopt(player: Player, order: readonly BenchTask[]): void {
+  player.adopt({ order, decided: new Int32Array(2 * order.length), cost: 0 });
+}
 
 function openPlayer(problem: Problem): Player {
   return new Player(openBench(problem));
 }
 
 /** Of a bench on which nothing was done. */
-function outlookOf({ bench }: Player): number {
+function outlookOf({ bench }: Player): Outlook {
   const outlook = new Outlook(bench);
   outlook.read(0, () => false);
   outlook.improve(5);
-  return outlook.cost();
+  return outlook;
 }
 
 /** Pieces of ten tasks each, dusty and wet in turn, some with waits that shut, over two months of evenings. */

@@ -1,3 +1,4 @@
+import fc from "fast-check";
 import { describe, expect, test } from "vitest";
 import { PricedTime } from "../../../src/plan/search/priced-time.ts";
 
@@ -55,5 +56,25 @@ describe("a price", () => {
     expect(time.upTo(60)).toBe(60 * 30);
     time.restore();
     expect(time.upTo(60)).toBe(60 * 15);
+  });
+
+  test("of many spans at once is that of each, up to one end less up to the other", () => {
+    const minute = fc.integer({ min: 0, max: 240 });
+    const rows = fc.array(fc.record({ from: minute, until: minute, cost: minute }), { minLength: 1 });
+    fc.assert(
+      fc.property(rows, fc.array(fc.integer({ min: 0, max: 90 })), (spans, taken) => {
+        const time = fourHours();
+        for (const minutes of taken) time.take(minutes, 2 * minutes, 2);
+        time.steer();
+        time.adjust(0.1);
+        const column = (key: "from" | "until" | "cost"): number[] => spans.map((span) => span[key]);
+        const costs = Float64Array.from(column("cost"));
+        time.addSpans(Int32Array.from(column("from")), Int32Array.from(column("until")), 1, costs);
+        for (const [place, { from, until, cost }] of spans.entries()) {
+          const added = place === 0 ? 0 : time.upTo(until) - time.upTo(from);
+          expect(costs[place]).toBeCloseTo(cost + added, 6);
+        }
+      }),
+    );
   });
 });

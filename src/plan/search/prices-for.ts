@@ -1,0 +1,42 @@
+import { Outlook } from "./outlook.ts";
+import type { Player } from "./play-order.ts";
+import { PriceOutlook } from "./price-outlook.ts";
+import { sizeOf } from "./size.ts";
+
+/** At least so many minutes between two starts that are looked at, but no more than so many starts. By trial. */
+const EVERY = { few: 15, more: 15, many: 30 };
+const STARTS = { few: 2000, more: 2000, many: 350 };
+
+/** How many looks. By trial. */
+const LOOKS = { few: 60, more: 40, many: 30 };
+
+/** Prices are found for plans that last so many times as long as the one that stands, or as the rough picture. By trial. */
+const LONGER = { thanPlan: 1.15, thanPicture: 2 };
+
+/** The rough picture may tell too little: so many times what it tells some plan is taken to cost at most. By trial. */
+const DEARER = 2.5;
+
+/** How often the sequence of the rough picture is looked through. */
+const SWEEPS = 20;
+
+/**
+ * Prices still to be found. How long plans last and what they cost, which that needs, the rough picture tells of pieces taken
+ * whole: no good plan need be known. (Where one is, prices found for it lead beams to no better plans.)
+ *
+ * @param player one with an order that stands
+ */
+export function pricesFor(player: Player): PriceOutlook {
+  const { bench, finishes, cost } = player;
+  const size = sizeOf(bench.tasks.length);
+  const last = finishes.reduce((most, finish) => Math.max(most, finish), 0);
+  const standing = player.solution();
+  player.reset();
+  const picture = new Outlook(bench);
+  picture.read(0, () => false);
+  picture.improve(SWEEPS);
+  const until = Math.min(bench.horizon, LONGER.thanPlan * last, LONGER.thanPicture * picture.last);
+  const ceiling = Math.min(cost, DEARER * picture.cost());
+  player.adopt(standing);
+  const every = Math.max(EVERY[size], Math.ceil(bench.calendar.openBefore(until) / STARTS[size]));
+  return new PriceOutlook(bench, { until, ceiling, every, looks: LOOKS[size] });
+}
