@@ -104,7 +104,7 @@ export class PricedWays {
         from: own,
         hands: 1 + (SET_UPS_MADE * (task.setUp?.minutes ?? 0)) / task.minutes,
         ends,
-        hung: hook === null ? null : ends.map((end) => hungUntil(hook, end)),
+        hung: hook === null ? null : ends.map((end) => (end < NEVER ? hungUntil(hook, end) : NEVER)),
         followers,
         costs: new Float64Array(length),
         next: new Int32Array(length).fill(-1),
