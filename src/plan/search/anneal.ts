@@ -25,7 +25,10 @@ const USUAL_EFFORT = 50;
 const LEAST_SHARE = 0.03;
 
 /** How many plans the first beam keeps; 0: there is no beam. */
-const WIDTH = { few: 0, more: 10, many: 3 };
+const WIDTH = { few: 0, more: 10, many: 2 };
+
+/** Of many tasks each beam for all work keeps so many times as many as the one before it: the first is to be over soon. */
+const WIDER = 3;
 
 /** Unless tasks are many, so many beams come before the first cooling at most, as long as each finds a better plan. */
 const MOST_FIRST = 3;
@@ -67,7 +70,7 @@ export class Anneal {
   #beams = 0;
   /** By what beams tell what plans will cost. */
   #prices: PriceOutlook | null = null;
-  /** How many plans the next beam for all work keeps: of many tasks each keeps twice as many as the one before it. */
+  /** How many plans the next beam for all work keeps. */
   #width: number;
   /** The best found so far. */
   best: Solution;
@@ -132,7 +135,7 @@ export class Anneal {
     this.#prices ??= pricesFor(player);
     const isMany = this.#size === "many";
     const fromStart = !isMany || before % (ENDS + 1) === 0;
-    if (isMany && fromStart) this.#width = 2 * width;
+    if (isMany && fromStart) this.#width = WIDER * width;
     // Of many tasks every second beam goes by the prices alone.
     const outlook = isMany && before % 2 === 0 ? new Outlook(player.bench) : null;
     const options = { width, fromStart, outlook, prices: this.#prices };
