@@ -49,7 +49,11 @@ export class PricedTime {
     );
   }
 
-  /** Adds to costs what a span of it costs, place by place from one on. */
+  /**
+   * Adds to costs what spans of it cost: to each, from a place on, what all from one minute until another costs.
+   *
+   * @param first the place before which nothing is added
+   */
   addSpans(from: Int32Array, until: Int32Array, first: number, costs: Float64Array): void {
     const prices = this.#prices;
     const before = this.#before;
