@@ -24,10 +24,11 @@ const USUAL_EFFORT = 50;
 /** What share of the work each move has at least, of what all have by their worth. */
 const LEAST_SHARE = 0.03;
 
-/** How many plans the first beam keeps; 0: there is no beam. */
-const WIDTH = { few: 0, more: 10, many: 2 };
+/** How many plans the first beam keeps, which is to be over soon; 0: there is no beam. */
+const WIDTH = { few: 0, more: 6, many: 2 };
 
-/** Of many tasks each beam for all work keeps so many times as many as the one before it: the first is to be over soon. */
+/** How many those after it do; of many tasks each for all work so many times as many as the one before it. */
+const WIDTH_THEN = 10;
 const WIDER = 3;
 
 /** Unless tasks are many, so many beams come before the first cooling at most, as long as each finds a better plan. */
@@ -135,7 +136,7 @@ export class Anneal {
     this.#prices ??= pricesFor(player);
     const isMany = this.#size === "many";
     const fromStart = !isMany || before % (ENDS + 1) === 0;
-    if (isMany && fromStart) this.#width = WIDER * width;
+    if (fromStart) this.#width = isMany ? WIDER * width : WIDTH_THEN;
     // Of many tasks every second beam goes by the prices alone.
     const outlook = isMany && before % 2 === 0 ? new Outlook(player.bench) : null;
     const options = { width, fromStart, outlook, prices: this.#prices };

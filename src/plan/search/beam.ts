@@ -1,5 +1,6 @@
 import type { Minutes } from "../../time/instant.ts";
 import type { Chance } from "../chance.ts";
+import { type Manner, mannerFor } from "./beam-manner.ts";
 import type { Bench, BenchTask } from "./bench.ts";
 import { stretchEnds } from "./bench-stretches.ts";
 import { NEVER } from "./calendar.ts";
@@ -10,27 +11,14 @@ import type { Outlook } from "./outlook.ts";
 import type { Player } from "./play-order.ts";
 import type { PriceOutlook } from "./price-outlook.ts";
 import type { Recreate } from "./recreate.ts";
-import { sizeOf } from "./size.ts";
 import { type Solution, solutionOf } from "./solution.ts";
 import { StretchAsPlayed } from "./stretch-as-played.ts";
 import type { Style } from "./style.ts";
+import { TaskByTask } from "./task-by-task.ts";
 import { Ways } from "./ways.ts";
 
 /** In how many ways the empty plan goes on. */
 const FIRST_WAYS = 48;
-
-/**
- * By what foretells: about how many minutes are planned at a time, in how many ways each plan made so far goes on at most, and
- * how many in a row that come to nothing new are the last; in what share of them work is ranked by the prices, and some of it
- * held; how often the stretch of each plan that is kept is done again. By trial.
- */
-const MANNERS = {
-  prices: { stretch: 240, ways: 48, stale: 12, priced: 0.5, held: 0.75, varied: 20 },
-  pricesOfMany: { stretch: 240, ways: 24, stale: 6, priced: 0.5, held: 0.75, varied: 20 },
-  both: { stretch: 480, ways: 24, stale: 3, priced: 0.2, held: 0, varied: 12 },
-};
-
-type Manner = (typeof MANNERS)[keyof typeof MANNERS];
 
 /** What differs by less in its outlook has done the same work on other pieces that are just like these. */
 const SAME = 0.5;
@@ -77,6 +65,10 @@ export class Beam {
   readonly #prices: PriceOutlook;
   readonly #manner: Manner;
   readonly #comingFree: ComingFree;
+  /** Null: plans go on by rules only. */
+  readonly #taskByTask: TaskByTask | null;
+  /** All have gone on through the stretch task by task. */
+  #isThrough = false;
   /** Minutes at which stretches end, the next one last. */
   readonly #ends: Minutes[];
   #from: Minutes;
@@ -108,9 +100,12 @@ export class Beam {
     this.#tasks = player.bench.tasks.filter(isToDo);
     this.#outlook = outlook;
     this.#prices = prices;
-    this.#manner = mannerFor(player.bench, outlook);
+    this.#manner = mannerFor(player.bench, outlook !== null);
     this.#ways = new Ways(player, recreate, chance, { ...this.#manner, rules, prices });
     this.#comingFree = new ComingFree(player.bench);
+    const { wider } = this.#manner;
+    this.#taskByTask =
+      wider === 0 ? null : new TaskByTask(player, prices.ways, this.#comingFree, chance, wider * width);
     this.#stretch = new StretchAsPlayed(player.bench.tasks.length);
     const ends = stretchEnds(player.bench, this.#manner.stretch);
     this.#from = fromStart ? 0 : drawEnd(ends, player, chance);
@@ -137,6 +132,10 @@ export class Beam {
 
   /** Lets one plan go on by a stretch, or varies how one did it; the player's order that stands is lost. */
   round(): void {
+    if (this.#taskByTask !== null && !this.#isThrough) {
+      this.#goThrough(this.#taskByTask);
+      return;
+    }
     const unvaried = this.#unvaried.shift();
     if (unvaried !== undefined) this.#vary(unvaried);
     else this.#goOnWithNext();
@@ -147,9 +146,34 @@ export class Beam {
       return;
     }
     this.#done = 0;
+    this.#isThrough = false;
     this.#beginnings = this.#next;
     this.#next = [];
     this.#from = this.#ends.pop() ?? NEVER;
+  }
+
+  /** Goes on through the stretch by a task more, and keeps what that comes to. */
+  #goThrough(taskByTask: TaskByTask): void {
+    const until = this.#ends.at(-1) ?? NEVER;
+    if (taskByTask.isOver) {
+      const open = this.#beginnings.filter((beginning) => !this.#isWhole(beginning));
+      taskByTask.begin(
+        open.map(({ made }) => made),
+        until,
+      );
+    }
+    taskByTask.round(() => {
+      // From the last stretch on only what there is no time for may be left: rules give that up.
+      const isKept = until < NEVER || this.#player.place === this.#tasks.length;
+      if (isKept) this.#keepIfBest(this.#foretell(until));
+    });
+    this.#isThrough = taskByTask.isOver;
+  }
+
+  /** Keeps what was just played if it is among the best. */
+  #keepIfBest(outlook: number): void {
+    const worst = this.#next[this.#width - 1]?.outlook ?? Number.POSITIVE_INFINITY;
+    if (outlook < worst) this.#keep(this.#played(outlook));
   }
 
   #goOnWithNext(): void {
@@ -184,8 +208,7 @@ export class Beam {
     const style = this.#ways.draw(outs, this.#opens, until);
     const outlook = this.#play(outs, style, until);
     this.#outlooks.add(outlook);
-    const worst = this.#next[this.#width - 1]?.outlook ?? Number.POSITIVE_INFINITY;
-    if (outlook < worst) this.#keep(this.#played(outlook));
+    this.#keepIfBest(outlook);
     this.#takeBack(outs);
   }
 
@@ -259,11 +282,6 @@ export class Beam {
     next.splice(place < 0 ? next.length : place, 0, beginning);
     next.length = Math.min(next.length, this.#width);
   }
-}
-
-function mannerFor({ tasks }: Bench, outlook: Outlook | null): Manner {
-  if (outlook !== null) return MANNERS.both;
-  return sizeOf(tasks.length) === "many" ? MANNERS.pricesOfMany : MANNERS.prices;
 }
 
 /** The end of a stretch before the last task of the order that stands is begun. */

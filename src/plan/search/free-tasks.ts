@@ -10,9 +10,9 @@ import {
   inWork,
   keepsOut,
   latestBegin,
+  letsMeet,
   openMinute,
   rankAsBegun,
-  takesLastHook,
 } from "./what-may-follow.ts";
 
 /** Begins of tasks not looked at yet, and of those to be looked at only if their rank matters. */
@@ -262,13 +262,10 @@ export class FreeTasks {
   #may(task: BenchTask): boolean {
     if (task === this.#pressing) return true;
     if (task.end > this.#deadline) return false;
-    const { keepsOut: table, airs } = this.#bench;
     for (let place = 0; place < this.#dueCount; place++) {
       const due = this.#due[place] as BenchTask;
       if (due === task) continue;
-      const kept = table[task.airKind * airs + due.airKind] as number;
-      const latest = this.#latest[due.index] as number;
-      if ((kept > 0 && task.end + kept > latest) || takesLastHook(task, due, latest)) return false;
+      if (!letsMeet(this.#bench, task, due, this.#latest[due.index] as number)) return false;
     }
     return true;
   }

@@ -20,7 +20,7 @@ export function placeTask(bench: Bench, task: BenchTask): void {
     piece.hook.piece = null;
     piece.hook = null;
   }
-  const extra = bench.prices.setUp * task.setUpMinutes + amends(bench, task);
+  const extra = extraOf(bench, task);
   bench.extra += extra;
   bench.cost += extra;
   if (task.left === 0) endTask(bench, task);
@@ -98,6 +98,11 @@ function haveInCommon(some: readonly number[], others: readonly number[]): boole
 }
 
 /** What the preparations cost. */
+/** What a task adds to the plan's set-ups and amends, as it has been laid out. */
+export function extraOf(bench: Bench, task: BenchTask): number {
+  return bench.prices.setUp * task.setUpMinutes + amends(bench, task);
+}
+
 function amends({ prices }: Bench, { begin, start, windows }: BenchTask): number {
   let minutes = 0;
   if (begin < start) for (const { preparation } of windows) minutes += preparation?.minutes ?? 0;

@@ -31,7 +31,7 @@ interface Options {
  */
 export class PriceOutlook {
   readonly #bench: Bench;
-  readonly #ways: PricedWays;
+  readonly ways: PricedWays;
   readonly #ceiling: number;
   readonly #lastLook: number;
   /** The most that any prices so far have told the whole plan to cost. */
@@ -43,7 +43,7 @@ export class PriceOutlook {
 
   constructor(bench: Bench, { until, ceiling, every, looks }: Options) {
     this.#bench = bench;
-    this.#ways = new PricedWays(bench, until, every);
+    this.ways = new PricedWays(bench, until, every);
     this.#ceiling = ceiling;
     this.#lastLook = looks;
   }
@@ -54,9 +54,9 @@ export class PriceOutlook {
 
   /** Looks at what all pieces would take at the prices as they are, and makes these better. */
   look(): void {
-    const { chains, scarce } = this.#ways;
+    const { chains, scarce } = this.ways;
     for (const one of scarce) one.clear();
-    const told = this.#solveAll((chain) => this.#ways.take(chain));
+    const told = this.#solveAll((chain) => this.ways.take(chain));
     if (told > this.#most) {
       this.#most = told;
       this.#stale = 0;
@@ -76,17 +76,17 @@ export class PriceOutlook {
   }
 
   #settle(): void {
-    for (const one of this.#ways.scarce) one.restore();
+    for (const one of this.ways.scarce) one.restore();
     this.#solveAll(() => {});
   }
 
   /** @returns what a plan costs at least, as far as the ways tell */
   #solveAll(then: (chain: Chain) => void): number {
-    const { chains, scarce } = this.#ways;
+    const { chains, scarce } = this.ways;
     let told = 0;
-    this.#ways.reprice();
+    this.ways.reprice();
     for (const chain of chains) {
-      told += this.#ways.solve(chain);
+      told += this.ways.solve(chain);
       then(chain);
     }
     return scarce.reduce((sum, one) => sum - one.worth, told);
@@ -97,31 +97,25 @@ export class PriceOutlook {
    * that minute and each piece then goes its best way. What room costs is counted from then on.
    */
   cost(from: Minutes, isPlayed: (task: BenchTask) => boolean): number {
-    const bench = this.#bench;
-    const { chains, room } = this.#ways;
-    const gone = room?.upTo(from) ?? 0;
-    let sum = bench.extra;
+    const { chains } = this.ways;
+    let sum = this.#bench.extra;
     for (let index = 0; index < chains.length; index++) {
-      const { piece, steps } = chains[index] as Chain;
-      const step = nextStep(steps, isPlayed);
-      const start = step === null ? -1 : this.#ways.bestStart(step, from, isPlayed);
-      if (step !== null && start >= 0) sum += step.costs[start] as number;
-      else sum += pieceCost(bench, piece, step === null ? piece.leastFinish : bench.horizon);
-      if (room === null || !piece.underLimit) continue;
-      if (step === null) sum += room.upTo(Math.max(from, piece.leastFinish)) - gone;
-      else if (piece.begun) sum -= gone;
+      const chain = chains[index] as Chain;
+      const step = nextStep(chain.steps, isPlayed);
+      const start = step === null ? -1 : this.ways.bestStart(step, from, isPlayed);
+      sum += costOn(this.#bench, this.ways, chain, step, start, from);
     }
     return sum;
   }
 
   /** Ranks what is still to do of each piece by when it begins, if the piece goes its best way from a minute on. */
   rank(from: Minutes, isPlayed: (task: BenchTask) => boolean, rank: Float64Array): void {
-    const { chains, grid } = this.#ways;
+    const { chains, grid } = this.ways;
     for (let index = 0; index < chains.length; index++) {
       const { steps } = chains[index] as Chain;
       const first = nextStep(steps, isPlayed);
       if (first === null) continue;
-      let start = this.#ways.bestStart(first, from, isPlayed);
+      let start = this.ways.bestStart(first, from, isPlayed);
       for (let place = steps.indexOf(first); place < steps.length; place++) {
         const { task, next } = steps[place] as ChainStep;
         rank[task.index] = start < 0 ? NEVER : (grid.minutes[start] as Minutes);
@@ -131,8 +125,33 @@ export class PriceOutlook {
   }
 }
 
+/**
+ * What a piece costs that goes on from a start of its next step, at the prices; of room only what it takes after a minute.
+ *
+ * @param step null: all its steps were played
+ * @param start -1: there is none
+ */
+export function costOn(
+  bench: Bench,
+  { room }: PricedWays,
+  { piece }: Chain,
+  step: ChainStep | null,
+  start: number,
+  from: Minutes,
+): number {
+  const gone = room === null || !piece.underLimit || !piece.begun ? 0 : room.upTo(from);
+  if (step !== null) {
+    return (start < 0 ? pieceCost(bench, piece, bench.horizon) : (step.costs[start] as number)) - gone;
+  }
+  const cost = pieceCost(bench, piece, piece.leastFinish);
+  return gone === 0 ? cost : cost + (room?.upTo(Math.max(from, piece.leastFinish)) ?? 0) - gone;
+}
+
 /** The first step of a piece that was not played; null: all were. */
-function nextStep(steps: readonly ChainStep[], isPlayed: (task: BenchTask) => boolean): ChainStep | null {
+export function nextStep(
+  steps: readonly ChainStep[],
+  isPlayed: (task: BenchTask) => boolean,
+): ChainStep | null {
   for (let place = 0; place < steps.length; place++) {
     const step = steps[place] as ChainStep;
     if (!isPlayed(step.task)) return step;

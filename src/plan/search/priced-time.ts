@@ -77,6 +77,11 @@ export class PricedTime {
     return ((this.#before[this.#stretches] as number) * this.#most) / this.#every;
   }
 
+  /** What all of it costs that can be taken up to a minute. */
+  worthUpTo(minute: Minutes): number {
+    return (this.upTo(minute) * this.#most) / this.#every;
+  }
+
   /** Nothing of it is taken any more. */
   clear(): void {
     this.#taken.fill(0);

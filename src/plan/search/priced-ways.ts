@@ -213,22 +213,17 @@ export class PricedWays {
   }
 
   /** The best start of a step from a minute on, in the windows of what was done before it; -1: there is none. */
-  bestStart(
-    { task, from: earliest, least, costs }: ChainStep,
-    from: Minutes,
-    isPlayed: (task: BenchTask) => boolean,
-  ): number {
-    let opens = Math.max(from, task.release);
-    let shuts = NEVER;
-    for (let index = 0; index < task.waits.length; index++) {
-      const { on, windows } = task.waits[index] as BenchWait;
-      if (!isDone(on) && !isPlayed(on)) continue;
-      opens = Math.max(opens, openingAfter(windows[0]?.opens ?? 0, on.end));
-      shuts = Math.min(shuts, shutAfter(windows.at(-1)?.shuts ?? null, on.end));
-    }
-    const first = Math.max(earliest, this.grid.from(opens));
-    const last = this.grid.lastIn(first, shuts);
+  bestStart(step: ChainStep, from: Minutes, isPlayed: (task: BenchTask) => boolean): number {
+    const opens = Math.max(from, opensAfter(step.task, isPlayed));
+    return this.bestWithin(step, this.grid.from(opens), shutsAfter(step.task, isPlayed));
+  }
+
+  /** The best start of a step from one on, until its windows shut; -1: there is none. */
+  bestWithin({ from: earliest, least, costs }: ChainStep, from: number, shuts: Minutes): number {
+    const first = Math.max(earliest, from);
     const best = least[first] as number;
+    if (shuts >= NEVER) return best;
+    const last = this.grid.lastIn(first, shuts);
     if (best <= last) return best;
     let within = first;
     for (let start = first + 1; start <= last; start++) {
@@ -271,6 +266,28 @@ function noteLeast({ from, costs, least }: ChainStep): void {
     }
     least[start] = best;
   }
+}
+
+/** When the first windows of a task open, of what was done before it. */
+export function opensAfter({ waits, release }: BenchTask, isPlayed: (task: BenchTask) => boolean): Minutes {
+  let opens = release;
+  for (let index = 0; index < waits.length; index++) {
+    const { on, windows } = waits[index] as BenchWait;
+    if (isDone(on) || isPlayed(on)) opens = Math.max(opens, openingAfter(windows[0]?.opens ?? 0, on.end));
+  }
+  return opens;
+}
+
+/** When its last windows shut; NEVER: they do not. */
+export function shutsAfter({ waits }: BenchTask, isPlayed: (task: BenchTask) => boolean): Minutes {
+  let shuts = NEVER;
+  for (let index = 0; index < waits.length; index++) {
+    const { on, windows } = waits[index] as BenchWait;
+    const shutting = windows[windows.length - 1]?.shuts ?? null;
+    if (shutting !== null && (isDone(on) || isPlayed(on)))
+      shuts = Math.min(shuts, shutAfter(shutting, on.end));
+  }
+  return shuts;
 }
 
 /** Before every play. */

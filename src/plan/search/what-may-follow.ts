@@ -68,8 +68,14 @@ export function clearFor({ clearAt, needs }: Bench, need: number): Minutes {
   return clear;
 }
 
+/** Whether another can still be begun by a minute once a task is done, as far as air and hooks tell. */
+export function letsMeet(bench: Bench, task: BenchTask, other: BenchTask, latest: Minutes): boolean {
+  const kept = bench.keepsOut[task.airKind * bench.airs + other.airKind] as Minutes;
+  return (kept === 0 || task.end + kept <= latest) && !takesLastHook(task, other, latest);
+}
+
 /** Whether a task would hang on the last hook that is free by the time another must hang there. */
-export function takesLastHook({ hook, end }: BenchTask, due: BenchTask, latest: Minutes): boolean {
+function takesLastHook({ hook, end }: BenchTask, due: BenchTask, latest: Minutes): boolean {
   if (hook === null || due.hook === null || hook.place !== due.hook.place) return false;
   const by = latest + due.minutes;
   if (openingAfter(hook.until, end) <= by) return false;

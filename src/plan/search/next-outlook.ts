@@ -1,0 +1,137 @@
+import type { Minutes } from "../../time/instant.ts";
+import type { Bench, BenchTask } from "./bench.ts";
+import { extraOf, pieceCost } from "./place-task.ts";
+import type { Player } from "./play-order.ts";
+import { costOn, nextStep } from "./price-outlook.ts";
+import { type Chain, type ChainStep, opensAfter, type PricedWays, shutsAfter } from "./priced-ways.ts";
+
+/**
+ * Foretells what a plan made so far will cost if one task or another goes next, at the prices of hands, hooks and room. So
+ * that plans may be compared that come to different minutes, what passes of these counts as taken, at its price: the bound of
+ * the Lagrangian relaxation without what is the same for all.
+ */
+export class NextOutlook {
+  readonly #bench: Bench;
+  readonly #ways: PricedWays;
+  /** By piece: its number among the chains; -1: it has none. */
+  readonly #chainOf: Int32Array;
+  /** By start: what had passed by then is worth. */
+  readonly #passed: Float64Array;
+  /** By chain, as read: the next step, the first start in its windows, and when these shut. */
+  readonly #steps: (ChainStep | null)[];
+  readonly #opens: Int32Array;
+  readonly #shuts: Float64Array;
+  /** By start: what all pieces cost from then on, if it was asked for in this reading. */
+  readonly #sums: Float64Array;
+  readonly #summedIn: Int32Array;
+  #reading = 0;
+  /** The task that is taken to go next. */
+  #trial: BenchTask | null = null;
+  readonly #isPlayed: (task: BenchTask) => boolean;
+
+  /** @param ways at prices that are settled */
+  constructor(player: Player, ways: PricedWays) {
+    const { bench } = player;
+    const { chains, grid, scarce } = ways;
+    const [hands, ...others] = scarce;
+    const starts = grid.minutes.length;
+    this.#bench = bench;
+    this.#ways = ways;
+    this.#chainOf = new Int32Array(bench.pieces.length).fill(-1);
+    for (const [index, { piece }] of chains.entries()) this.#chainOf[piece.index] = index;
+    this.#passed = new Float64Array(starts);
+    for (const [start, minute] of grid.minutes.entries()) {
+      this.#passed[start] = others.reduce(
+        (sum, one) => sum + one.worthUpTo(minute),
+        hands?.worthUpTo(grid.openBefore[start] as Minutes) ?? 0,
+      );
+    }
+    this.#steps = chains.map(() => null);
+    this.#opens = new Int32Array(chains.length);
+    this.#shuts = new Float64Array(chains.length);
+    this.#sums = new Float64Array(starts);
+    this.#summedIn = new Int32Array(starts);
+    this.#isPlayed = (task) => task === this.#trial || player.isPlayed(task);
+  }
+
+  /** Reads the bench as the play has left it. */
+  read(): void {
+    const { chains, grid } = this.#ways;
+    this.#reading++;
+    for (let index = 0; index < chains.length; index++) {
+      const step = nextStep((chains[index] as Chain).steps, this.#isPlayed);
+      this.#steps[index] = step;
+      if (step === null) continue;
+      this.#opens[index] = grid.from(opensAfter(step.task, this.#isPlayed));
+      this.#shuts[index] = shutsAfter(step.task, this.#isPlayed);
+    }
+  }
+
+  /** What the plan will cost, as read. */
+  cost(): number {
+    const { clock, hands } = this.#bench;
+    return this.#costFrom(this.#startAt(Math.max(clock, Math.min(...hands)))) + this.#bench.extra;
+  }
+
+  /** What it will cost if a task goes next that has been laid out on the bench as read. */
+  costWith(task: BenchTask): number {
+    const bench = this.#bench;
+    const { grid, room } = this.#ways;
+    const free = handsFree(bench, task);
+    const start = this.#startAt(free);
+    let cost = this.#costFrom(start) + bench.extra + extraOf(bench, task);
+    const index = this.#chainOf[task.piece.index] as number;
+    if (index < 0) return cost;
+    cost -= this.#costOfChain(index, start);
+    const { piece, steps } = this.#ways.chains[index] as Chain;
+    const taken = room === null || !piece.underLimit ? null : room;
+    const minute = grid.minutes[start] as Minutes;
+    const gone = taken?.upTo(minute) ?? 0;
+    this.#trial = task;
+    const step = nextStep(steps, this.#isPlayed);
+    const next = step === null ? -1 : this.#ways.bestStart(step, free, this.#isPlayed);
+    this.#trial = null;
+    cost -= gone;
+    if (step !== null)
+      return cost + (next < 0 ? pieceCost(bench, piece, bench.horizon) : (step.costs[next] as number));
+    const finish = Math.min(bench.horizon, task.end + piece.cure);
+    return cost + pieceCost(bench, piece, finish) + (taken?.upTo(Math.max(minute, finish)) ?? 0);
+  }
+
+  /** The first start from a minute on, or the last of all. */
+  #startAt(minute: Minutes): number {
+    const { grid } = this.#ways;
+    return Math.min(grid.from(minute), grid.minutes.length - 1);
+  }
+
+  #costFrom(start: number): number {
+    if (this.#summedIn[start] !== this.#reading) {
+      let sum = this.#passed[start] as number;
+      for (let index = 0; index < this.#steps.length; index++) sum += this.#costOfChain(index, start);
+      this.#sums[start] = sum;
+      this.#summedIn[start] = this.#reading;
+    }
+    return this.#sums[start] as number;
+  }
+
+  #costOfChain(index: number, start: number): number {
+    const ways = this.#ways;
+    const step = this.#steps[index] as ChainStep | null;
+    const from = Math.max(start, this.#opens[index] as number);
+    const next = step === null ? -1 : ways.bestWithin(step, from, this.#shuts[index] as Minutes);
+    const minute = ways.grid.minutes[start] as Minutes;
+    return costOn(this.#bench, ways, ways.chains[index] as Chain, step, next, minute);
+  }
+}
+
+/** When a pair of hands is free again once a task is begun, as it has been laid out. */
+function handsFree({ hands }: Bench, { begin, end }: BenchTask): Minutes {
+  let free = 0;
+  let next = end;
+  for (let index = 0; index < hands.length; index++) {
+    const until = hands[index] as Minutes;
+    if (until <= begin) free++;
+    else next = Math.min(next, until);
+  }
+  return free > 1 ? begin : next;
+}

@@ -1,0 +1,195 @@
+import type { Minutes } from "../../time/instant.ts";
+import type { Chance } from "../chance.ts";
+import { findBegin } from "./begin-task.ts";
+import type { BenchTask, BenchWait } from "./bench.ts";
+import type { ComingFree } from "./coming-free.ts";
+import { NextOutlook } from "./next-outlook.ts";
+import { isToDo } from "./order-of.ts";
+import type { Player } from "./play-order.ts";
+import type { PricedWays } from "./priced-ways.ts";
+import type { Solution } from "./solution.ts";
+import { latestBegin, letsMeet } from "./what-may-follow.ts";
+
+/** What differs by less in its outlook has done the same work on other pieces that are just like these. */
+const SAME = 0.5;
+
+/** What a minute later counts for, of plans that cost the same on the grid of starts. */
+const LATER = 1e-3;
+
+/** Names of tasks are whole numbers below this: the sums of two thousand are still exact. */
+const NAMES = 2 ** 42;
+
+/** A plan to go on from, and the tasks put in after it. */
+interface Beginning {
+  readonly root: Solution;
+  readonly added: readonly BenchTask[];
+  readonly outlook: number;
+  /** Sum of the names of all its tasks: plans of the same sum have done the same work. */
+  readonly work: number;
+}
+
+/**
+ * Goes on from plans made so far by one task after the other up to a minute: of all plans that have done the same work
+ * the best is kept, and of these some of the best (a dynamic program over the work done that keeps no more than some states of
+ * each stage: J. Bautista, J. Pereira, A dynamic programming based heuristic for the assembly line balancing problem,
+ * European J. Operational Research 194, 2009; from memory).
+ */
+export class TaskByTask {
+  readonly #player: Player;
+  readonly #comingFree: ComingFree;
+  readonly #outlook: NextOutlook;
+  readonly #width: number;
+  readonly #names: Float64Array;
+  /** All with a window that shuts for good. */
+  readonly #shutting: readonly BenchTask[];
+  #until: Minutes = 0;
+  #beginnings: readonly Beginning[] = [];
+  /** The best that the beginnings have come to, by work. */
+  readonly #next = new Map<number, Beginning>();
+  /** The root that stands, and what may come free after it. */
+  #standing: Solution | null = null;
+  #outs: readonly BenchTask[] = [];
+  readonly #trial: BenchTask[] = [];
+
+  constructor(player: Player, ways: PricedWays, comingFree: ComingFree, chance: Chance, width: number) {
+    this.#player = player;
+    this.#comingFree = comingFree;
+    this.#outlook = new NextOutlook(player, ways);
+    this.#width = width;
+    this.#shutting = player.bench.tasks.filter((task) => isToDo(task) && shutsForGood(task));
+    this.#names = Float64Array.from(player.bench.tasks, () => Math.floor(NAMES * chance()));
+  }
+
+  get isOver(): boolean {
+    return this.#beginnings.length === 0;
+  }
+
+  begin(roots: readonly Solution[], until: Minutes): void {
+    this.#until = until;
+    this.#beginnings = roots.map((root) => {
+      const work = root.order.reduce((sum, { index }) => sum + (this.#names[index] as number), 0);
+      return { root, added: [], outlook: 0, work };
+    });
+  }
+
+  /**
+   * Lets all go on by a task.
+   *
+   * @param seen told of each plan as it is played, before it goes on
+   */
+  round(seen: () => void): void {
+    this.#next.clear();
+    this.#standing = null;
+    for (const beginning of this.#beginnings) this.#goOn(beginning, seen);
+    const sorted = [...this.#next.values()].sort((a, b) => a.outlook - b.outlook);
+    const kept: Beginning[] = [];
+    let before = Number.NEGATIVE_INFINITY;
+    for (let place = 0; place < sorted.length && kept.length < this.#width; place++) {
+      const beginning = sorted[place] as Beginning;
+      if (beginning.outlook < before + SAME) continue;
+      before = beginning.outlook;
+      kept.push(beginning);
+    }
+    this.#beginnings = kept;
+  }
+
+  #goOn(beginning: Beginning, seen: () => void): void {
+    const player = this.#player;
+    const { bench } = player;
+    this.#play(beginning.root, beginning.added);
+    seen();
+    this.#outlook.read();
+    const due = this.#findDue();
+    const outs = this.#outs;
+    let went = false;
+    let missed: BenchTask | null = null;
+    for (let index = 0; index < outs.length; index++) {
+      const task = outs[index] as BenchTask;
+      if (player.isPlayed(task) || !this.#isFree(task)) continue;
+      if (!findBegin(bench, task, bench.clock)) {
+        if (bench.missed !== null) missed ??= task;
+      } else if (task.begin < this.#until && this.#leavesTime(task, due)) {
+        this.#offer(beginning, task, this.#outlook.costWith(task) + LATER * task.end);
+        went = true;
+      }
+    }
+    this.#takeBack();
+    if (!went && missed !== null) this.#lift(beginning, missed);
+  }
+
+  /** Plays tasks after a root, which stands then. @returns what that costs; Infinity: it cannot be */
+  #play(root: Solution, added: readonly BenchTask[]): number {
+    const player = this.#player;
+    const trial = this.#trial;
+    if (this.#standing !== root) {
+      player.adopt(root);
+      this.#standing = root;
+      this.#outs = this.#comingFree.before(this.#until);
+    }
+    trial.length = 0;
+    for (const task of root.order) trial.push(task);
+    for (const task of added) trial.push(task);
+    return player.try(trial, root.order.length, trial.length, Number.POSITIVE_INFINITY);
+  }
+
+  #takeBack(): void {
+    this.#player.reject();
+    for (const task of this.#outs) this.#player.kept.restore(task);
+  }
+
+  /** What has to be begun by some minute, of all that may go next. */
+  #findDue(): BenchTask[] {
+    const due: BenchTask[] = [];
+    for (let index = 0; index < this.#shutting.length; index++) {
+      const task = this.#shutting[index] as BenchTask;
+      if (!this.#player.isPlayed(task) && this.#isFree(task)) due.push(task);
+    }
+    return due;
+  }
+
+  #isFree({ waits }: BenchTask): boolean {
+    for (let index = 0; index < waits.length; index++) {
+      const { on } = waits[index] as BenchWait;
+      if (isToDo(on) && !this.#player.isPlayed(on)) return false;
+    }
+    return true;
+  }
+
+  /** Whether a task lets those that have to be begun for their windows meet them, or is the first of these itself. */
+  #leavesTime(task: BenchTask, due: readonly BenchTask[]): boolean {
+    let isFirst = true;
+    let letsAll = true;
+    const own = latestBegin(task);
+    for (let index = 0; index < due.length; index++) {
+      const other = due[index] as BenchTask;
+      if (other === task) continue;
+      const latest = latestBegin(other);
+      if (latest <= own) isFirst = false;
+      if (task.end > latest || !letsMeet(this.#player.bench, task, other, latest)) letsAll = false;
+    }
+    return letsAll || isFirst;
+  }
+
+  #offer({ root, added, work }: Beginning, task: BenchTask, outlook: number): void {
+    const sum = work + (this.#names[task.index] as number);
+    const known = this.#next.get(sum);
+    if (known !== undefined && known.outlook <= outlook) return;
+    this.#next.set(sum, { root, added: [...added, task], outlook, work: sum });
+  }
+
+  /** Nothing but a task may go next whose window has shut by then: what it waits for ends later. */
+  #lift({ root, added, work }: Beginning, task: BenchTask): void {
+    const cost = this.#play(root, [...added, task]);
+    if (cost < Number.POSITIVE_INFINITY && task.begin < this.#until) {
+      this.#outlook.read();
+      const outlook = this.#outlook.cost() + LATER * task.end;
+      const sum = work + (this.#names[task.index] as number);
+      this.#next.set(sum, { root: this.#player.played(), added: [], outlook, work: sum });
+    }
+    this.#takeBack();
+  }
+}
+
+function shutsForGood({ waits }: BenchTask): boolean {
+  return waits.some(({ windows }) => (windows.at(-1)?.shuts ?? null) !== null);
+}
