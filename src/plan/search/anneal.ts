@@ -133,8 +133,10 @@ export class Anneal {
     const width = this.#width;
     if (width === 0) return;
     const before = this.#beams++;
-    this.#prices ??= pricesFor(player);
     const isMany = this.#size === "many";
+    // By the same prices every beam would come to much the same plan.
+    if (this.#prices === null) this.#prices = pricesFor(player);
+    else if (!isMany) this.#prices.vary(this.#chance);
     const fromStart = !isMany || before % (ENDS + 1) === 0;
     if (fromStart) this.#width = isMany ? WIDER * width : WIDTH_THEN;
     // Of many tasks every second beam goes by the prices alone.

@@ -1,4 +1,5 @@
 import type { Minutes } from "../../time/instant.ts";
+import type { Chance } from "../chance.ts";
 import type { Bench, BenchTask } from "./bench.ts";
 import { NEVER } from "./calendar.ts";
 import { pieceCost } from "./place-task.ts";
@@ -7,6 +8,9 @@ import { type Chain, type ChainStep, PricedWays } from "./priced-ways.ts";
 /** After so many looks in a row that bound plans no better steps get smaller, by this factor. */
 const STALE = 3;
 const SMALLER = 0.7;
+
+/** How far prices are varied at most: logarithm of a share, times three halves. By trial. */
+const AROUND = 0.4;
 
 interface Options {
   /** About when the last piece is finished. */
@@ -76,7 +80,14 @@ export class PriceOutlook {
   }
 
   #settle(): void {
-    for (const one of this.ways.scarce) one.restore();
+    for (const one of this.ways.scarce) one.restore(1);
+    this.#solveAll(() => {});
+  }
+
+  /** Tells by prices around those found from now on, of all that is scarce each its own share higher or lower. */
+  vary(chance: Chance): void {
+    for (const one of this.ways.scarce)
+      one.restore(Math.exp(AROUND * (chance() + chance() + chance() - 1.5)));
     this.#solveAll(() => {});
   }
 

@@ -136,9 +136,9 @@ export class PricedTime {
     this.#kept = this.#prices.slice();
   }
 
-  /** Has the prices again that were kept last. */
-  restore(): void {
-    this.#prices = this.#kept.slice();
+  /** Has the prices again that were kept last, so many times as high. */
+  restore(times: number): void {
+    this.#prices = this.#kept.map((price) => times * price);
     this.#sumUp();
   }
 }

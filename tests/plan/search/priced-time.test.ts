@@ -54,8 +54,10 @@ describe("a price", () => {
     time.keep();
     time.adjust(1);
     expect(time.upTo(60)).toBe(60 * 30);
-    time.restore();
+    time.restore(1);
     expect(time.upTo(60)).toBe(60 * 15);
+    time.restore(2);
+    expect(time.upTo(60)).toBe(60 * 30);
   });
 
   test("of many spans at once is that of each, up to one end less up to the other", () => {

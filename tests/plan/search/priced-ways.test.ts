@@ -216,6 +216,18 @@ describe("the outlook by prices", () => {
     expect(settledOutlook(crowd, Number.POSITIVE_INFINITY).cost(0, isDone)).toBe(8 * 60);
   });
 
+  test("by prices varied is another, each time around those found", () => {
+    const outlook = settledOutlook(crowd);
+    const found = outlook.cost(0, isDone);
+    const chance = chanceFrom(1);
+    for (let time = 0; time < 20; time++) {
+      outlook.vary(chance);
+      expect(outlook.cost(0, isDone)).not.toBe(found);
+    }
+    outlook.vary(() => 0.5);
+    expect(outlook.cost(0, isDone)).toBeCloseTo(found, 6);
+  });
+
   test("ranks work by when it would begin, what is done not at all", () => {
     const outlook = settledOutlook(twoTasks);
     const rank = new Float64Array(2).fill(-1);
