@@ -19,7 +19,7 @@ export interface Manner {
 }
 
 /** By trial. */
-const byPrices: Manner = { stretch: 480, wider: 4, ways: 16, stale: 12, priced: 0.5, held: 0.75, varied: 20 };
+const byPrices: Manner = { stretch: 480, wider: 6, ways: 16, stale: 12, priced: 0.5, held: 0.75, varied: 20 };
 const byPricesOfMany: Manner = { ...byPrices, stretch: 240, wider: 0, ways: 24, stale: 6 };
 const byBoth: Manner = { ...byPricesOfMany, stretch: 480, stale: 3, priced: 0.2, held: 0, varied: 12 };
 
