@@ -1,7 +1,6 @@
 import fc from "fast-check";
 import { describe, expect, test } from "vitest";
 import { at } from "../../../src/plan/at.ts";
-import { chanceFrom } from "../../../src/plan/chance.ts";
 import { dispatch } from "../../../src/plan/dispatch.ts";
 import { prepareDispatch } from "../../../src/plan/prepare-dispatch.ts";
 import type { Problem } from "../../../src/plan/problem.ts";
@@ -14,6 +13,7 @@ import { PricedWays } from "../../../src/plan/search/priced-ways.ts";
 import { solutionOf } from "../../../src/plan/search/solution.ts";
 import { randomProblem } from "../random-problem.ts";
 import { smallProblem, waitFor } from "../small-problem.ts";
+import { drawPrices } from "./drawn-prices.ts";
 
 describe("what a plan will cost with one task more", () => {
   test("is what its piece's best way costs then, where nothing has a price", () => {
@@ -72,14 +72,7 @@ function foretold(problem: Problem, price: number): number {
 
 function pricedWays({ bench }: Player, seed: number): PricedWays {
   const ways = new PricedWays(bench, Math.min(bench.horizon, 5760), 60);
-  const chance = chanceFrom(seed);
-  for (const scarce of ways.scarce) {
-    scarce.clear();
-    for (let hour = 0; hour < 96; hour++) scarce.take(60 * hour, 60 * hour + 60, 6 * chance());
-    scarce.steer();
-    scarce.adjust(chance());
-  }
-  ways.reprice();
+  drawPrices(ways, seed);
   for (const chain of ways.chains) ways.solve(chain);
   return ways;
 }

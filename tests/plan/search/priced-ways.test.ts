@@ -15,6 +15,7 @@ import { type Chain, PricedWays } from "../../../src/plan/search/priced-ways.ts"
 import { solutionOf } from "../../../src/plan/search/solution.ts";
 import { randomProblem } from "../random-problem.ts";
 import { smallProblem, waitFor } from "../small-problem.ts";
+import { drawPrices } from "./drawn-prices.ts";
 
 /** Two tasks of ten minutes, 25 minutes apart or at most an hour, and 20 to dry. */
 const twoTasks = smallProblem([{}, { waits: [waitFor(0, [[25, 60]])] }], [{ cure: 20 }]);
@@ -106,14 +107,7 @@ describe("the best way is the cheapest of all ways", () => {
 function expectCheapest(problem: Problem, seed: number): void {
   const bench = openBench(problem);
   const ways = new PricedWays(bench, Math.min(problem.horizon, 5760), EVERY);
-  const chance = chanceFrom(seed);
-  for (const scarce of ways.scarce) {
-    scarce.clear();
-    for (let hour = 0; hour < 96; hour++) scarce.take(60 * hour, 60 * hour + 60, 6 * chance());
-    scarce.steer();
-    scarce.adjust(chance());
-  }
-  ways.reprice();
+  drawPrices(ways, seed);
   for (const chain of ways.chains) {
     const cheapest = cheapestFrom(ways, bench, chain);
     if (cheapest === Number.POSITIVE_INFINITY) expect(ways.solve(chain)).toBe(cheapest);
