@@ -39,6 +39,7 @@ export class TaskByTask {
   readonly #comingFree: ComingFree;
   readonly #outlook: NextOutlook;
   readonly #width: number;
+  /** By task. */
   readonly #names: Float64Array;
   /** All with a window that shuts for good. */
   readonly #shutting: readonly BenchTask[];
@@ -51,6 +52,7 @@ export class TaskByTask {
   #outs: readonly BenchTask[] = [];
   readonly #trial: BenchTask[] = [];
 
+  /** @param width how many plans are kept after each task */
   constructor(player: Player, ways: PricedWays, comingFree: ComingFree, chance: Chance, width: number) {
     this.#player = player;
     this.#comingFree = comingFree;
@@ -60,10 +62,12 @@ export class TaskByTask {
     this.#names = Float64Array.from(player.bench.tasks, () => Math.floor(NAMES * chance()));
   }
 
+  /** Nothing more can be begun before that minute. */
   get isOver(): boolean {
     return this.#beginnings.length === 0;
   }
 
+  /** Lets these plans go on next, with all that can be begun before a minute. */
   begin(roots: readonly Solution[], until: Minutes): void {
     this.#until = until;
     this.#beginnings = roots.map((root) => {
