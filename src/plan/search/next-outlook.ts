@@ -3,7 +3,7 @@ import type { Bench, BenchTask } from "./bench.ts";
 import { extraOf, pieceCost } from "./place-task.ts";
 import type { Player } from "./play-order.ts";
 import { costOn, nextStep } from "./price-outlook.ts";
-import { type Chain, type ChainStep, opensAfter, type PricedWays, shutsAfter } from "./priced-ways.ts";
+import type { Chain, ChainStep, PricedWays } from "./priced-ways.ts";
 
 /**
  * Foretells what a plan made so far will cost if one task or another goes next, at the prices of hands, hooks and room. So
@@ -62,8 +62,9 @@ export class NextOutlook {
       const step = nextStep((chains[index] as Chain).steps, this.#isPlayed);
       this.#steps[index] = step;
       if (step === null) continue;
-      this.#opens[index] = grid.from(opensAfter(step.task, this.#isPlayed));
-      this.#shuts[index] = shutsAfter(step.task, this.#isPlayed);
+      this.#ways.readWindows(step.task, this.#isPlayed);
+      this.#opens[index] = grid.from(this.#ways.opens);
+      this.#shuts[index] = this.#ways.shuts;
     }
   }
 

@@ -60,6 +60,9 @@ export class PricedWays {
   readonly #worked = new Map<Minutes, Float64Array>();
   /** Starts that may be the best yet within windows that shut, as they slide on. */
   readonly #queue: Int32Array;
+  /** Of the windows read last: when the first open and the last shut, NEVER or later: not at all. */
+  opens: Minutes = 0;
+  shuts: Minutes = NEVER;
   /** Of every piece that has something to do, and time for it. */
   readonly chains: readonly Chain[];
   /** All that has a price. */
@@ -214,8 +217,22 @@ export class PricedWays {
 
   /** The best start of a step from a minute on, in the windows of what was done before it; -1: there is none. */
   bestStart(step: ChainStep, from: Minutes, isPlayed: (task: BenchTask) => boolean): number {
-    const opens = Math.max(from, opensAfter(step.task, isPlayed));
-    return this.bestWithin(step, this.grid.from(opens), shutsAfter(step.task, isPlayed));
+    this.readWindows(step.task, isPlayed);
+    return this.bestWithin(step, this.grid.from(Math.max(from, this.opens)), this.shuts);
+  }
+
+  /** Reads when a task's first windows open and its last ones shut, of what was done before it. */
+  readWindows({ waits, release }: BenchTask, isPlayed: (task: BenchTask) => boolean): void {
+    let opens = release;
+    let shuts = NEVER;
+    for (let index = 0; index < waits.length; index++) {
+      const { on, windows } = waits[index] as BenchWait;
+      if (!isDone(on) && !isPlayed(on)) continue;
+      opens = Math.max(opens, openingAfter(windows[0]?.opens ?? 0, on.end));
+      shuts = Math.min(shuts, shutAfter(windows[windows.length - 1]?.shuts ?? null, on.end));
+    }
+    this.opens = opens;
+    this.shuts = shuts;
   }
 
   /** The best start of a step from one on, until its windows shut; -1: there is none. */
@@ -266,28 +283,6 @@ function noteLeast({ from, costs, least }: ChainStep): void {
     }
     least[start] = best;
   }
-}
-
-/** When the first windows of a task open, of what was done before it. */
-export function opensAfter({ waits, release }: BenchTask, isPlayed: (task: BenchTask) => boolean): Minutes {
-  let opens = release;
-  for (let index = 0; index < waits.length; index++) {
-    const { on, windows } = waits[index] as BenchWait;
-    if (isDone(on) || isPlayed(on)) opens = Math.max(opens, openingAfter(windows[0]?.opens ?? 0, on.end));
-  }
-  return opens;
-}
-
-/** When its last windows shut; NEVER: they do not. */
-export function shutsAfter({ waits }: BenchTask, isPlayed: (task: BenchTask) => boolean): Minutes {
-  let shuts = NEVER;
-  for (let index = 0; index < waits.length; index++) {
-    const { on, windows } = waits[index] as BenchWait;
-    const shutting = windows[windows.length - 1]?.shuts ?? null;
-    if (shutting !== null && (isDone(on) || isPlayed(on)))
-      shuts = Math.min(shuts, shutAfter(shutting, on.end));
-  }
-  return shuts;
 }
 
 /** Before every play. */
