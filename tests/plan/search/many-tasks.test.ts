@@ -7,6 +7,7 @@ import type { PlanPiece, Problem, Task } from "../../../src/plan/problem.ts";
 import { scorePlan } from "../../../src/plan/score.ts";
 import { Beam } from "../../../src/plan/search/beam.ts";
 import type { BenchTask } from "../../../src/plan/search/bench.ts";
+import { NEVER } from "../../../src/plan/search/calendar.ts";
 import { dispatchBy, firstRules } from "../../../src/plan/search/first-orders.ts";
 import { openBench } from "../../../src/plan/search/open-bench.ts";
 import { orderOf } from "../../../src/plan/search/order-of.ts";
@@ -69,6 +70,30 @@ describe("a beam", () => {
     const beam = new Beam(player, new Recreate(player), chanceFrom(1), firstRules(player.bench), options);
     for (let round = 0; round < 200 && !beam.isOver; round++) beam.round();
     expect(beam.isOver).toBe(true);
+  });
+});
+
+describe("a beam by prices that goes task by task", () => {
+  test("comes to its end, though there is no time for all work", () => {
+    const whole = manyPieces(4, 16);
+    const sessions = whole.sessions.slice(0, 6);
+    const problem = { ...whole, sessions, horizon: sessions.at(-1)?.closes ?? 0 };
+    const player = openPlayer(problem);
+    const options = { until: problem.horizon, ceiling: 1e6, every: 15, looks: 20 };
+    const prices = new PriceOutlook(player.bench, options);
+    while (!prices.isSettled) prices.look();
+    const beam = new Beam(player, new Recreate(player), chanceFrom(1), firstRules(player.bench), {
+      width: 2,
+      fromStart: true,
+      outlook: null,
+      prices,
+    });
+    for (let round = 0; round < 2000 && !beam.isOver; round++) beam.round();
+    expect(beam.isOver).toBe(true);
+    if (beam.best !== null) player.playWhole(beam.best);
+    const givenUp = player.bench.tasks.filter(({ end }) => end >= NEVER);
+    expect(beam.best?.order).toHaveLength(160);
+    expect(givenUp.length).toBeGreaterThan(0);
   });
 });
 
