@@ -1,6 +1,6 @@
 import type { Minutes } from "../../time/instant.ts";
 import type { Chance } from "../chance.ts";
-import { type Manner, mannerFor } from "./beam-manner.ts";
+import { type Manner, mannerFor, SAME } from "./beam-manner.ts";
 import type { Bench, BenchTask } from "./bench.ts";
 import { stretchEnds } from "./bench-stretches.ts";
 import { NEVER } from "./calendar.ts";
@@ -19,9 +19,6 @@ import { Ways } from "./ways.ts";
 
 /** In how many ways the empty plan goes on. */
 const FIRST_WAYS = 48;
-
-/** What differs by less in its outlook has done the same work on other pieces that are just like these. */
-const SAME = 0.5;
 
 /** How often the outlook's first sequence is looked through. */
 const SWEEPS = 20;

@@ -1,5 +1,6 @@
 import type { Minutes } from "../../time/instant.ts";
 import type { Chance } from "../chance.ts";
+import { SAME } from "./beam-manner.ts";
 import { findBegin } from "./begin-task.ts";
 import type { BenchTask, BenchWait } from "./bench.ts";
 import type { ComingFree } from "./coming-free.ts";
@@ -9,9 +10,6 @@ import type { Player } from "./play-order.ts";
 import type { PricedWays } from "./priced-ways.ts";
 import type { Solution } from "./solution.ts";
 import { latestBegin, letsMeet } from "./what-may-follow.ts";
-
-/** What differs by less in its outlook has done the same work on other pieces that are just like these. */
-const SAME = 0.5;
 
 /** What a minute later counts for, of plans that cost the same on the grid of starts. */
 const LATER = 1e-3;
@@ -113,7 +111,8 @@ export class TaskByTask {
       if (!findBegin(bench, task, bench.clock)) {
         if (bench.missed !== null) missed ??= task;
       } else if (task.begin < this.#until && this.#leavesTime(task, due)) {
-        this.#offer(beginning, task, this.#outlook.costWith(task) + LATER * task.end);
+        const { root, added, work } = beginning;
+        this.#offer(root, [...added, task], work, task, this.#outlook.costWith(task));
         went = true;
       }
     }
@@ -174,11 +173,11 @@ export class TaskByTask {
     return letsAll || isFirst;
   }
 
-  #offer({ root, added, work }: Beginning, task: BenchTask, outlook: number): void {
-    const sum = work + (this.#names[task.index] as number);
-    const known = this.#next.get(sum);
-    if (known !== undefined && known.outlook <= outlook) return;
-    this.#next.set(sum, { root, added: [...added, task], outlook, work: sum });
+  #offer(root: Solution, added: readonly BenchTask[], before: number, task: BenchTask, cost: number): void {
+    const outlook = cost + LATER * task.end;
+    const work = before + (this.#names[task.index] as number);
+    const known = this.#next.get(work);
+    if (known === undefined || outlook < known.outlook) this.#next.set(work, { root, added, outlook, work });
   }
 
   /** Nothing but a task may go next whose window has shut by then: what it waits for ends later. */
@@ -186,9 +185,7 @@ export class TaskByTask {
     const cost = this.#play(root, [...added, task]);
     if (cost < Number.POSITIVE_INFINITY && task.begin < this.#until) {
       this.#outlook.read();
-      const outlook = this.#outlook.cost() + LATER * task.end;
-      const sum = work + (this.#names[task.index] as number);
-      this.#next.set(sum, { root: this.#player.played(), added: [], outlook, work: sum });
+      this.#offer(this.#player.played(), [], work, task, this.#outlook.cost());
     }
     this.#takeBack();
   }
