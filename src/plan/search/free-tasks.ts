@@ -147,7 +147,8 @@ export class FreeTasks {
     const free = this.#free;
     const floor = openMinute(bench);
     const clear = this.#clear;
-    for (let need = 0; need < clear.length; need++) clear[need] = Math.max(floor, clearFor(bench, need));
+    for (let need = 0; need < clear.length; need++)
+      clear[need] = Math.max(floor, clearFor(bench, need, bench.clearAt));
     let least = NEVER;
     let deadline = NEVER;
     this.#pressing = null;

@@ -1,14 +1,16 @@
 import type { Minutes } from "../../time/instant.ts";
 import type { Bench, BenchTask } from "./bench.ts";
-import { extraOf, pieceCost } from "./place-task.ts";
+import { NEVER } from "./calendar.ts";
+import { extraOf, fillAir, pieceCost } from "./place-task.ts";
 import type { Player } from "./play-order.ts";
 import { costOn, nextStep } from "./price-outlook.ts";
 import type { Chain, ChainStep, PricedWays } from "./priced-ways.ts";
+import { clearFor } from "./what-may-follow.ts";
 
 /**
  * Foretells what a plan made so far will cost if one task or another goes next, at the prices of hands, hooks and room. So
  * that plans may be compared that come to different minutes, what passes of these counts as taken, at its price: the bound of
- * the Lagrangian relaxation without what is the same for all.
+ * the Lagrangian relaxation without what is the same for all. The next step of each piece waits for clear air, too.
  */
 export class NextOutlook {
   readonly #bench: Bench;
@@ -17,7 +19,7 @@ export class NextOutlook {
   readonly #chainOf: Int32Array;
   /** By start: what had passed by then is worth. */
   readonly #passed: Float64Array;
-  /** By chain, as read: the next step, the first start in its windows, and when these shut. */
+  /** By chain, as read: the next step, the first start in its windows and in clear air, and when these shut. */
   readonly #steps: (ChainStep | null)[];
   readonly #opens: Int32Array;
   readonly #shuts: Float64Array;
@@ -25,6 +27,11 @@ export class NextOutlook {
   readonly #sums: Float64Array;
   readonly #summedIn: Int32Array;
   #reading = 0;
+  /** By emission: when the air is clear of what must keep apart from it, once the task that is taken to go next is done. */
+  readonly #clearAt: Minutes[];
+  /** By need of clear air: when it is clear then, and as read. */
+  readonly #clearThen: Int32Array;
+  readonly #clear: Int32Array;
   /** The task that is taken to go next. */
   #trial: BenchTask | null = null;
   readonly #isPlayed: (task: BenchTask) => boolean;
@@ -51,19 +58,25 @@ export class NextOutlook {
     this.#shuts = new Float64Array(chains.length);
     this.#sums = new Float64Array(starts);
     this.#summedIn = new Int32Array(starts);
+    this.#clearAt = [...bench.clearAt];
+    this.#clearThen = new Int32Array(bench.needs.length);
+    this.#clear = new Int32Array(bench.needs.length);
     this.#isPlayed = (task) => task === this.#trial || player.isPlayed(task);
   }
 
   /** Reads the bench as the play has left it. */
   read(): void {
     const { chains, grid } = this.#ways;
+    const bench = this.#bench;
     this.#reading++;
+    for (let need = 0; need < this.#clear.length; need++)
+      this.#clear[need] = clearFor(bench, need, bench.clearAt);
     for (let index = 0; index < chains.length; index++) {
       const step = nextStep((chains[index] as Chain).steps, this.#isPlayed);
       this.#steps[index] = step;
       if (step === null) continue;
       this.#ways.readWindows(step.task, this.#isPlayed);
-      this.#opens[index] = grid.from(this.#ways.opens);
+      this.#opens[index] = grid.from(Math.max(this.#ways.opens, this.#clear[step.task.need] as Minutes));
       this.#shuts[index] = this.#ways.shuts;
     }
   }
@@ -80,23 +93,41 @@ export class NextOutlook {
     const { grid, room } = this.#ways;
     const free = handsFree(bench, task);
     const start = this.#startAt(free);
-    let cost = this.#costFrom(start) + bench.extra + extraOf(bench, task);
     const index = this.#chainOf[task.piece.index] as number;
+    const isFilled = this.#fillAir(task);
+    let cost = bench.extra + extraOf(bench, task);
+    cost += isFilled ? this.#costInAirThen(start) : this.#costFrom(start);
     if (index < 0) return cost;
-    cost -= this.#costOfChain(index, start);
+    cost -= this.#costOfChain(index, start, isFilled);
     const { piece, steps } = this.#ways.chains[index] as Chain;
     const taken = room === null || !piece.underLimit ? null : room;
     const minute = grid.minutes[start] as Minutes;
     const gone = taken?.upTo(minute) ?? 0;
     this.#trial = task;
     const step = nextStep(steps, this.#isPlayed);
-    const next = step === null ? -1 : this.#ways.bestStart(step, free, this.#isPlayed);
+    const from = step === null ? free : Math.max(free, this.#clearThen[step.task.need] as Minutes);
+    const next = step === null ? -1 : this.#ways.bestStart(step, from, this.#isPlayed);
     this.#trial = null;
     cost -= gone;
     if (step !== null)
       return cost + (next < 0 ? pieceCost(bench, piece, bench.horizon) : (step.costs[next] as number));
     const finish = Math.min(bench.horizon, task.end + piece.cure);
     return cost + pieceCost(bench, piece, finish) + (taken?.upTo(Math.max(minute, finish)) ?? 0);
+  }
+
+  /** Finds when the air is clear once a task is done. @returns whether that is later for any need than as read */
+  #fillAir(task: BenchTask): boolean {
+    const bench = this.#bench;
+    const clearAt = this.#clearAt;
+    for (let other = 0; other < clearAt.length; other++) clearAt[other] = bench.clearAt[other] as Minutes;
+    fillAir(bench, task, clearAt);
+    let isFilled = false;
+    for (let need = 0; need < this.#clearThen.length; need++) {
+      const clear = clearFor(bench, need, clearAt);
+      this.#clearThen[need] = clear;
+      isFilled ||= clear > (this.#clear[need] as Minutes);
+    }
+    return isFilled;
   }
 
   /** The first start from a minute on, or the last of all. */
@@ -108,17 +139,28 @@ export class NextOutlook {
   #costFrom(start: number): number {
     if (this.#summedIn[start] !== this.#reading) {
       let sum = this.#passed[start] as number;
-      for (let index = 0; index < this.#steps.length; index++) sum += this.#costOfChain(index, start);
+      for (let index = 0; index < this.#steps.length; index++) sum += this.#costOfChain(index, start, false);
       this.#sums[start] = sum;
       this.#summedIn[start] = this.#reading;
     }
     return this.#sums[start] as number;
   }
 
-  #costOfChain(index: number, start: number): number {
+  #costInAirThen(start: number): number {
+    let sum = this.#passed[start] as number;
+    for (let index = 0; index < this.#steps.length; index++) sum += this.#costOfChain(index, start, true);
+    return sum;
+  }
+
+  /** @param isFilled in the air as it is then, not as read */
+  #costOfChain(index: number, start: number, isFilled: boolean): number {
     const ways = this.#ways;
     const step = this.#steps[index] as ChainStep | null;
-    const from = Math.max(start, this.#opens[index] as number);
+    let from = Math.max(start, this.#opens[index] as number);
+    if (isFilled && step !== null) {
+      const clear = this.#clearThen[step.task.need] as Minutes;
+      if (clear > (ways.grid.minutes[from] ?? NEVER)) from = ways.grid.from(clear);
+    }
     const next = step === null ? -1 : ways.bestWithin(step, from, this.#shuts[index] as Minutes);
     const minute = ways.grid.minutes[start] as Minutes;
     return costOn(this.#bench, ways, ways.chains[index] as Chain, step, next, minute);

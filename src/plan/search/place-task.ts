@@ -12,7 +12,8 @@ export function placeTask(bench: Bench, task: BenchTask): void {
   bench.clock = begin;
   takeHands(bench, begin, end);
   occupyStation(bench, task);
-  fillAir(bench, task);
+  fillAir(bench, task, bench.clearAt);
+  if (bench.setUpsGive) putAwayApart(bench, task);
   piece.begun = true;
   piece.free = end;
   if (piece.hook !== null) {
@@ -56,11 +57,16 @@ function occupyStation(bench: Bench, task: BenchTask): void {
   station.maker = task;
 }
 
-function fillAir(bench: Bench, task: BenchTask): void {
+/**
+ * Fills the air by what a task gives off, as it has been laid out.
+ *
+ * @param clearAt by emission: until when something is in the room that must keep apart from it
+ */
+export function fillAir(bench: Bench, task: BenchTask, clearAt: Minutes[]): void {
   const { gives } = task;
   for (let index = 0; index < gives.length; index++) {
     const { what, lasts } = gives[index] as Gives;
-    giveOff(bench, task, what, task.end + lasts);
+    giveOff(bench, what, task.end + lasts, clearAt);
   }
   if (task.start - task.setUpMinutes === task.begin) return;
   const { windows } = task;
@@ -69,25 +75,32 @@ function fillAir(bench: Bench, task: BenchTask): void {
     const { preparation } = windows[index] as BenchWindow;
     if (preparation === null) continue;
     end += preparation.minutes;
-    for (const { what, lasts } of preparation.gives) giveOff(bench, task, what, end + lasts);
+    for (const { what, lasts } of preparation.gives) giveOff(bench, what, end + lasts, clearAt);
     end += preparation.settles;
   }
 }
 
-/** Fills the air, and takes away what stands elsewhere and must keep apart from it: it was put away before. */
-function giveOff(bench: Bench, task: BenchTask, what: number, until: Minutes): void {
-  const { clearAt, apart, stations } = bench;
+function giveOff({ apart }: Bench, what: number, until: Minutes, clearAt: Minutes[]): void {
   const others = apart[what] ?? NONE;
   for (let index = 0; index < others.length; index++) {
     const other = others[index] as number;
     if ((clearAt[other] as Minutes) < until) clearAt[other] = until;
   }
-  if (!bench.setUpsGive) return;
+}
+
+/** Takes away what stands elsewhere and must keep apart from what a task gives off: it was put away before. */
+function putAwayApart({ apart, stations }: Bench, task: BenchTask): void {
   for (let index = 0; index < stations.length; index++) {
     const station = stations[index] as BenchStation;
     if (station === task.station || station.standing === null) continue;
-    if (haveInCommon(station.standing.gives, others)) station.standing = null;
+    const { gives } = station.standing;
+    if (gives.length > 0 && givesApart(apart, task, gives)) station.standing = null;
   }
+}
+
+function givesApart(apart: Bench["apart"], { gives, windows }: BenchTask, stood: readonly number[]): boolean {
+  const isApart = ({ what }: Gives): boolean => haveInCommon(stood, apart[what] ?? NONE);
+  return gives.some(isApart) || windows.some(({ preparation }) => preparation?.gives.some(isApart) ?? false);
 }
 
 function haveInCommon(some: readonly number[], others: readonly number[]): boolean {

@@ -4,6 +4,7 @@ import type { Bench, BenchTask } from "./bench.ts";
 import { NEVER } from "./calendar.ts";
 import { pieceCost } from "./place-task.ts";
 import { type Chain, type ChainStep, PricedWays } from "./priced-ways.ts";
+import { clearFor } from "./what-may-follow.ts";
 
 /** After so many looks in a row that bound plans no better steps get smaller, by this factor. */
 const STALE = 3;
@@ -110,12 +111,17 @@ export class PriceOutlook {
    */
   cost(from: Minutes, isPlayed: (task: BenchTask) => boolean): number {
     const { chains } = this.ways;
-    let sum = this.#bench.extra;
+    const bench = this.#bench;
+    let sum = bench.extra;
     for (let index = 0; index < chains.length; index++) {
       const chain = chains[index] as Chain;
       const step = nextStep(chain.steps, isPlayed);
-      const start = step === null ? -1 : this.ways.bestStart(step, from, isPlayed);
-      sum += costOn(this.#bench, this.ways, chain, step, start, from);
+      let start = -1;
+      if (step !== null) {
+        const clear = clearFor(bench, step.task.need, bench.clearAt);
+        start = this.ways.bestStart(step, Math.max(from, clear), isPlayed);
+      }
+      sum += costOn(bench, this.ways, chain, step, start, from);
     }
     return sum;
   }

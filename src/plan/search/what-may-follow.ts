@@ -54,8 +54,8 @@ export function openMinute({ calendar, hands, clock }: Bench): Minutes {
   return Math.max(from, calendar.opening(calendar.at(from)));
 }
 
-/** Before this minute the air is not clear for a task, or for its set-up. */
-export function clearFor({ clearAt, needs }: Bench, need: number): Minutes {
+/** Before this minute the air is not clear for a task of a need, or for its set-up, as the air is, or would be. */
+export function clearFor({ needs }: Bench, need: number, clearAt: readonly Minutes[]): Minutes {
   const { fills, fillsLater, setUp } = needs[need] as BenchTask;
   const lead = setUp?.minutes ?? 0;
   let clear = 0;
