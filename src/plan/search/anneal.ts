@@ -2,6 +2,7 @@ import type { Chance } from "../chance.ts";
 import { Beam } from "./beam.ts";
 import { firstRules } from "./first-orders.ts";
 import { type Move, makeMoves } from "./moves.ts";
+import { nameWork } from "./name-work.ts";
 import { Outlook } from "./outlook.ts";
 import type { Player } from "./play-order.ts";
 import type { PriceOutlook } from "./price-outlook.ts";
@@ -43,6 +44,15 @@ const ENDS = 2;
  */
 const HEAT = { few: 0.03, more: 0.008, many: 0.003 };
 
+interface Options {
+  /** What to try first of all. */
+  readonly ranks: readonly Rank[];
+  /** Then goes on with dispatching rules. */
+  readonly withRules: boolean;
+  /** By piece: the first that is just like it; asked for once a beam begins. */
+  readonly alike: () => readonly number[];
+}
+
 /**
  * Searches for better orders, round by round: first by dispatching rules, then by moves upon the best order, accepted
  * by simulated annealing (S. Kirkpatrick, C. Gelatt, M. Vecchi, Optimization by simulated annealing, Science 220, 1983)
@@ -71,6 +81,9 @@ export class Anneal {
   #beams = 0;
   /** By what beams tell what plans will cost. */
   #prices: PriceOutlook | null = null;
+  /** By what they tell plans that have done the same work. */
+  #names: Float64Array | null = null;
+  readonly #alike: () => readonly number[];
   /** How many plans the next beam for all work keeps. */
   #width: number;
   /** The best found so far. */
@@ -83,14 +96,11 @@ export class Anneal {
   readonly #short: number;
   readonly #heat: number;
 
-  /**
-   * @param player one with an order that stands
-   * @param ranks what to try first of all
-   * @param withRules then go on with dispatching rules
-   */
-  constructor(player: Player, chance: Chance, ranks: readonly Rank[], withRules: boolean) {
+  /** @param player one with an order that stands */
+  constructor(player: Player, chance: Chance, { ranks, withRules, alike }: Options) {
     this.#player = player;
     this.#chance = chance;
+    this.#alike = alike;
     this.#recreate = new Recreate(player);
     this.#ranks = ranks.toReversed();
     this.#rules = new RuleSearch(player, this.#recreate, chance);
@@ -141,7 +151,8 @@ export class Anneal {
     if (fromStart) this.#width = isMany ? WIDER * width : WIDTH_THEN;
     // Of many tasks every second beam goes by the prices alone.
     const outlook = isMany && before % 2 === 0 ? new Outlook(player.bench) : null;
-    const options = { width, fromStart, outlook, prices: this.#prices };
+    this.#names ??= nameWork(player.bench, this.#alike(), this.#chance);
+    const options = { width, fromStart, outlook, prices: this.#prices, names: this.#names };
     this.#beam = new Beam(player, this.#recreate, this.#chance, firstRules(player.bench), options);
   }
 

@@ -18,9 +18,6 @@ export interface Manner {
   readonly varied: number;
 }
 
-/** What differs by less in its outlook has done the same work on other pieces that are just like these. */
-export const SAME = 0.5;
-
 /** By trial. */
 const byPrices: Manner = { stretch: 480, wider: 6, ways: 16, stale: 12, priced: 0.5, held: 0.75, varied: 20 };
 const byPricesOfMany: Manner = { ...byPrices, stretch: 240, wider: 0, ways: 24, stale: 6 };

@@ -1,11 +1,12 @@
 import type { Minutes } from "../../time/instant.ts";
 import type { Chance } from "../chance.ts";
-import { type Manner, mannerFor, SAME } from "./beam-manner.ts";
-import type { Bench, BenchTask } from "./bench.ts";
+import { type Manner, mannerFor } from "./beam-manner.ts";
+import type { BenchTask } from "./bench.ts";
 import { stretchEnds } from "./bench-stretches.ts";
 import { NEVER } from "./calendar.ts";
 import { ComingFree } from "./coming-free.ts";
 import type { Rule } from "./first-orders.ts";
+import { nameOf } from "./name-work.ts";
 import { isToDo } from "./order-of.ts";
 import type { Outlook } from "./outlook.ts";
 import type { Player } from "./play-order.ts";
@@ -29,8 +30,8 @@ interface Beginning {
   /** How many of its tasks were planned before the last stretch. */
   readonly before: number;
   readonly outlook: number;
-  /** What was done of each piece: by prices, only the best that has done the same is kept. */
-  readonly work: string;
+  /** The name of the work done: only the best that has done the same is kept. */
+  readonly work: number;
 }
 
 interface Options {
@@ -41,6 +42,8 @@ interface Options {
   /** What foretells what plans will cost: prices, or the mean of these and of the rough picture. */
   readonly prices: PriceOutlook;
   readonly outlook: Outlook | null;
+  /** Names of work, by task. */
+  readonly names: Float64Array;
 }
 
 /**
@@ -61,6 +64,7 @@ export class Beam {
   readonly #outlook: Outlook | null;
   readonly #prices: PriceOutlook;
   readonly #manner: Manner;
+  readonly #names: Float64Array;
   readonly #comingFree: ComingFree;
   /** Null: plans go on by rules only. */
   readonly #taskByTask: TaskByTask | null;
@@ -88,7 +92,7 @@ export class Beam {
     recreate: Recreate,
     chance: Chance,
     rules: readonly Rule[],
-    { width, fromStart, outlook, prices }: Options,
+    { width, fromStart, outlook, prices, names }: Options,
   ) {
     this.#player = player;
     this.#recreate = recreate;
@@ -97,19 +101,20 @@ export class Beam {
     this.#tasks = player.bench.tasks.filter(isToDo);
     this.#outlook = outlook;
     this.#prices = prices;
+    this.#names = names;
     this.#manner = mannerFor(player.bench, outlook !== null);
     this.#ways = new Ways(player, recreate, chance, { ...this.#manner, rules, prices });
     this.#comingFree = new ComingFree(player.bench);
     const { wider } = this.#manner;
     this.#taskByTask =
-      wider === 0 ? null : new TaskByTask(player, prices.ways, this.#comingFree, chance, wider * width);
+      wider === 0 ? null : new TaskByTask(player, prices.ways, this.#comingFree, names, wider * width);
     this.#stretch = new StretchAsPlayed(player.bench.tasks.length);
     const ends = stretchEnds(player.bench, this.#manner.stretch);
     this.#from = fromStart ? 0 : drawEnd(ends, player, chance);
     this.#ends = ends.filter((end) => end > this.#from).reverse();
     const made = solutionOf(player.order.slice(0, player.placeAt(this.#from)), 0);
     this.#made = made.order.length;
-    this.#beginnings = [{ made, before: this.#made, outlook: 0, work: "" }];
+    this.#beginnings = [{ made, before: this.#made, outlook: 0, work: 0 }];
   }
 
   /** The best plan, once it is whole; null: not yet, or all came to an end that no task could follow. */
@@ -248,7 +253,8 @@ export class Beam {
         this.#takeBack(outs);
       }
     }
-    this.#keep(best);
+    // What two came to counts once: so that not all become the same, the second stays what it was.
+    if (!this.#keep(best)) this.#keep(beginning);
   }
 
   /** What the plan will cost that was just played up to a minute. */
@@ -262,22 +268,23 @@ export class Beam {
 
   /** What was just played, after the plan that goes on. */
   #played(outlook: number): Beginning {
-    const player = this.#player;
-    return { made: player.played(), before: player.order.length, outlook, work: workDone(player.bench) };
+    const made = this.#player.played();
+    return { made, before: this.#player.order.length, outlook, work: nameOf(made.order, this.#names) };
   }
 
-  /** Keeps a plan if it is among the best and better than one that is alike. */
-  #keep(beginning: Beginning): void {
+  /** Keeps a plan if it is among the best and better than one that has done the same work. @returns whether it was kept */
+  #keep(beginning: Beginning): boolean {
     const { outlook, work } = beginning;
     const next = this.#next;
-    const alike = next.findIndex((other) => Math.abs(other.outlook - outlook) < SAME || other.work === work);
-    if (alike >= 0) {
-      if ((next[alike] as Beginning).outlook <= outlook) return;
-      next.splice(alike, 1);
+    const same = next.findIndex((other) => other.work === work);
+    if (same >= 0) {
+      if ((next[same] as Beginning).outlook <= outlook) return false;
+      next.splice(same, 1);
     }
     const place = next.findIndex((other) => other.outlook > outlook);
     next.splice(place < 0 ? next.length : place, 0, beginning);
     next.length = Math.min(next.length, this.#width);
+    return next.includes(beginning);
   }
 }
 
@@ -287,9 +294,4 @@ function drawEnd(ends: readonly Minutes[], { order, kept }: Player, chance: Chan
   const until = last === undefined ? 0 : kept.begin(last);
   const drawn = ends.filter((end) => end < until);
   return drawn[Math.floor(chance() * drawn.length)] ?? 0;
-}
-
-/** What was played of each piece, but for the order of it. */
-function workDone({ pieces }: Bench): string {
-  return pieces.map(({ left }) => left).join(" ");
 }

@@ -137,7 +137,8 @@ class OpenSearch implements Search {
     const { length } = this.#player.order;
     // The rules were tried when the warm plan was found.
     const ranks = warm === null ? simpleRanks : [asPlanned(warm)];
-    this.#anneal = length > 1 ? new Anneal(this.#player, chanceFrom(seed), ranks, warm === null) : null;
+    const options = { ranks, withRules: warm === null, alike: () => firstAlike(problem) };
+    this.#anneal = length > 1 ? new Anneal(this.#player, chanceFrom(seed), options) : null;
     this.#proving = new Proving(problem, length);
   }
 

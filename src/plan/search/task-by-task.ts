@@ -1,9 +1,8 @@
 import type { Minutes } from "../../time/instant.ts";
-import type { Chance } from "../chance.ts";
-import { SAME } from "./beam-manner.ts";
 import { findBegin } from "./begin-task.ts";
 import type { BenchTask, BenchWait } from "./bench.ts";
 import type { ComingFree } from "./coming-free.ts";
+import { nameOf } from "./name-work.ts";
 import { NextOutlook } from "./next-outlook.ts";
 import { isToDo } from "./order-of.ts";
 import type { Player } from "./play-order.ts";
@@ -14,15 +13,12 @@ import { latestBegin, letsMeet } from "./what-may-follow.ts";
 /** What a minute later counts for, of plans that cost the same on the grid of starts. */
 const LATER = 1e-3;
 
-/** Names of tasks are whole numbers below this: the sums of two thousand are still exact. */
-const NAMES = 2 ** 42;
-
 /** A plan to go on from, and the tasks put in after it. */
 interface Beginning {
   readonly root: Solution;
   readonly added: readonly BenchTask[];
   readonly outlook: number;
-  /** Sum of the names of all its tasks: plans of the same sum have done the same work. */
+  /** The name of the work done. */
   readonly work: number;
 }
 
@@ -50,14 +46,17 @@ export class TaskByTask {
   #outs: readonly BenchTask[] = [];
   readonly #trial: BenchTask[] = [];
 
-  /** @param width how many plans are kept after each task */
-  constructor(player: Player, ways: PricedWays, comingFree: ComingFree, chance: Chance, width: number) {
+  /**
+   * @param names of work, by task
+   * @param width how many plans are kept after each task
+   */
+  constructor(player: Player, ways: PricedWays, comingFree: ComingFree, names: Float64Array, width: number) {
     this.#player = player;
     this.#comingFree = comingFree;
     this.#outlook = new NextOutlook(player, ways);
     this.#width = width;
     this.#shutting = player.bench.tasks.filter((task) => isToDo(task) && shutsForGood(task));
-    this.#names = Float64Array.from(player.bench.tasks, () => Math.floor(NAMES * chance()));
+    this.#names = names;
   }
 
   /** Nothing more can be begun before that minute. */
@@ -69,8 +68,7 @@ export class TaskByTask {
   begin(roots: readonly Solution[], until: Minutes): void {
     this.#until = until;
     this.#beginnings = roots.map((root) => {
-      const work = root.order.reduce((sum, { index }) => sum + (this.#names[index] as number), 0);
-      return { root, added: [], outlook: 0, work };
+      return { root, added: [], outlook: 0, work: nameOf(root.order, this.#names) };
     });
   }
 
@@ -84,15 +82,7 @@ export class TaskByTask {
     this.#standing = null;
     for (const beginning of this.#beginnings) this.#goOn(beginning, seen);
     const sorted = [...this.#next.values()].sort((a, b) => a.outlook - b.outlook);
-    const kept: Beginning[] = [];
-    let before = Number.NEGATIVE_INFINITY;
-    for (let place = 0; place < sorted.length && kept.length < this.#width; place++) {
-      const beginning = sorted[place] as Beginning;
-      if (beginning.outlook < before + SAME) continue;
-      before = beginning.outlook;
-      kept.push(beginning);
-    }
-    this.#beginnings = kept;
+    this.#beginnings = byRoot(sorted.slice(0, this.#width));
   }
 
   #goOn(beginning: Beginning, seen: () => void): void {
@@ -193,4 +183,15 @@ export class TaskByTask {
 
 function shutsForGood({ waits }: BenchTask): boolean {
   return waits.some(({ windows }) => (windows.at(-1)?.shuts ?? null) !== null);
+}
+
+/** Those that go on from the same root one after the other: then it is played once. */
+function byRoot(beginnings: readonly Beginning[]): Beginning[] {
+  const groups = new Map<Solution, Beginning[]>();
+  for (const beginning of beginnings) {
+    const group = groups.get(beginning.root);
+    if (group === undefined) groups.set(beginning.root, [beginning]);
+    else group.push(beginning);
+  }
+  return [...groups.values()].flat();
 }

@@ -1,7 +1,9 @@
 import { describe, expect, test } from "vitest";
 import { chanceFrom } from "../../../src/plan/chance.ts";
 import type { Problem } from "../../../src/plan/problem.ts";
+import { firstAlike } from "../../../src/plan/search/alike-pieces.ts";
 import { ComingFree } from "../../../src/plan/search/coming-free.ts";
+import { nameWork } from "../../../src/plan/search/name-work.ts";
 import { openBench } from "../../../src/plan/search/open-bench.ts";
 import { Player } from "../../../src/plan/search/play-order.ts";
 import { PricedWays } from "../../../src/plan/search/priced-ways.ts";
@@ -71,7 +73,8 @@ function plansSeen(problem: Problem, done: readonly number[], width: number): st
   const player = new Player(openBench(problem));
   const { tasks } = player.bench;
   const ways = new PricedWays(player.bench, 10_000, 15);
-  const taskByTask = new TaskByTask(player, ways, new ComingFree(player.bench), chanceFrom(1), width);
+  const names = nameWork(player.bench, firstAlike(problem), chanceFrom(1));
+  const taskByTask = new TaskByTask(player, ways, new ComingFree(player.bench), names, width);
   const order = tasks.filter(({ index }) => done.includes(index));
   taskByTask.begin([solutionOf(order, 0)], 180);
   const rounds: string[][] = [];
