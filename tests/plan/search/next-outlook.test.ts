@@ -28,6 +28,17 @@ describe("what a plan will cost with one task more", () => {
     expect(foretold(problem, 4)).toBe(10 + 0.75 * 15 * 4);
   });
 
+  test("lets what must keep apart from a coat wait until that is dry, and the coat that comes after nothing", () => {
+    // A coat from 0 to 10 stays wet for 60 min more: of starts 15 min apart dust may come from 75 on, for 10 min.
+    const gives = (what: number, lasts: number) => [{ what, lasts, fromSetUp: false }];
+    const coat = { gives: gives(0, 60) };
+    const sand = { gives: gives(1, 0) };
+    const pieces = [{}, {}];
+    const apart = { apart: [[0, 1]] as const };
+    expect(foretold(smallProblem([coat, { ...sand, piece: 1 }], pieces, apart), 0)).toBe(10 + 85);
+    expect(foretold(smallProblem([sand, { ...coat, piece: 1 }], pieces, apart), 0)).toBe(10 + 25);
+  });
+
   test("is told as it will be once the task is played, whatever the shop, the prices and the work done before", () => {
     let told = 0;
     const expectAsPlayed = (problem: Problem, seed: number): void => {

@@ -199,6 +199,18 @@ describe("the outlook by prices", () => {
     expect(outlook.cost(180, (task) => player.isPlayed(task))).toBe(65);
   });
 
+  test("lets what may not come while a coat is wet wait until it is dry", () => {
+    // The coat is done at 10 and wet for 100 min more: of starts 15 min apart dust may come from 120 on, for 10 min.
+    const gives = (what: number, lasts: number) => [{ what, lasts, fromSetUp: false }];
+    const problem = smallProblem([{ gives: gives(0, 100) }, { piece: 1, gives: gives(1, 0) }], [{}, {}], {
+      apart: [[0, 1]],
+    });
+    const player = new Player(openBench(problem));
+    const outlook = new PriceOutlook(player.bench, { until: 10_000, ceiling: 100_000, every: 15, looks: 0 });
+    player.adopt(solutionOf(player.bench.tasks.slice(0, 1), 0));
+    expect(outlook.cost(10, (task) => player.isPlayed(task))).toBe(10 + 130);
+  });
+
   test.for([5000, 1_000_000])(
     "is dearer where all would have the hands at once, be the plan known never so dear: %i",
     (ceiling) => {
