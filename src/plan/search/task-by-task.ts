@@ -75,7 +75,7 @@ export class TaskByTask {
   /**
    * Lets all go on by a task.
    *
-   * @param seen told of each plan as it is played, before it goes on
+   * @param seen told of each plan that nothing more can go into, as it is played
    */
   round(seen: () => void): void {
     this.#next.clear();
@@ -89,7 +89,6 @@ export class TaskByTask {
     const player = this.#player;
     const { bench } = player;
     this.#play(beginning.root, beginning.added);
-    seen();
     this.#outlook.read();
     const due = this.#findDue();
     const outs = this.#outs;
@@ -106,6 +105,7 @@ export class TaskByTask {
         went = true;
       }
     }
+    if (!went) seen();
     this.#takeBack();
     if (!went && missed !== null) this.#lift(beginning, missed);
   }

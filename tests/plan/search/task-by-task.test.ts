@@ -12,32 +12,28 @@ import { TaskByTask } from "../../../src/plan/search/task-by-task.ts";
 import { smallProblem, waitFor } from "../small-problem.ts";
 
 describe("going on task by task", () => {
+  /** An hour's task, and one of half an hour that is due. */
+  const longAndDue = smallProblem(
+    [
+      { piece: 0, minutes: 60 },
+      { piece: 1, minutes: 30 },
+    ],
+    [{}, { due: 30 }],
+  );
+
   test("keeps of all that have done the same work only what costs least", () => {
-    const problem = smallProblem(
-      [
-        { piece: 0, minutes: 60 },
-        { piece: 1, minutes: 30 },
-      ],
-      [{}, { due: 30 }],
-    );
-    // Nothing; one or the other; both, the one that is due first.
-    expect(plansSeen(problem, [], 10)).toEqual([["-"], ["1 0", "0 0"], ["1 0, 0 30"]]);
+    expect(plansSeen(longAndDue, [], { width: 10 })).toEqual(["1 0, 0 30"]);
   });
 
   test("leaves out the dearest where more is found than may be kept", () => {
-    const problem = smallProblem(
-      [
-        { piece: 0, minutes: 60 },
-        { piece: 1, minutes: 30 },
-      ],
-      [{}, { due: 30 }],
-    );
-    expect(plansSeen(problem, [], 1)).toEqual([["-"], ["1 0"], ["1 0, 0 30"]]);
+    // After either of them nothing more begins within the stretch.
+    expect(plansSeen(longAndDue, [], { width: 10, until: 30 })).toEqual(["1 0", "0 0"]);
+    expect(plansSeen(longAndDue, [], { width: 1, until: 30 })).toEqual(["1 0"]);
   });
 
   test("takes pieces that are just alike for one another", () => {
     const problem = smallProblem([{ piece: 0 }, { piece: 1 }], [{}, {}]);
-    expect(plansSeen(problem, [], 10)).toEqual([["-"], ["0 0"], ["0 0, 1 10"]]);
+    expect(plansSeen(problem, [], { width: 10, until: 10 })).toEqual(["0 0"]);
   });
 
   test("begins nothing that makes a window shut for good be missed, nor what lies beyond the stretch", () => {
@@ -51,7 +47,7 @@ describe("going on task by task", () => {
       ],
       [{}, { weight: 100 }, {}],
     );
-    expect(plansSeen(problem, [0], 10)).toEqual([["0 0"], ["0 0, 1 10"], ["0 0, 1 10, 2 20"]]);
+    expect(plansSeen(problem, [0], { width: 10 })).toEqual(["0 0, 1 10, 2 20"]);
   });
 
   test("lets what was done before end later where nothing else can meet a window", () => {
@@ -64,27 +60,33 @@ describe("going on task by task", () => {
       ],
       [{}, {}],
     );
-    expect(plansSeen(problem, [0, 2], 10)).toEqual([["0 0, 2 60"], ["0 10, 2 60, 1 120"]]);
+    expect(plansSeen(problem, [0, 2], { width: 10 })).toEqual(["0 0, 2 60", "0 10, 2 60, 1 120"]);
   });
 });
 
-/** Round by round: the plans seen, each as its tasks and when they begin. Nothing has a price. */
-function plansSeen(problem: Problem, done: readonly number[], width: number): string[][] {
+/** The plans that nothing more can go into, each as its tasks and when they begin. Nothing has a price. */
+function plansSeen(
+  problem: Problem,
+  done: readonly number[],
+  { width, until = 180 }: { readonly width: number; readonly until?: number },
+): string[] {
   const player = new Player(openBench(problem));
   const { tasks } = player.bench;
   const ways = new PricedWays(player.bench, 10_000, 15);
   const names = nameWork(player.bench, firstAlike(problem), chanceFrom(1));
   const taskByTask = new TaskByTask(player, ways, new ComingFree(player.bench), names, width);
   const order = tasks.filter(({ index }) => done.includes(index));
-  taskByTask.begin([solutionOf(order, 0)], 180);
-  const rounds: string[][] = [];
+  taskByTask.begin([solutionOf(order, 0)], until);
+  const seen: string[] = [];
   while (!taskByTask.isOver) {
-    const seen: string[] = [];
     taskByTask.round(() => {
-      const played = player.played().order.map(({ index, begin }) => `${index} ${begin}`);
-      seen.push(played.join(", ") || "-");
+      seen.push(
+        player
+          .played()
+          .order.map(({ index, begin }) => `${index} ${begin}`)
+          .join(", "),
+      );
     });
-    rounds.push(seen);
   }
-  return rounds;
+  return seen;
 }
