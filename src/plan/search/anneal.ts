@@ -29,7 +29,7 @@ const LEAST_SHARE = 0.03;
 const WIDTH = { few: 0, more: 6, many: 2 };
 
 /** How many those after it do; of many tasks each for all work so many times as many as the one before it. */
-const WIDTH_THEN = 20;
+const WIDTH_THEN = 14;
 const WIDER = 3;
 
 /** Unless tasks are many, so many beams come before the first cooling at most, as long as each finds a better plan. */
