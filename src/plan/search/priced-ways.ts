@@ -93,22 +93,21 @@ export class PricedWays {
     const grid = this.grid;
     const { length } = grid.minutes;
     const tasks = piece.tasks.filter(isToDo);
-    let from = 0;
+    let earliest: Minutes = 0;
     const steps = listOf(tasks, (task, place): ChainStep => {
       const { hook } = task;
       const ends = grid.endsOf(task);
-      const own = from;
+      const from = grid.from(earliest);
       const following = tasks[place + 1];
-      const followers = grid.followers(ends, following?.waits.find(({ on }) => on === task) ?? null);
-      while (from < length && (ends[from] as Minutes) >= NEVER) from++;
-      from = followers.first[from] ?? length;
+      const wait = following?.waits.find(({ on }) => on === task) ?? null;
+      earliest = this.#earliestAfter(task, wait, earliest);
       return {
         task,
-        from: own,
+        from,
         hands: 1 + (SET_UPS_MADE * (task.setUp?.minutes ?? 0)) / task.minutes,
         ends,
         hung: hook === null ? null : ends.map((end) => (end < NEVER ? hungUntil(hook, end) : NEVER)),
-        followers,
+        followers: grid.followers(ends, wait),
         costs: new Float64Array(length),
         next: new Int32Array(length).fill(-1),
         least: new Int32Array(length + 1).fill(-1),
@@ -116,6 +115,15 @@ export class PricedWays {
     });
     const isNotBegun = steps.length === piece.tasks.length;
     return { piece, steps, takesRoom: this.room !== null && piece.underLimit && isNotBegun };
+  }
+
+  /**
+   * When the next task can begin at the earliest, minute by minute: plans made so far need not keep to the starts looked at,
+   * and would seem too late for their windows if they were ahead of all ways that do.
+   */
+  #earliestAfter({ release, mayStop, minutes }: BenchTask, wait: BenchWait | null, from: Minutes): Minutes {
+    const begin = this.#bench.calendar.meeting(Math.max(from, release), 0, mayStop ? 1 : minutes);
+    return openingAfter(wait?.windows[0]?.opens ?? 0, begin + minutes);
   }
 
   /** The prices are others now. */

@@ -211,6 +211,19 @@ describe("the outlook by prices", () => {
     expect(outlook.cost(10, (task) => player.isPlayed(task))).toBe(10 + 130);
   });
 
+  test("of a plan that is ahead of all ways on the grid tells what it will cost, not that a window shuts", () => {
+    // Starts are 120 min apart: on the grid the third task would begin on the second day. It may from 20 until 120.
+    const problem = smallProblem([
+      {},
+      { waits: [waitFor(0, [[0, null]])] },
+      { waits: [waitFor(1, [[0, 100]])] },
+    ]);
+    const player = new Player(openBench(problem));
+    const outlook = new PriceOutlook(player.bench, { until: 10_000, ceiling: 100_000, every: 120, looks: 0 });
+    player.adopt(solutionOf(player.bench.tasks.slice(0, 2), 0));
+    expect(outlook.cost(20, (task) => player.isPlayed(task))).toBe(130);
+  });
+
   test.for([5000, 1_000_000])(
     "is dearer where all would have the hands at once, be the plan known never so dear: %i",
     (ceiling) => {
