@@ -96,7 +96,7 @@ export class NextOutlook {
     const index = this.#chainOf[task.piece.index] as number;
     const isFilled = this.#fillAir(task);
     let cost = bench.extra + extraOf(bench, task);
-    cost += isFilled ? this.#costInAirThen(start) : this.#costFrom(start);
+    cost += isFilled ? this.#sumFrom(start, true) : this.#costFrom(start);
     if (index < 0) return cost;
     cost -= this.#costOfChain(index, start, isFilled);
     const { piece, steps } = this.#ways.chains[index] as Chain;
@@ -138,21 +138,19 @@ export class NextOutlook {
 
   #costFrom(start: number): number {
     if (this.#summedIn[start] !== this.#reading) {
-      let sum = this.#passed[start] as number;
-      for (let index = 0; index < this.#steps.length; index++) sum += this.#costOfChain(index, start, false);
-      this.#sums[start] = sum;
+      this.#sums[start] = this.#sumFrom(start, false);
       this.#summedIn[start] = this.#reading;
     }
     return this.#sums[start] as number;
   }
 
-  #costInAirThen(start: number): number {
+  /** @param isFilled in the air as it is once the task that is taken to go next is done, not as read */
+  #sumFrom(start: number, isFilled: boolean): number {
     let sum = this.#passed[start] as number;
-    for (let index = 0; index < this.#steps.length; index++) sum += this.#costOfChain(index, start, true);
+    for (let index = 0; index < this.#steps.length; index++) sum += this.#costOfChain(index, start, isFilled);
     return sum;
   }
 
-  /** @param isFilled in the air as it is then, not as read */
   #costOfChain(index: number, start: number, isFilled: boolean): number {
     const ways = this.#ways;
     const step = this.#steps[index] as ChainStep | null;
