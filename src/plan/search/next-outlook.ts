@@ -3,7 +3,7 @@ import type { Bench, BenchTask } from "./bench.ts";
 import { NEVER } from "./calendar.ts";
 import { extraOf, fillAir, pieceCost } from "./place-task.ts";
 import type { Player } from "./play-order.ts";
-import { costOn, nextStep } from "./price-outlook.ts";
+import { costLate, costOn, nextStep } from "./price-outlook.ts";
 import type { Chain, ChainStep, PricedWays } from "./priced-ways.ts";
 import { clearFor } from "./what-may-follow.ts";
 
@@ -19,8 +19,9 @@ export class NextOutlook {
   readonly #chainOf: Int32Array;
   /** By start: what had passed by then is worth. */
   readonly #passed: Float64Array;
-  /** By chain, as read: the next step, the first start in its windows and in clear air, and when these shut. */
+  /** By chain, as read: the next step, when it may begin in its windows and in clear air, the first such start, and when these shut. */
   readonly #steps: (ChainStep | null)[];
+  readonly #ready: Float64Array;
   readonly #opens: Int32Array;
   readonly #shuts: Float64Array;
   /** By start: what all pieces cost from then on, if it was asked for in this reading. */
@@ -54,6 +55,7 @@ export class NextOutlook {
       );
     }
     this.#steps = chains.map(() => null);
+    this.#ready = new Float64Array(chains.length);
     this.#opens = new Int32Array(chains.length);
     this.#shuts = new Float64Array(chains.length);
     this.#sums = new Float64Array(starts);
@@ -76,7 +78,9 @@ export class NextOutlook {
       this.#steps[index] = step;
       if (step === null) continue;
       this.#ways.readWindows(step.task, this.#isPlayed);
-      this.#opens[index] = grid.from(Math.max(this.#ways.opens, this.#clear[step.task.need] as Minutes));
+      const ready = Math.max(this.#ways.opens, this.#clear[step.task.need] as Minutes);
+      this.#ready[index] = ready;
+      this.#opens[index] = grid.from(ready);
       this.#shuts[index] = this.#ways.shuts;
     }
   }
@@ -90,7 +94,8 @@ export class NextOutlook {
   /** What it will cost if a task goes next that has been laid out on the bench as read. */
   costWith(task: BenchTask): number {
     const bench = this.#bench;
-    const { grid, room } = this.#ways;
+    const ways = this.#ways;
+    const { grid, room } = ways;
     const free = handsFree(bench, task);
     const start = this.#startAt(free);
     const index = this.#chainOf[task.piece.index] as number;
@@ -99,18 +104,20 @@ export class NextOutlook {
     cost += isFilled ? this.#sumFrom(start, true) : this.#costFrom(start);
     if (index < 0) return cost;
     cost -= this.#costOfChain(index, start, isFilled);
-    const { piece, steps } = this.#ways.chains[index] as Chain;
+    const chain = ways.chains[index] as Chain;
+    const { piece, steps } = chain;
     const taken = room === null || !piece.underLimit ? null : room;
     const minute = grid.minutes[start] as Minutes;
     const gone = taken?.upTo(minute) ?? 0;
     this.#trial = task;
     const step = nextStep(steps, this.#isPlayed);
-    const from = step === null ? free : Math.max(free, this.#clearThen[step.task.need] as Minutes);
-    const next = step === null ? -1 : this.#ways.bestStart(step, from, this.#isPlayed);
+    const ready = step === null ? 0 : (this.#clearThen[step.task.need] as Minutes);
+    const next = step === null ? -1 : ways.bestStart(step, Math.max(free, ready), this.#isPlayed);
     this.#trial = null;
     cost -= gone;
+    if (step !== null && next >= 0) return cost + (step.costs[next] as number);
     if (step !== null)
-      return cost + (next < 0 ? pieceCost(bench, piece, bench.horizon) : (step.costs[next] as number));
+      return cost + costLate(bench, ways, chain, step, Math.max(minute, ready, ways.opens), ways.shuts);
     const finish = Math.min(bench.horizon, task.end + piece.cure);
     return cost + pieceCost(bench, piece, finish) + (taken?.upTo(Math.max(minute, finish)) ?? 0);
   }
@@ -154,14 +161,20 @@ export class NextOutlook {
   #costOfChain(index: number, start: number, isFilled: boolean): number {
     const ways = this.#ways;
     const step = this.#steps[index] as ChainStep | null;
-    let from = Math.max(start, this.#opens[index] as number);
-    if (isFilled && step !== null) {
-      const clear = this.#clearThen[step.task.need] as Minutes;
-      if (clear > (ways.grid.minutes[from] ?? NEVER)) from = ways.grid.from(clear);
-    }
-    const next = step === null ? -1 : ways.bestWithin(step, from, this.#shuts[index] as Minutes);
+    const chain = ways.chains[index] as Chain;
     const minute = ways.grid.minutes[start] as Minutes;
-    return costOn(this.#bench, ways, ways.chains[index] as Chain, step, next, minute);
+    if (step === null) return costOn(this.#bench, ways, chain, step, 0, minute);
+    let from = Math.max(start, this.#opens[index] as number);
+    let ready = Math.max(minute, this.#ready[index] as Minutes);
+    if (isFilled) {
+      ready = Math.max(ready, this.#clearThen[step.task.need] as Minutes);
+      if (ready > (ways.grid.minutes[from] ?? NEVER)) from = ways.grid.from(ready);
+    }
+    const shuts = this.#shuts[index] as Minutes;
+    const next = ways.bestWithin(step, from, shuts);
+    const cost =
+      next < 0 ? costLate(this.#bench, ways, chain, step, ready, shuts) : (step.costs[next] as number);
+    return costOn(this.#bench, ways, chain, step, cost, minute);
   }
 }
 

@@ -1,7 +1,6 @@
 import type { Minutes } from "../../time/instant.ts";
 import type { Chance } from "../chance.ts";
 import type { Bench, BenchTask } from "./bench.ts";
-import { NEVER } from "./calendar.ts";
 import { pieceCost } from "./place-task.ts";
 import { type Chain, type ChainStep, PricedWays } from "./priced-ways.ts";
 import { clearFor } from "./what-may-follow.ts";
@@ -110,23 +109,27 @@ export class PriceOutlook {
    * that minute and each piece then goes its best way. What room costs is counted from then on.
    */
   cost(from: Minutes, isPlayed: (task: BenchTask) => boolean): number {
-    const { chains } = this.ways;
+    const { ways } = this;
     const bench = this.#bench;
     let sum = bench.extra;
-    for (let index = 0; index < chains.length; index++) {
-      const chain = chains[index] as Chain;
+    for (let index = 0; index < ways.chains.length; index++) {
+      const chain = ways.chains[index] as Chain;
       const step = nextStep(chain.steps, isPlayed);
-      let start = -1;
+      let cost = 0;
       if (step !== null) {
-        const clear = clearFor(bench, step.task.need, bench.clearAt);
-        start = this.ways.bestStart(step, Math.max(from, clear), isPlayed);
+        const ready = Math.max(from, clearFor(bench, step.task.need, bench.clearAt));
+        const start = ways.bestStart(step, ready, isPlayed);
+        cost =
+          start < 0
+            ? costLate(bench, ways, chain, step, Math.max(ready, ways.opens), ways.shuts)
+            : (step.costs[start] as number);
       }
-      sum += costOn(bench, this.ways, chain, step, start, from);
+      sum += costOn(bench, ways, chain, step, cost, from);
     }
     return sum;
   }
 
-  /** Ranks what is still to do of each piece by when it begins, if the piece goes its best way from a minute on. */
+  /** Ranks what is still to do of each piece by when it begins, if the piece goes its best way from a minute on, or its last. */
   rank(from: Minutes, isPlayed: (task: BenchTask) => boolean, rank: Float64Array): void {
     const { chains, grid } = this.ways;
     for (let index = 0; index < chains.length; index++) {
@@ -134,36 +137,66 @@ export class PriceOutlook {
       const first = nextStep(steps, isPlayed);
       if (first === null) continue;
       let start = this.ways.bestStart(first, from, isPlayed);
+      if (start < 0) start = lastStart(first);
       for (let place = steps.indexOf(first); place < steps.length; place++) {
         const { task, next } = steps[place] as ChainStep;
-        rank[task.index] = start < 0 ? NEVER : (grid.minutes[start] as Minutes);
-        if (start >= 0) start = next[start] as number;
+        rank[task.index] = grid.minutes[start] as Minutes;
+        start = next[start] as number;
       }
     }
   }
 }
 
 /**
- * What a piece costs that goes on from a start of its next step, at the prices; of room only what it takes after a minute.
+ * What a piece costs that goes on with its next step, at the prices; of room only what it takes after a minute.
  *
  * @param step null: all its steps were played
- * @param start -1: there is none
+ * @param cost what it costs from that step on
  */
 export function costOn(
   bench: Bench,
   { room }: PricedWays,
   { piece }: Chain,
   step: ChainStep | null,
-  start: number,
+  cost: number,
   from: Minutes,
 ): number {
   const taken = piece.underLimit && piece.begun ? room : null;
   const gone = taken?.upTo(from) ?? 0;
-  if (step !== null) {
-    return (start < 0 ? pieceCost(bench, piece, bench.horizon) : (step.costs[start] as number)) - gone;
-  }
+  if (step !== null) return cost - gone;
   const { leastFinish } = piece;
   return pieceCost(bench, piece, leastFinish) + (taken?.upTo(Math.max(from, leastFinish)) ?? 0) - gone;
+}
+
+/**
+ * What a piece costs from a step on that has no start: as if finished at the horizon if its windows have shut; if it only
+ * comes after the last start that is looked at, as much more than from there as it is later.
+ *
+ * @param ready when the step could begin
+ * @param shuts by when it has to
+ */
+export function costLate(
+  bench: Bench,
+  { grid: { minutes } }: PricedWays,
+  { piece }: Chain,
+  step: ChainStep,
+  ready: Minutes,
+  shuts: Minutes,
+): number {
+  const lost = pieceCost(bench, piece, bench.horizon);
+  const last = lastStart(step);
+  const later = ready - (minutes[last] as Minutes);
+  if (later <= 0 || ready > shuts) return lost;
+  const finish = (minutes[minutes.length - 1] as Minutes) + piece.cure;
+  const dearer = pieceCost(bench, piece, finish + later) - pieceCost(bench, piece, finish);
+  return Math.min(lost, (step.costs[last] as number) + dearer);
+}
+
+/** The last start from which the piece has a way: there is one. */
+function lastStart({ least }: ChainStep): number {
+  let last = least.length - 1;
+  while ((least[last] as number) < 0) last--;
+  return last;
 }
 
 /** The first step of a piece that was not played; null: all were. */

@@ -224,6 +224,26 @@ describe("the outlook by prices", () => {
     expect(outlook.cost(20, (task) => player.isPlayed(task))).toBe(130);
   });
 
+  test("of what comes after the last start looked at counts how much later it is, and ranks it last", () => {
+    // Two pieces of 10 min; starts are looked at until 180. On the second day from 1440 on, each is done at 1450.
+    const problem = smallProblem([{}, { piece: 1 }], [{}, {}]);
+    const { bench } = new Player(openBench(problem));
+    const outlook = new PriceOutlook(bench, { until: 180, ceiling: 100_000, every: 15, looks: 0 });
+    expect(outlook.cost(1440, isDone)).toBe(2 * 1450);
+    const rank = new Float64Array(2);
+    outlook.rank(1440, isDone, rank);
+    expect([...rank]).toEqual([165, 165]);
+  });
+
+  test("of what has missed its windows counts the horizon, though it also comes after the last start", () => {
+    // The second task may begin from 10 until 110, and cannot before 1440.
+    const problem = smallProblem([{}, { waits: [waitFor(0, [[0, 100]])] }]);
+    const player = new Player(openBench(problem));
+    const outlook = new PriceOutlook(player.bench, { until: 180, ceiling: 100_000, every: 15, looks: 0 });
+    player.adopt(solutionOf(player.bench.tasks.slice(0, 1), 0));
+    expect(outlook.cost(1440, (task) => player.isPlayed(task))).toBe(problem.horizon);
+  });
+
   test.for([5000, 1_000_000])(
     "is dearer where all would have the hands at once, be the plan known never so dear: %i",
     (ceiling) => {
