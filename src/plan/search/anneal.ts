@@ -3,7 +3,6 @@ import { Beam } from "./beam.ts";
 import { firstRules } from "./first-orders.ts";
 import { type Move, makeMoves } from "./moves.ts";
 import { nameWork } from "./name-work.ts";
-import { Outlook } from "./outlook.ts";
 import type { Player } from "./play-order.ts";
 import type { PriceOutlook } from "./price-outlook.ts";
 import { pricesFor } from "./prices-for.ts";
@@ -25,18 +24,11 @@ const USUAL_EFFORT = 50;
 /** What share of the work each move has at least, of what all have by their worth. */
 const LEAST_SHARE = 0.03;
 
-/** How many plans the first beam keeps, which is to be over soon; 0: there is no beam. */
-const WIDTH = { few: 0, more: 6, many: 2 };
-
-/** How many those after it do; of many tasks each for all work so many times as many as the one before it. */
-const WIDTH_THEN = 14;
-const WIDER = 3;
+/** How many plans the first beam keeps, which is to be over soon, and those after it. */
+const WIDTH = { first: 6, later: 14 };
 
 /** Unless tasks are many, so many beams come before the first cooling at most, as long as each finds a better plan. */
 const MOST_FIRST = 3;
-
-/** Of many tasks so many beams that plan only the end of the best plan come after each that plans all work. */
-const ENDS = 2;
 
 /**
  * How much dearer than the plan that stands a plan may be in the beginning, as a share of it over the root of its tasks;
@@ -84,8 +76,6 @@ export class Anneal {
   /** By what they tell plans that have done the same work. */
   #names: Float64Array | null = null;
   readonly #alike: () => readonly number[];
-  /** How many plans the next beam for all work keeps. */
-  #width: number;
   /** The best found so far. */
   best: Solution;
   #round = 0;
@@ -108,7 +98,6 @@ export class Anneal {
     this.#size = sizeOf(player.bench.tasks.length);
     this.#short = COOLING[this.#size];
     this.#heat = HEAT[this.#size];
-    this.#width = WIDTH[this.#size];
     this.#length = this.#short;
     this.#longest = this.#short;
     this.#moves = makeMoves(player, chance, this.#rules);
@@ -137,22 +126,15 @@ export class Anneal {
     if (this.#player.cost < this.best.cost) this.best = this.#player.solution();
   }
 
-  /** The next beam, for the order that stands. */
   #beginBeam(): void {
+    if (this.#size === "few") return;
     const player = this.#player;
-    const width = this.#width;
-    if (width === 0) return;
-    const before = this.#beams++;
-    const isMany = this.#size === "many";
+    const width = this.#beams++ === 0 ? WIDTH.first : WIDTH.later;
     // By the same prices every beam would come to much the same plan.
     if (this.#prices === null) this.#prices = pricesFor(player);
-    else if (!isMany) this.#prices.vary(this.#chance);
-    const fromStart = !isMany || before % (ENDS + 1) === 0;
-    if (fromStart) this.#width = isMany ? WIDER * width : WIDTH_THEN;
-    // Of many tasks every second beam goes by the prices alone.
-    const outlook = isMany && before % 2 === 0 ? new Outlook(player.bench) : null;
+    else this.#prices.vary(this.#chance);
     this.#names ??= nameWork(player.bench, this.#alike(), this.#chance);
-    const options = { width, fromStart, outlook, prices: this.#prices, names: this.#names };
+    const options = { width, prices: this.#prices, names: this.#names };
     this.#beam = new Beam(player, this.#recreate, this.#chance, firstRules(player.bench), options);
   }
 

@@ -19,12 +19,9 @@ export interface Manner {
 }
 
 /** By trial. */
-const byPrices: Manner = { stretch: 480, wider: 6, ways: 8, stale: 8, priced: 0.5, held: 0.75, varied: 10 };
-const byPricesOfMany: Manner = { ...byPrices, stretch: 240, wider: 0, ways: 24, stale: 6, varied: 20 };
-const byBoth: Manner = { ...byPricesOfMany, stretch: 480, stale: 3, priced: 0.2, held: 0, varied: 12 };
+const ofMore: Manner = { stretch: 480, wider: 6, ways: 8, stale: 8, priced: 0.5, held: 0.75, varied: 10 };
+const ofMany: Manner = { ...ofMore, wider: 0, ways: 20, stale: 6, varied: 17 };
 
-/** @param withPicture the mean of prices and rough picture foretells, not the prices alone */
-export function mannerFor({ tasks }: Bench, withPicture: boolean): Manner {
-  if (withPicture) return byBoth;
-  return sizeOf(tasks.length) === "many" ? byPricesOfMany : byPrices;
+export function mannerFor({ tasks }: Bench): Manner {
+  return sizeOf(tasks.length) === "many" ? ofMany : ofMore;
 }

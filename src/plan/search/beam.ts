@@ -8,7 +8,6 @@ import { ComingFree } from "./coming-free.ts";
 import type { Rule } from "./first-orders.ts";
 import { nameOf } from "./name-work.ts";
 import { isToDo } from "./order-of.ts";
-import type { Outlook } from "./outlook.ts";
 import type { Player } from "./play-order.ts";
 import type { PriceOutlook } from "./price-outlook.ts";
 import type { Recreate } from "./recreate.ts";
@@ -20,9 +19,6 @@ import { Ways } from "./ways.ts";
 
 /** In how many ways the empty plan goes on. */
 const FIRST_WAYS = 48;
-
-/** How often the outlook's first sequence is looked through. */
-const SWEEPS = 20;
 
 /** A plan made up to some minute, and what it will cost. */
 interface Beginning {
@@ -37,11 +33,8 @@ interface Beginning {
 interface Options {
   /** How many plans are kept from stretch to stretch. */
   readonly width: number;
-  /** False: the order that stands stays as it is up to the end of a stretch drawn by chance. */
-  readonly fromStart: boolean;
-  /** What foretells what plans will cost: prices, or the mean of these and of the rough picture. */
+  /** What foretells what plans will cost. */
   readonly prices: PriceOutlook;
-  readonly outlook: Outlook | null;
   /** Names of work, by task. */
   readonly names: Float64Array;
 }
@@ -61,7 +54,6 @@ export class Beam {
   readonly #ways: Ways;
   readonly #width: number;
   readonly #tasks: readonly BenchTask[];
-  readonly #outlook: Outlook | null;
   readonly #prices: PriceOutlook;
   readonly #manner: Manner;
   readonly #names: Float64Array;
@@ -72,9 +64,7 @@ export class Beam {
   #isThrough = false;
   /** Minutes at which stretches end, the next one last. */
   readonly #ends: Minutes[];
-  #from: Minutes;
-  /** How many tasks were planned before. */
-  readonly #made: number;
+  #from: Minutes = 0;
   #beginnings: Beginning[];
   /** How many of them have gone on. */
   #done = 0;
@@ -92,29 +82,24 @@ export class Beam {
     recreate: Recreate,
     chance: Chance,
     rules: readonly Rule[],
-    { width, fromStart, outlook, prices, names }: Options,
+    { width, prices, names }: Options,
   ) {
     this.#player = player;
     this.#recreate = recreate;
     this.#chance = chance;
     this.#width = width;
     this.#tasks = player.bench.tasks.filter(isToDo);
-    this.#outlook = outlook;
     this.#prices = prices;
     this.#names = names;
-    this.#manner = mannerFor(player.bench, outlook !== null);
+    this.#manner = mannerFor(player.bench);
     this.#ways = new Ways(player, recreate, chance, { ...this.#manner, rules, prices });
     this.#comingFree = new ComingFree(player.bench);
     const { wider } = this.#manner;
     this.#taskByTask =
       wider === 0 ? null : new TaskByTask(player, prices.ways, this.#comingFree, names, wider * width);
     this.#stretch = new StretchAsPlayed(player.bench.tasks.length);
-    const ends = stretchEnds(player.bench, this.#manner.stretch);
-    this.#from = fromStart ? 0 : drawEnd(ends, player, chance);
-    this.#ends = ends.filter((end) => end > this.#from).reverse();
-    const made = solutionOf(player.order.slice(0, player.placeAt(this.#from)), 0);
-    this.#made = made.order.length;
-    this.#beginnings = [{ made, before: this.#made, outlook: 0, work: 0 }];
+    this.#ends = stretchEnds(player.bench, this.#manner.stretch).reverse();
+    this.#beginnings = [{ made: solutionOf([], 0), before: 0, outlook: 0, work: 0 }];
   }
 
   /** The best plan, once it is whole; null: not yet, or all came to an end that no task could follow. */
@@ -187,14 +172,10 @@ export class Beam {
 
   #goOn({ made }: Beginning): void {
     const player = this.#player;
-    const isFirst = made.order.length === this.#made;
+    const isFirst = made.order.length === 0;
     const until = this.#ends.at(-1) ?? NEVER;
     player.adopt(made);
     const outs = this.#comingFree.before(until);
-    if (this.#done === 0) {
-      this.#outlook?.read(this.#from, (task) => player.isPlayed(task));
-      this.#outlook?.improve(isFirst ? SWEEPS : 1);
-    }
     this.#outlooks.clear();
     const ways = isFirst ? FIRST_WAYS : this.#manner.ways;
     const mostStale = isFirst ? ways : this.#manner.stale;
@@ -259,11 +240,7 @@ export class Beam {
 
   /** What the plan will cost that was just played up to a minute. */
   #foretell(until: Minutes): number {
-    const isPlayed = (task: BenchTask): boolean => this.#player.isPlayed(task);
-    const byPrices = this.#prices.cost(until, isPlayed);
-    if (this.#outlook === null) return byPrices;
-    this.#outlook.read(until, isPlayed);
-    return (this.#outlook.cost() + byPrices) / 2;
+    return this.#prices.cost(until, (task) => this.#player.isPlayed(task));
   }
 
   /** What was just played, after the plan that goes on. */
@@ -286,12 +263,4 @@ export class Beam {
     next.length = Math.min(next.length, this.#width);
     return next.includes(beginning);
   }
-}
-
-/** The end of a stretch before the last task of the order that stands is begun. */
-function drawEnd(ends: readonly Minutes[], { order, kept }: Player, chance: Chance): Minutes {
-  const last = order.at(-1);
-  const until = last === undefined ? 0 : kept.begin(last);
-  const drawn = ends.filter((end) => end < until);
-  return drawn[Math.floor(chance() * drawn.length)] ?? 0;
 }

@@ -1,6 +1,6 @@
-import { Outlook } from "./outlook.ts";
 import type { Player } from "./play-order.ts";
 import { PriceOutlook } from "./price-outlook.ts";
+import { RoughPicture } from "./rough-picture.ts";
 import { sizeOf } from "./size.ts";
 
 /** At least so many minutes between two starts that are looked at, but no more than so many starts. By trial. */
@@ -31,8 +31,7 @@ export function pricesFor(player: Player): PriceOutlook {
   const last = finishes.reduce((most, finish) => Math.max(most, finish), 0);
   const standing = player.solution();
   player.reset();
-  const picture = new Outlook(bench);
-  picture.read(0, () => false);
+  const picture = new RoughPicture(bench);
   picture.improve(SWEEPS);
   const until = Math.min(bench.horizon, LONGER.thanPlan * last, LONGER.thanPicture * picture.last);
   const ceiling = Math.min(cost, DEARER * picture.cost());

@@ -12,11 +12,11 @@ import { dispatchBy, firstRules } from "../../../src/plan/search/first-orders.ts
 import { nameWork } from "../../../src/plan/search/name-work.ts";
 import { openBench } from "../../../src/plan/search/open-bench.ts";
 import { orderOf } from "../../../src/plan/search/order-of.ts";
-import { Outlook } from "../../../src/plan/search/outlook.ts";
 import { Player } from "../../../src/plan/search/play-order.ts";
 import { PriceOutlook } from "../../../src/plan/search/price-outlook.ts";
 import { pricesFor } from "../../../src/plan/search/prices-for.ts";
 import { Recreate } from "../../../src/plan/search/recreate.ts";
+import { RoughPicture } from "../../../src/plan/search/rough-picture.ts";
 import { beginSearch } from "../../../src/plan/search/search.ts";
 import { problemOfShop } from "../../bench/plan/shop-problem.ts";
 import { smallProblem, waitFor } from "../small-problem.ts";
@@ -66,8 +66,7 @@ describe("a beam", () => {
     const player = new Player(openBench({ ...problem, tasks }));
     const prices = new PriceOutlook(player.bench, { until: 60 * 1440, ceiling: 1e6, every: 30, looks: 5 });
     while (!prices.isSettled) prices.look();
-    const outlook = new Outlook(player.bench);
-    const beam = beamFromStart(player, { width: 1, outlook, prices });
+    const beam = openBeam(player, { width: 1, prices });
     for (let round = 0; round < 200 && !beam.isOver; round++) beam.round();
     expect(beam.isOver).toBe(true);
   });
@@ -82,7 +81,7 @@ describe("a beam by prices that goes task by task", () => {
     const options = { until: problem.horizon, ceiling: 1e6, every: 15, looks: 20 };
     const prices = new PriceOutlook(player.bench, options);
     while (!prices.isSettled) prices.look();
-    const beam = beamFromStart(player, { width: 2, prices });
+    const beam = openBeam(player, { width: 2, prices });
     for (let round = 0; round < 2000 && !beam.isOver; round++) beam.round();
     expect(beam.isOver).toBe(true);
     if (beam.best !== null) player.playWhole(beam.best);
@@ -95,17 +94,15 @@ describe("a beam by prices that goes task by task", () => {
 interface BeamOptions {
   readonly width: number;
   readonly prices: PriceOutlook;
-  readonly outlook?: Outlook;
   readonly seed?: number;
 }
 
-/** A beam for all work, which takes no piece for another. */
-function beamFromStart(player: Player, { width, prices, outlook, seed = 1 }: BeamOptions): Beam {
+/** A beam that takes no piece for another. */
+function openBeam(player: Player, { width, prices, seed = 1 }: BeamOptions): Beam {
   const { bench } = player;
   const chance = chanceFrom(seed);
   const names = nameWork(bench, [...bench.pieces.keys()], chance);
-  const options = { width, fromStart: true, outlook: outlook ?? null, prices, names };
-  return new Beam(player, new Recreate(player), chance, firstRules(bench), options);
+  return new Beam(player, new Recreate(player), chance, firstRules(bench), { width, prices, names });
 }
 
 function costByBeam(problem: Problem, seed: number): number {
@@ -117,7 +114,7 @@ function costByBeam(problem: Problem, seed: number): number {
 /** What the plan costs that a beam of width 4 comes to, once the prices are found. */
 function costByPrices(player: Player, prices: PriceOutlook, seed: number): number {
   while (!prices.isSettled) prices.look();
-  const beam = beamFromStart(player, { width: 4, prices, seed });
+  const beam = openBeam(player, { width: 4, prices, seed });
   while (!beam.isOver) beam.round();
   if (beam.best === null) return Number.POSITIVE_INFINITY;
   player.playWhole(beam.best);
@@ -148,7 +145,7 @@ describe("a beam by prices", () => {
     player.reset();
     const prices = new PriceOutlook(player.bench, { until: 2880, ceiling: 100_000, every: 15, looks: 20 });
     while (!prices.isSettled) prices.look();
-    const beam = beamFromStart(player, { width: 4, prices });
+    const beam = openBeam(player, { width: 4, prices });
     while (!beam.isOver) beam.round();
     if (beam.best !== null) player.playWhole(beam.best);
     expect(begins()).toEqual([40, 30]);
@@ -174,13 +171,13 @@ describe("a beam by prices", () => {
       looks: 20,
     });
     while (!prices.isSettled) prices.look();
-    const beam = beamFromStart(player, { width: 2, prices });
+    const beam = openBeam(player, { width: 2, prices });
     for (let round = 0; round < 30 && !beam.isOver; round++) beam.round();
     expect(beam.best?.order.map(({ index }) => index)).toEqual([0]);
   });
 });
 
-describe("the outlook of a bench on which nothing was done", () => {
+describe("the rough picture of a bench on which nothing was done", () => {
   test("is that of pieces one after the other through the hands, the dearest first", () => {
     // Three pieces of 65 min: at 0.65 of the open time each takes 100. They end at 100, then, as a session has 180 min,
     // 20 min into the next day's at 1460, and 120 min into it at 1560. All are due at 100; the one of weight 3 goes first:
@@ -190,8 +187,8 @@ describe("the outlook of a bench on which nothing was done", () => {
       weights.map((_, piece) => ({ piece, minutes: 65 })),
       weights.map((weight) => ({ weight, due: 100 })),
     );
-    expect(outlookOf(openPlayer(problem)).cost()).toBeCloseTo(31_320);
-    expect(outlookOf(openPlayer(problem)).last).toBeCloseTo(1560);
+    expect(roughPicture(openPlayer(problem)).cost()).toBeCloseTo(31_320);
+    expect(roughPicture(openPlayer(problem)).last).toBeCloseTo(1560);
   });
 
   test("minds how many may be out", () => {
@@ -202,9 +199,9 @@ describe("the outlook of a bench on which nothing was done", () => {
       { cure: 90, underLimit: true },
     ];
     const tasks = pieces.map((_, piece) => ({ piece, minutes: 10 }));
-    const limited = outlookOf(openPlayer(smallProblem(tasks, pieces, { mostOut: 1 })));
+    const limited = roughPicture(openPlayer(smallProblem(tasks, pieces, { mostOut: 1 })));
     expect([limited.cost(), limited.last]).toEqual([360, 240]);
-    const free = outlookOf(openPlayer(smallProblem(tasks, pieces)));
+    const free = roughPicture(openPlayer(smallProblem(tasks, pieces)));
     expect([free.cost(), free.last]).toEqual([240, 120]);
   });
 });
@@ -243,12 +240,10 @@ function openPlayer(problem: Problem): Player {
   return new Player(openBench(problem));
 }
 
-/** Of a bench on which nothing was done. */
-function outlookOf({ bench }: Player): Outlook {
-  const outlook = new Outlook(bench);
-  outlook.read(0, () => false);
-  outlook.improve(5);
-  return outlook;
+function roughPicture({ bench }: Player): RoughPicture {
+  const picture = new RoughPicture(bench);
+  picture.improve(5);
+  return picture;
 }
 
 /** Pieces of ten tasks each, dusty and wet in turn, some with waits that shut, over two months of evenings. */

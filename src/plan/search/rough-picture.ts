@@ -1,6 +1,6 @@
 import type { Minutes } from "../../time/instant.ts";
 import { openingAfter } from "../lag.ts";
-import type { Bench, BenchPiece, BenchTask, BenchWait } from "./bench.ts";
+import type { Bench, BenchPiece, BenchTask } from "./bench.ts";
 import { NEVER } from "./calendar.ts";
 import { isToDo } from "./order-of.ts";
 import { pieceCost } from "./place-task.ts";
@@ -16,33 +16,35 @@ const AMONG_OTHERS = 1.2;
 const REACH = 40;
 
 /**
- * Foretells what a plan made up to some minute will cost, so that plans made so far can be compared. In this rough
- * picture (aggregate planning: A. Hax, H. Meal, Hierarchical integration of production planning and scheduling, 1975)
- * pieces are whole. They go through the hands in one sequence, take at least somewhat longer than each would alone, and
- * wait for room under the limit on how many are out. The sequence is searched for: it is what is to be decided here.
+ * About how long a plan lasts, and what it costs, before there is a good one. In this rough picture (aggregate planning: A.
+ * Hax, H. Meal, Hierarchical integration of production planning and scheduling, 1975) pieces are whole. They go through the
+ * hands in one sequence, take at least somewhat longer than each would alone, and wait for room under the limit on how many
+ * are out. The sequence is searched for: it is what is to be decided here.
  */
-export class Outlook {
+export class RoughPicture {
   readonly #bench: Bench;
   /** The pieces that had tasks to do at first, in the order in which they have the hands. */
   #sequence: readonly BenchPiece[];
   /** By session: open minutes before it. */
   readonly #openBefore: Float64Array;
-  /** By piece: open minutes that its work takes, and minutes from its begin until it is finished. */
+  /** By piece: open minutes that its work takes, and minutes from its first task still to do until it is finished. */
   readonly #work: Float64Array;
   readonly #span: Float64Array;
-  /** For each that may be out: until when a piece is; as read, and as it goes on. */
+  /** For each that may be out: until when a piece is; at first, and as it goes on. */
   readonly #out: Float64Array;
   readonly #outThen: Float64Array;
-  #from: Minutes = 0;
-  /** The session of `#from`, and that in which the hands are as it goes on. */
-  #session = 0;
+  /** Nothing begins before that minute. */
+  readonly #from: Minutes;
+  /** Its session, and that in which the hands are as it goes on. */
+  readonly #session: number;
   #sessionThen = 0;
-  /** Open minutes before `#from`, and before the hands are free as it goes on. */
-  #open = 0;
+  /** Open minutes before it, and before the hands are free as it goes on. */
+  readonly #open: Minutes;
   #openThen = 0;
-  /** What finished pieces, set-ups and amends cost. */
-  #spent = 0;
+  /** What finished pieces cost. */
+  #spent: number;
 
+  /** @param bench one on which nothing has been played */
   constructor(bench: Bench) {
     this.#bench = bench;
     this.#sequence = bench.pieces
@@ -57,29 +59,16 @@ export class Outlook {
     }
     this.#work = new Float64Array(pieces.length);
     this.#span = new Float64Array(pieces.length);
-    this.#out = new Float64Array(Math.min(pieces.length, mostOut ?? 0));
-    this.#outThen = new Float64Array(this.#out.length);
-  }
-
-  /**
-   * Reads the bench as a play has left it.
-   *
-   * @param until nothing more begins before that minute
-   * @param isPlayed whether a task of those to do was played
-   */
-  read(until: Minutes, isPlayed: (task: BenchTask) => boolean): void {
-    const bench = this.#bench;
-    const { calendar } = bench;
-    this.#from = Math.max(openMinute(bench), calendar.opening(calendar.at(until)), until);
+    this.#from = Math.max(openMinute(bench), calendar.opening(calendar.at(0)), 0);
     this.#session = calendar.at(this.#from);
-    this.#open =
-      (this.#openBefore[this.#session] as number) + this.#from - Math.max(0, calendar.opening(this.#session));
+    const opens = Math.max(0, calendar.opening(this.#session));
+    this.#open = (this.#openBefore[this.#session] as number) + this.#from - opens;
     this.#spent = bench.extra;
-    this.#out.fill(this.#from);
+    this.#out = new Float64Array(Math.min(pieces.length, mostOut ?? 0)).fill(this.#from);
+    this.#outThen = new Float64Array(this.#out.length);
     let out = 0;
-    for (let index = 0; index < bench.pieces.length; index++) {
-      const piece = bench.pieces[index] as BenchPiece;
-      if (piece.left > 0) this.#readPiece(piece, isPlayed);
+    for (const piece of pieces) {
+      if (piece.left > 0) this.#readPiece(piece);
       else this.#spent += pieceCost(bench, piece, piece.leastFinish);
       if (!piece.begun || out >= this.#out.length) continue;
       const finish = piece.left > 0 ? this.#from + (this.#span[piece.index] as number) : piece.finish;
@@ -87,17 +76,15 @@ export class Outlook {
     }
   }
 
-  #readPiece(piece: BenchPiece, isPlayed: (task: BenchTask) => boolean): void {
+  #readPiece(piece: BenchPiece): void {
     const { calendar, horizon, hands } = this.#bench;
     const from = Math.max(this.#from, piece.release);
     let work = 0;
     let finish = piece.leastFinish;
-    const { tasks } = piece;
-    for (let index = 0; index < tasks.length; index++) {
-      const task = tasks[index] as BenchTask;
-      if (task.running || isPlayed(task)) continue;
+    for (const task of piece.tasks) {
+      if (!isToDo(task)) continue;
       work += task.minutes;
-      const ready = readyAt(task, from, isPlayed);
+      const ready = readyAt(task, from);
       if (ready >= NEVER) continue;
       const need = task.mayStop ? 1 : task.minutes;
       const done = Math.min(horizon, calendar.meeting(ready, 0, need) + need);
@@ -116,7 +103,7 @@ export class Outlook {
   get last(): Minutes {
     let last = this.#from;
     this.#goBack();
-    for (const piece of this.#sequence) if (piece.left > 0) last = Math.max(last, this.#finishNext(piece));
+    for (const piece of this.#sequence) last = Math.max(last, this.#finishNext(piece));
     return last;
   }
 
@@ -126,12 +113,12 @@ export class Outlook {
     this.#goBack();
     for (let place = 0; place < sequence.length && cost < ceiling; place++) {
       const piece = sequence[place] as BenchPiece;
-      if (piece.left > 0) cost += pieceCost(this.#bench, piece, this.#finishNext(piece));
+      cost += pieceCost(this.#bench, piece, this.#finishNext(piece));
     }
     return cost;
   }
 
-  /** Back to the bench as it was read. */
+  /** Back to where it begins. */
   #goBack(): void {
     this.#sessionThen = this.#session;
     this.#openThen = this.#open;
@@ -179,7 +166,6 @@ export class Outlook {
   }
 
   #putBest(piece: BenchPiece, least: number): number {
-    if (piece.left <= 0) return least;
     const now = this.#sequence.indexOf(piece);
     const trial = this.#sequence.toSpliced(now, 1);
     const first = Math.max(0, now - REACH);
@@ -203,15 +189,10 @@ export class Outlook {
 }
 
 /** When a task can begin for its waits, from a minute on; NEVER: something it waits for is still to do. */
-function readyAt(
-  { waits, release }: BenchTask,
-  from: Minutes,
-  isPlayed: (task: BenchTask) => boolean,
-): Minutes {
+function readyAt({ waits, release }: BenchTask, from: Minutes): Minutes {
   let ready = Math.max(from, release);
-  for (let index = 0; index < waits.length; index++) {
-    const { on, windows } = waits[index] as BenchWait;
-    if (isToDo(on) && !isPlayed(on)) return NEVER;
+  for (const { on, windows } of waits) {
+    if (isToDo(on)) return NEVER;
     const opens = windows[0]?.opens;
     if (opens !== undefined) ready = Math.max(ready, openingAfter(opens, on.end));
   }
