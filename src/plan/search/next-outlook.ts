@@ -1,10 +1,11 @@
 import type { Minutes } from "../../time/instant.ts";
 import type { Bench, BenchTask } from "./bench.ts";
 import { NEVER } from "./calendar.ts";
+import { type Chain, type ChainStep, nextStep } from "./chain.ts";
 import { extraOf, fillAir, pieceCost } from "./place-task.ts";
 import type { Player } from "./play-order.ts";
-import { costLate, costOn, nextStep } from "./price-outlook.ts";
-import type { Chain, ChainStep, PricedWays } from "./priced-ways.ts";
+import { costLate, costOn } from "./price-outlook.ts";
+import type { PricedWays } from "./priced-ways.ts";
 import { clearFor } from "./what-may-follow.ts";
 
 /**

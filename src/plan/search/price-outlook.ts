@@ -1,8 +1,9 @@
 import type { Minutes } from "../../time/instant.ts";
 import type { Chance } from "../chance.ts";
 import type { Bench, BenchTask } from "./bench.ts";
+import { type Chain, type ChainStep, lastStart, nextStep } from "./chain.ts";
 import { pieceCost } from "./place-task.ts";
-import { type Chain, type ChainStep, PricedWays } from "./priced-ways.ts";
+import { PricedWays } from "./priced-ways.ts";
 import { clearFor } from "./what-may-follow.ts";
 
 /** After so many looks in a row that bound plans no better steps get smaller, by this factor. */
@@ -85,8 +86,12 @@ export class PriceOutlook {
     this.#solveAll(() => {});
   }
 
-  /** Tells by prices around those found from now on, of all that is scarce each its own share higher or lower. */
+  /**
+   * Tells by prices around those found from now on, of all that is scarce each its own share higher or lower. For all tasks
+   * together up to as much again as the whole plan is told to cost is added: of plans told alike, those further on end better.
+   */
   vary(chance: Chance): void {
+    this.ways.perTask = (chance() * this.#most) / this.#bench.tasks.length;
     for (const one of this.ways.scarce)
       one.restore(Math.exp(AROUND * (chance() + chance() + chance() - 1.5)));
     this.#solveAll(() => {});
@@ -190,23 +195,4 @@ export function costLate(
   const finish = (minutes[minutes.length - 1] as Minutes) + piece.cure;
   const dearer = pieceCost(bench, piece, finish + later) - pieceCost(bench, piece, finish);
   return Math.min(lost, (step.costs[last] as number) + dearer);
-}
-
-/** The last start from which the piece has a way: there is one. */
-function lastStart({ least }: ChainStep): number {
-  let last = least.length - 1;
-  while ((least[last] as number) < 0) last--;
-  return last;
-}
-
-/** The first step of a piece that was not played; null: all were. */
-export function nextStep(
-  steps: readonly ChainStep[],
-  isPlayed: (task: BenchTask) => boolean,
-): ChainStep | null {
-  for (let place = 0; place < steps.length; place++) {
-    const step = steps[place] as ChainStep;
-    if (!isPlayed(step.task)) return step;
-  }
-  return null;
 }

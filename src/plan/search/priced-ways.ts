@@ -3,10 +3,11 @@ import { openingAfter, shutAfter } from "../lag.ts";
 import { listOf } from "../list-of.ts";
 import type { Bench, BenchHook, BenchPiece, BenchTask, BenchWait } from "./bench.ts";
 import { NEVER } from "./calendar.ts";
+import { type Chain, type ChainStep, noteLeast } from "./chain.ts";
 import { isToDo } from "./order-of.ts";
 import { pieceCost } from "./place-task.ts";
 import { PricedTime } from "./priced-time.ts";
-import { type Followers, StartGrid } from "./start-grid.ts";
+import { StartGrid } from "./start-grid.ts";
 
 /** Share of the open hours in which hands do steps. By trial. */
 const AT_WORK = 0.75;
@@ -16,32 +17,6 @@ const SET_UPS_MADE = 0.5;
 
 /** For how long hooks and room have the same price. */
 const HANGING_EVERY: Minutes = 60;
-
-/** The tasks still to do of a piece, taken one after the other. */
-export interface Chain {
-  readonly piece: BenchPiece;
-  readonly steps: readonly ChainStep[];
-  /** It takes room under the limit from its first step on. */
-  readonly takesRoom: boolean;
-}
-
-export interface ChainStep {
-  readonly task: BenchTask;
-  /** How many pairs of hands it counts for. */
-  readonly hands: number;
-  /** It has no start before that. */
-  readonly from: number;
-  /** By start. */
-  readonly ends: Int32Array;
-  /** By start: until when the piece then hangs; null: it does not. */
-  readonly hung: Int32Array | null;
-  readonly followers: Followers;
-  /** By start: what it and all after it cost, and the start of the step after it. */
-  readonly costs: Float64Array;
-  readonly next: Int32Array;
-  /** By start: that from it on which costs least; -1: there is none. */
-  readonly least: Int32Array;
-}
 
 /**
  * The ways that pieces can take through the bench hours, each as if alone, when hands, hooks and room under the limit have
@@ -63,6 +38,8 @@ export class PricedWays {
   /** Of the windows read last: when the first open and the last shut, NEVER or later: not at all. */
   opens: Minutes = 0;
   shuts: Minutes = NEVER;
+  /** What each task still to do costs beside what it takes. */
+  perTask = 0;
   /** Of every piece that has something to do, and time for it. */
   readonly chains: readonly Chain[];
   /** All that has a price. */
@@ -188,7 +165,7 @@ export class PricedWays {
       if (end < NEVER && following === null) cost = this.#finishCost(piece, end);
       else if ((next[start] as number) >= 0)
         cost = (following as Float64Array)[next[start] as number] as number;
-      cost += hands * (worked[start] as number);
+      cost += hands * (worked[start] as number) + this.perTask;
       costs[start] = begins === null ? cost : cost - begins.upTo(minutes[start] as Minutes);
     }
     if (hung !== null) this.#hooksOf(task)?.addSpans(ends, hung, from, costs);
@@ -223,7 +200,7 @@ export class PricedWays {
     return this.bestStart(steps[0] as ChainStep, 0, isDone);
   }
 
-  /** The best start of a step from a minute on, in the windows of what was done before it; -1: there is none. */
+  /** The best start of a step from a minute on, in its windows; -1: there is none. */
   bestStart(step: ChainStep, from: Minutes, isPlayed: (task: BenchTask) => boolean): number {
     this.readWindows(step.task, isPlayed);
     return this.bestWithin(step, this.grid.from(Math.max(from, this.opens)), this.shuts);
@@ -277,20 +254,6 @@ export class PricedWays {
 
 function hungUntil(hook: BenchHook, end: Minutes): Minutes {
   return Math.min(NEVER, openingAfter(hook.until, end));
-}
-
-/** Finds, for each start of a step, the one from it on that costs least. */
-function noteLeast({ from, costs, least }: ChainStep): void {
-  let best = -1;
-  let leastCost = Number.POSITIVE_INFINITY;
-  for (let start = costs.length - 1; start >= from; start--) {
-    const cost = costs[start] as number;
-    if (cost < Number.POSITIVE_INFINITY && cost <= leastCost) {
-      leastCost = cost;
-      best = start;
-    }
-    least[start] = best;
-  }
 }
 
 /** Before every play. */
