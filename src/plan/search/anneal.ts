@@ -25,7 +25,7 @@ const USUAL_EFFORT = 50;
 const LEAST_SHARE = 0.03;
 
 /** How many plans the first beam keeps, which is to be over soon, and those after it. */
-const WIDTH = { first: 6, later: 14 };
+const WIDTH = { first: 5, later: 14 };
 
 /** Unless tasks are many, so many beams come before the first cooling at most, as long as each finds a better plan. */
 const MOST_FIRST = 3;

@@ -175,6 +175,7 @@ export class Beam {
     const isFirst = made.order.length === 0;
     const until = this.#ends.at(-1) ?? NEVER;
     player.adopt(made);
+    this.#ways.begin();
     const outs = this.#comingFree.before(until);
     this.#outlooks.clear();
     const ways = isFirst ? FIRST_WAYS : this.#manner.ways;

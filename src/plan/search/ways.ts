@@ -1,6 +1,7 @@
 import type { Minutes } from "../../time/instant.ts";
 import type { Chance } from "../chance.ts";
 import type { BenchTask } from "./bench.ts";
+import { NEVER } from "./calendar.ts";
 import { type Rule, rankBy, varyRule } from "./first-orders.ts";
 import { holdSome } from "./hold-work.ts";
 import type { Player } from "./play-order.ts";
@@ -29,12 +30,21 @@ export class Ways {
   readonly #recreate: Recreate;
   readonly #chance: Chance;
   readonly #options: Options;
+  /** By task: when it begins at the prices, after the plan that stands, or did when it was still to do; NEVER: not at all. */
+  readonly #priced: Float64Array;
+  #isPriced = false;
 
   constructor(player: Player, recreate: Recreate, chance: Chance, options: Options) {
     this.#player = player;
     this.#recreate = recreate;
     this.#chance = chance;
     this.#options = options;
+    this.#priced = new Float64Array(player.bench.tasks.length).fill(NEVER);
+  }
+
+  /** From now on ways go on from the plan that stands. */
+  begin(): void {
+    this.#isPriced = false;
   }
 
   /**
@@ -47,8 +57,8 @@ export class Ways {
     const { prices, priced, held } = this.#options;
     const chance = this.#chance;
     const rule = this.#drawRule();
-    rankBy(rule, this.#player.bench, this.#recreate, tasks);
     if (chance() < priced) this.#rankByPrices(prices, tasks, from);
+    else rankBy(rule, this.#player.bench, this.#recreate, tasks);
     if (chance() < held) holdSome(tasks, from, until, chance);
     return rule.style;
   }
@@ -67,11 +77,16 @@ export class Ways {
     return { ...varied, style };
   }
 
-  /** Ranks anew by when tasks begin at the prices, each piece somewhat sooner or later. */
+  /** Ranks by when tasks begin at the prices, each piece somewhat sooner or later. */
   #rankByPrices(prices: PriceOutlook, tasks: readonly BenchTask[], from: Minutes): void {
-    const [player, chance] = [this.#player, this.#chance];
+    const [player, chance, priced] = [this.#player, this.#chance, this.#priced];
     const { rank, bonus } = this.#recreate;
-    prices.rank(from, (task) => player.isPlayed(task), rank);
+    if (!this.#isPriced) {
+      prices.rank(from, (task) => player.isPlayed(task), priced);
+      this.#isPriced = true;
+    }
+    // With what is lifted others may come free, too.
+    rank.set(priced);
     const around = AROUND * chance() * chance();
     const later = player.bench.pieces.map(() => around * (chance() - 0.5));
     for (let place = 0; place < tasks.length; place++) {
