@@ -15,7 +15,7 @@ import type { Solution } from "./solution.ts";
 /** Rounds of a short cooling; of many tasks a beam finds more in the time, so the first is over soon. */
 const COOLING = { few: 2000, more: 3000, many: 30 };
 
-/** How much longer each long cooling is than the one before it; of many tasks about as much as the beams between them. */
+/** How much longer each long cooling is than the one before it. By trial. */
 const LONGER = { few: 4 / 3, more: 4 / 3, many: 1.15 };
 
 /** Tasks that a move plays, until it is known. */
@@ -126,6 +126,7 @@ export class Anneal {
     if (this.#player.cost < this.best.cost) this.best = this.#player.solution();
   }
 
+  /** The next beam, unless tasks are few; the order that stands will be lost. */
   #beginBeam(): void {
     if (this.#size === "few") return;
     const player = this.#player;

@@ -20,7 +20,7 @@ export class NextOutlook {
   readonly #chainOf: Int32Array;
   /** By start: what had passed by then is worth. */
   readonly #passed: Float64Array;
-  /** By chain, as read: the next step, when it may begin in its windows and in clear air, the first such start, and when these shut. */
+  /** By chain, as read: the next step, when its windows are open and the air is clear, the first start then, and when these shut. */
   readonly #steps: (ChainStep | null)[];
   readonly #ready: Float64Array;
   readonly #opens: Int32Array;
