@@ -86,12 +86,8 @@ export class PriceOutlook {
     this.#solveAll(() => {});
   }
 
-  /**
-   * Tells by prices around those found from now on, of all that is scarce each its own share higher or lower. For all tasks
-   * together up to as much again as the whole plan is told to cost is added: of plans told alike, those further on end better.
-   */
+  /** Tells by prices around those found from now on, of all that is scarce each its own share higher or lower. */
   vary(chance: Chance): void {
-    this.ways.perTask = (chance() * this.#most) / this.#bench.tasks.length;
     for (const one of this.ways.scarce)
       one.restore(Math.exp(AROUND * (chance() + chance() + chance() - 1.5)));
     this.#solveAll(() => {});

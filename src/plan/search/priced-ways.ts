@@ -38,8 +38,6 @@ export class PricedWays {
   /** Of the windows read last: when the first open and the last shut, NEVER or later: not at all. */
   opens: Minutes = 0;
   shuts: Minutes = NEVER;
-  /** What each task still to do costs beside what it takes. */
-  perTask = 0;
   /** Of every piece that has something to do, and time for it. */
   readonly chains: readonly Chain[];
   /** All that has a price. */
@@ -165,7 +163,7 @@ export class PricedWays {
       if (end < NEVER && following === null) cost = this.#finishCost(piece, end);
       else if ((next[start] as number) >= 0)
         cost = (following as Float64Array)[next[start] as number] as number;
-      cost += hands * (worked[start] as number) + this.perTask;
+      cost += hands * (worked[start] as number);
       costs[start] = begins === null ? cost : cost - begins.upTo(minutes[start] as Minutes);
     }
     if (hung !== null) this.#hooksOf(task)?.addSpans(ends, hung, from, costs);
