@@ -3,12 +3,9 @@ import { PriceOutlook } from "./price-outlook.ts";
 import { RoughPicture } from "./rough-picture.ts";
 import { sizeOf } from "./size.ts";
 
-/** At least so many minutes between two starts that are looked at, but no more than so many starts. By trial. */
-const EVERY = { few: 15, more: 15, many: 30 };
-const STARTS = { few: 2000, more: 2000, many: 350 };
-
-/** How many looks. By trial. */
-const LOOKS = { few: 60, more: 40, many: 30 };
+/** At least so many minutes between two starts that are looked at, but no more than so many starts, in so many looks. By trial. */
+const OF_MORE = { every: 15, starts: 2000, looks: 40 };
+const OF_MANY = { every: 30, starts: 350, looks: 30 };
 
 /** Prices are found for plans that last so many times as long as the one that stands, or as the rough picture. By trial. */
 const LONGER = { thanPlan: 1.15, thanPicture: 2 };
@@ -27,7 +24,7 @@ const SWEEPS = 20;
  */
 export function pricesFor(player: Player): PriceOutlook {
   const { bench, finishes, cost } = player;
-  const size = sizeOf(bench.tasks.length);
+  const { every, starts, looks } = sizeOf(bench.tasks.length) === "many" ? OF_MANY : OF_MORE;
   const last = finishes.reduce((most, finish) => Math.max(most, finish), 0);
   const standing = player.solution();
   player.reset();
@@ -36,6 +33,6 @@ export function pricesFor(player: Player): PriceOutlook {
   const until = Math.min(bench.horizon, LONGER.thanPlan * last, LONGER.thanPicture * picture.last);
   const ceiling = Math.min(cost, DEARER * picture.cost());
   player.adopt(standing);
-  const every = Math.max(EVERY[size], Math.ceil(bench.calendar.openBefore(until) / STARTS[size]));
-  return new PriceOutlook(bench, { until, ceiling, every, looks: LOOKS[size] });
+  const apart = Math.max(every, Math.ceil(bench.calendar.openBefore(until) / starts));
+  return new PriceOutlook(bench, { until, ceiling, every: apart, looks });
 }
