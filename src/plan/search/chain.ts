@@ -53,9 +53,20 @@ export function nextStep(
   steps: readonly ChainStep[],
   isPlayed: (task: BenchTask) => boolean,
 ): ChainStep | null {
-  for (let place = 0; place < steps.length; place++) {
-    const step = steps[place] as ChainStep;
-    if (!isPlayed(step.task)) return step;
-  }
-  return null;
+  return steps[nextPlace(steps, isPlayed, 0)] ?? null;
+}
+
+/**
+ * The place of the first step of a piece that was not played, or how many steps there are.
+ *
+ * @param from all steps before that one were played
+ */
+export function nextPlace(
+  steps: readonly ChainStep[],
+  isPlayed: (task: BenchTask) => boolean,
+  from: number,
+): number {
+  let place = from;
+  while (place < steps.length && isPlayed((steps[place] as ChainStep).task)) place++;
+  return place;
 }

@@ -1,7 +1,7 @@
 import type { Minutes } from "../../time/instant.ts";
 import type { Bench, BenchTask } from "./bench.ts";
 import { NEVER } from "./calendar.ts";
-import { type Chain, type ChainStep, nextStep } from "./chain.ts";
+import { type Chain, type ChainStep, nextPlace } from "./chain.ts";
 import { extraOf, fillAir, pieceCost } from "./place-task.ts";
 import type { Player } from "./play-order.ts";
 import { costLate, costOn } from "./price-outlook.ts";
@@ -20,6 +20,9 @@ export class NextOutlook {
   readonly #chainOf: Int32Array;
   /** By start: what had passed by then is worth. */
   readonly #passed: Float64Array;
+  /** By chain: the place of its next step in the root that stands, and as read. */
+  readonly #rootPlaces: Int32Array;
+  readonly #places: Int32Array;
   /** By chain, as read: the next step, when its windows are open and the air is clear, the first start then, and when these shut. */
   readonly #steps: (ChainStep | null)[];
   readonly #ready: Float64Array;
@@ -55,6 +58,8 @@ export class NextOutlook {
         hands?.worthUpTo(grid.openBefore[start] as Minutes) ?? 0,
       );
     }
+    this.#rootPlaces = new Int32Array(chains.length);
+    this.#places = new Int32Array(chains.length);
     this.#steps = chains.map(() => null);
     this.#ready = new Float64Array(chains.length);
     this.#opens = new Int32Array(chains.length);
@@ -67,6 +72,14 @@ export class NextOutlook {
     this.#isPlayed = (task) => task === this.#trial || player.isPlayed(task);
   }
 
+  /** All that is read from now on has played what is played now. */
+  noteRoot(): void {
+    const { chains } = this.#ways;
+    for (let index = 0; index < chains.length; index++) {
+      this.#rootPlaces[index] = nextPlace((chains[index] as Chain).steps, this.#isPlayed, 0);
+    }
+  }
+
   /** Reads the bench as the play has left it. */
   read(): void {
     const { chains, grid } = this.#ways;
@@ -75,7 +88,10 @@ export class NextOutlook {
     for (let need = 0; need < this.#clear.length; need++)
       this.#clear[need] = clearFor(bench, need, bench.clearAt);
     for (let index = 0; index < chains.length; index++) {
-      const step = nextStep((chains[index] as Chain).steps, this.#isPlayed);
+      const { steps } = chains[index] as Chain;
+      const place = nextPlace(steps, this.#isPlayed, this.#rootPlaces[index] as number);
+      const step = steps[place] ?? null;
+      this.#places[index] = place;
       this.#steps[index] = step;
       if (step === null) continue;
       this.#ways.readWindows(step.task, this.#isPlayed);
@@ -111,7 +127,7 @@ export class NextOutlook {
     const minute = grid.minutes[start] as Minutes;
     const gone = taken?.upTo(minute) ?? 0;
     this.#trial = task;
-    const step = nextStep(steps, this.#isPlayed);
+    const step = steps[nextPlace(steps, this.#isPlayed, this.#places[index] as number)] ?? null;
     const ready = step === null ? 0 : (this.#clearThen[step.task.need] as Minutes);
     const next = step === null ? -1 : ways.bestStart(step, Math.max(free, ready), this.#isPlayed);
     this.#trial = null;

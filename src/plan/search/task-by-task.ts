@@ -44,7 +44,10 @@ export class TaskByTask {
   /** The root that stands, and what may come free after it. */
   #standing: Solution | null = null;
   #outs: readonly BenchTask[] = [];
+  /** The order played: the root that stands, and what was put in after it. */
   readonly #trial: BenchTask[] = [];
+  /** What was played or laid out after the root that stands. */
+  readonly #touched: BenchTask[] = [];
 
   /**
    * @param names of work, by task
@@ -97,11 +100,11 @@ export class TaskByTask {
     for (let index = 0; index < outs.length; index++) {
       const task = outs[index] as BenchTask;
       if (player.isPlayed(task) || !this.#isFree(task)) continue;
+      this.#touched.push(task);
       if (!findBegin(bench, task, bench.clock)) {
         if (bench.missed !== null) missed ??= task;
       } else if (task.begin < this.#until && this.#leavesTime(task, due)) {
-        const { root, added, work } = beginning;
-        this.#offer(root, [...added, task], work, task, this.#outlook.costWith(task));
+        this.#offer(beginning, task);
         went = true;
       }
     }
@@ -118,16 +121,25 @@ export class TaskByTask {
       player.adopt(root);
       this.#standing = root;
       this.#outs = this.#comingFree.before(this.#until);
+      this.#outlook.noteRoot();
+      trial.length = 0;
+      for (const task of root.order) trial.push(task);
     }
-    trial.length = 0;
-    for (const task of root.order) trial.push(task);
-    for (const task of added) trial.push(task);
+    trial.length = root.order.length;
+    for (let index = 0; index < added.length; index++) {
+      const task = added[index] as BenchTask;
+      trial.push(task);
+      this.#touched.push(task);
+    }
     return player.try(trial, root.order.length, trial.length, Number.POSITIVE_INFINITY);
   }
 
   #takeBack(): void {
+    const { kept } = this.#player;
     this.#player.reject();
-    for (const task of this.#outs) this.#player.kept.restore(task);
+    for (let index = 0; index < this.#touched.length; index++)
+      kept.restore(this.#touched[index] as BenchTask);
+    this.#touched.length = 0;
   }
 
   /** What has to be begun by some minute, of all that may go next. */
@@ -163,19 +175,28 @@ export class TaskByTask {
     return letsAll || isFirst;
   }
 
-  #offer(root: Solution, added: readonly BenchTask[], before: number, task: BenchTask, cost: number): void {
-    const outlook = cost + LATER * task.end;
+  /** Keeps a plan with a task laid out after it, if it is the best that has done the same work. */
+  #offer({ root, added, work: before }: Beginning, task: BenchTask): void {
+    const outlook = this.#outlook.costWith(task) + LATER * task.end;
     const work = before + (this.#names[task.index] as number);
+    if (this.#isBest(work, outlook)) this.#next.set(work, { root, added: [...added, task], outlook, work });
+  }
+
+  #isBest(work: number, outlook: number): boolean {
     const known = this.#next.get(work);
-    if (known === undefined || outlook < known.outlook) this.#next.set(work, { root, added, outlook, work });
+    return known === undefined || outlook < known.outlook;
   }
 
   /** Nothing but a task may go next whose window has shut by then: what it waits for ends later. */
-  #lift({ root, added, work }: Beginning, task: BenchTask): void {
+  #lift({ root, added, work: before }: Beginning, task: BenchTask): void {
     const cost = this.#play(root, [...added, task]);
     if (cost < Number.POSITIVE_INFINITY && task.begin < this.#until) {
       this.#outlook.read();
-      this.#offer(this.#player.played(), [], work, task, this.#outlook.cost());
+      const outlook = this.#outlook.cost() + LATER * task.end;
+      const work = before + (this.#names[task.index] as number);
+      if (this.#isBest(work, outlook)) {
+        this.#next.set(work, { root: this.#player.played(), added: [], outlook, work });
+      }
     }
     this.#takeBack();
   }
