@@ -53,7 +53,12 @@ export function nextStep(
   steps: readonly ChainStep[],
   isPlayed: (task: BenchTask) => boolean,
 ): ChainStep | null {
-  return steps[nextPlace(steps, isPlayed, 0)] ?? null;
+  return stepAt(steps, nextPlace(steps, isPlayed, 0));
+}
+
+/** The step at a place; null: there is none. (Asked for what is not in a list, the engine looks for it long.) */
+export function stepAt(steps: readonly ChainStep[], place: number): ChainStep | null {
+  return place < steps.length ? (steps[place] as ChainStep) : null;
 }
 
 /**

@@ -1,7 +1,7 @@
 import type { Minutes } from "../../time/instant.ts";
 import type { Bench, BenchTask } from "./bench.ts";
 import { NEVER } from "./calendar.ts";
-import { type Chain, type ChainStep, nextPlace } from "./chain.ts";
+import { type Chain, type ChainStep, nextPlace, stepAt } from "./chain.ts";
 import { extraOf, fillAir, pieceCost } from "./place-task.ts";
 import type { Player } from "./play-order.ts";
 import { costLate, costOn } from "./price-outlook.ts";
@@ -90,7 +90,7 @@ export class NextOutlook {
     for (let index = 0; index < chains.length; index++) {
       const { steps } = chains[index] as Chain;
       const place = nextPlace(steps, this.#isPlayed, this.#rootPlaces[index] as number);
-      const step = steps[place] ?? null;
+      const step = stepAt(steps, place);
       this.#places[index] = place;
       this.#steps[index] = step;
       if (step === null) continue;
@@ -127,7 +127,7 @@ export class NextOutlook {
     const minute = grid.minutes[start] as Minutes;
     const gone = taken?.upTo(minute) ?? 0;
     this.#trial = task;
-    const step = steps[nextPlace(steps, this.#isPlayed, this.#places[index] as number)] ?? null;
+    const step = stepAt(steps, nextPlace(steps, this.#isPlayed, this.#places[index] as number));
     const ready = step === null ? 0 : (this.#clearThen[step.task.need] as Minutes);
     const next = step === null ? -1 : ways.bestStart(step, Math.max(free, ready), this.#isPlayed);
     this.#trial = null;
